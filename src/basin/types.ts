@@ -1,0 +1,158 @@
+/**
+ * The shapes a basin is made of. Plan frame: x right, y up [m]. Depth is positive downward from the nominal
+ * waterline, the datum [m]. These types are the ones a saved document carries (see src/document).
+ */
+export type Point = readonly [x: number, y: number]
+
+/** A straight line, an arc (`bulge` = tan(θ/4), positive counter-clockwise) or a cubic Bézier (`c1`, `c2`). */
+export interface Segment {
+  readonly to: Point
+  readonly bulge?: number | undefined
+  readonly c1?: Point | undefined
+  readonly c2?: Point | undefined
+}
+
+/** A closed path; a last `to` that differs from `start` is joined by a line. Either direction. */
+export interface Path {
+  readonly start: Point
+  readonly segments: readonly Segment[]
+}
+
+export interface Axis {
+  readonly from: Point
+  readonly to: Point
+}
+
+export interface FlatFloor {
+  readonly kind: 'flat'
+  readonly depthM: number
+}
+
+/** Depth along an axis, the same all across it; linear between stations, constant beyond them. */
+export interface ProfileFloor {
+  readonly kind: 'profile'
+  readonly axis: Axis
+  readonly stations: readonly (readonly [sM: number, depthM: number])[]
+}
+
+export type Floor = FlatFloor | ProfileFloor
+
+export interface VerticalWall {
+  readonly kind: 'vertical'
+}
+
+/** Within s < r of a wall the floor rises by r − √(r² − (r − s)²), never above the datum. */
+export interface CoveWall {
+  readonly kind: 'cove'
+  readonly radiusM: number
+}
+
+export type Wall = VerticalWall | CoveWall
+
+/** Depth as a linear function of place: depth = atOrigin + dx·x + dy·y [m]. */
+export interface Plane {
+  readonly atOrigin: number
+  readonly dx: number
+  readonly dy: number
+}
+
+/** A footprint that stands in the water at a given depth: what a feature comes down to. The shallowest rules. */
+export interface Patch {
+  readonly path: Path
+  readonly plane: Plane
+  /** Index of the feature that it belongs to. */
+  readonly feature: number
+}
+
+export interface Tolerance {
+  /** One standard deviation of a measured point in plan [m]. */
+  readonly planM: number
+  /** One standard deviation of a measured depth [m]. */
+  readonly depthM: number
+}
+
+export interface BasinShape {
+  readonly outline: Path
+  readonly islands: readonly Path[]
+  readonly floor: Floor
+  readonly wall: Wall
+  readonly patches: readonly Patch[]
+  /** Height of the rim above the datum [m]. */
+  readonly freeboardM: number
+  readonly tolerance?: Tolerance | undefined
+}
+
+export interface Wetted {
+  readonly floorM2: number
+  readonly wallM2: number
+  /** Vertical faces of features. */
+  readonly riserM2: number
+  /** Treads and shelves. */
+  readonly featureM2: number
+  readonly totalM2: number
+}
+
+/** What a body measures at one level of its water. */
+export interface Measures {
+  readonly levelM: number
+  readonly volumeM3: number
+  readonly waterSurfaceM2: number
+  readonly wetted: Wetted
+  readonly perimeterM: number
+  readonly meanDepthM: number
+  readonly maxDepthM: number
+  /** dV/dlevel, which is the water surface [m²]. */
+  readonly volumePerLevelM2: number
+  readonly centroid: Point
+  /** Bound of the computation's own error [m³]. */
+  readonly errorBoundM3: number
+  /** One standard deviation from the tolerance of the measured points [m³]; 0 without a tolerance. */
+  readonly sigmaM3: number
+}
+
+export type Part = 'floor' | 'wall' | 'riser' | 'feature' | 'rim'
+
+/** A watertight triangle mesh of shell from the floor up to the rim; z is up, 0 at the datum [m]. */
+export interface BasinMesh {
+  /** xyz per vertex. Vertices are not shared between triangles of different parts or across a sharp edge. */
+  readonly positions: Float32Array
+  readonly normals: Float32Array
+  readonly indices: Uint32Array
+  /** Part of each triangle, an index into PARTS. */
+  readonly parts: Uint8Array
+  /** Sharp lines to ink (rim, edges of treads and shelf, breaks of the floor): xyz pairs of end points. */
+  readonly edges: Float32Array
+  /** The flattened outline and islands, closed rings without a repeated last point. */
+  readonly rings: readonly Float64Array[]
+}
+
+export interface ContourLine {
+  readonly depthM: number
+  readonly closed: boolean
+  readonly points: readonly Point[]
+}
+
+/** A region of one depth band between two contour depths, as polygons with holes (even-odd), for tints. */
+export interface DepthBand {
+  readonly fromM: number
+  readonly toM: number
+  readonly rings: readonly (readonly Point[])[]
+}
+
+/** The cut along a line: depth against the distance from its start, vertical faces as two points at one distance. */
+export interface SectionCut {
+  readonly pieces: readonly {
+    readonly part: Part
+    readonly points: readonly (readonly [sM: number, depthM: number])[]
+  }[]
+  /** Distances along the line where it enters and leaves the basin, in pairs. */
+  readonly spans: readonly (readonly [sM: number, sM: number])[]
+}
+
+export interface DepthSample {
+  readonly depthM: number
+  readonly part: Part
+  /** Fall of the floor per unit of run, 0 where flat; 1 : n has slope 1/n. */
+  readonly slope: number
+  readonly feature?: number
+}
