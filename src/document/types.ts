@@ -1,0 +1,170 @@
+import type { Axis, Floor, Path, Point, Tolerance, Wall } from '../basin/index.ts'
+import type { Feature } from '../features/index.ts'
+import type { WaterReading } from '../water/index.ts'
+
+/** One saved document: SI inside, depths positive downward from the nominal waterline (the datum). */
+export interface Spec {
+  readonly format: 'shoalbook-spec'
+  readonly version: 1
+  readonly name: string
+  readonly bodies: readonly Body[]
+  readonly systems: readonly System[]
+  readonly site: Site
+}
+
+/** What depths are measured from when a person types them; stored depths are always from the datum. */
+export type DepthReference = 'waterline' | 'water-now' | 'tile-line' | 'rim'
+
+export interface Body {
+  readonly id: string
+  readonly name: string
+  readonly system: string
+  readonly outline: Path
+  readonly islands: readonly Path[]
+  readonly floor: Floor
+  readonly wall: Wall
+  readonly features: readonly Feature[]
+  readonly freeboardM: number
+  readonly levelM: number
+  readonly tolerance: Tolerance
+  readonly depthsMeasuredFrom?: DepthReference | undefined
+  /** Height of the tile line above the datum [m]. */
+  readonly tileLineM?: number | undefined
+  /** Present on a freehand drawing that has not been scaled by two known lengths yet. */
+  readonly sketch?: Sketch | undefined
+}
+
+export interface Sketch {
+  /** Overall lengths that are known so far: along x, along y [m]. */
+  readonly knownLengthM?: number | undefined
+  readonly knownWidthM?: number | undefined
+  /** One standard deviation of the drawing's scale, as a fraction. */
+  readonly scaleSigma: number
+}
+
+export interface VolumeEstimate {
+  readonly from: 'stated' | 'meter' | 'timer' | 'tracer' | 'other'
+  readonly m3: number
+  readonly sigmaM3: number
+  readonly note?: string | undefined
+}
+
+export type ReadingKey = keyof WaterReading
+export type ReadingValues = { readonly [K in ReadingKey]?: number | undefined }
+export type ReadingMethod = 'strip' | 'drop-kit' | 'photometer' | 'sensor' | 'laboratory' | 'supplier' | 'unknown'
+
+/** Readings of one moment. An absent value is unknown, never zero. */
+export interface ReadingSet {
+  /** Local date and time, ISO 8601 with offset or Z. */
+  readonly at: string
+  readonly method: ReadingMethod
+  readonly values: ReadingValues
+  readonly note?: string | undefined
+}
+
+export interface TargetBand {
+  readonly low: number
+  readonly aim: number
+  readonly high: number
+}
+export type TargetKey = 'pH' | 'ta_mg_per_L_as_CaCO3' | 'ch_mg_per_L_as_CaCO3' | 'cya_mg_per_L' | 'borate_mg_per_L_as_B' | 'fc_mg_per_L_as_Cl2' | 'salt_mg_per_L_as_NaCl'
+export type TargetOverrides = { readonly [K in TargetKey]?: TargetBand | undefined }
+
+export interface Water {
+  /** Newest last. */
+  readonly readings: readonly ReadingSet[]
+  /** The water that the pool is filled and topped up with. */
+  readonly fill?: ReadingSet | undefined
+  /** Only what the owner changed; the rest comes from surface and regime. */
+  readonly targets: TargetOverrides
+}
+
+export type HelperId = 'mineral-cartridge' | 'oxidation-unit' | 'ozone' | 'uv'
+
+export interface Equipment {
+  /** Flow of the filter pump [m³/h]. */
+  readonly pumpM3PerH?: number | undefined
+  readonly pumpHoursPerDay?: number | undefined
+  readonly coverHoursPerDay?: number | undefined
+  readonly coverKind?: 'none' | 'bubble' | 'solid' | 'slatted' | undefined
+  readonly helpers: readonly HelperId[]
+}
+
+/** Which product serves each purpose; ids of the product table. */
+export interface ChosenProducts {
+  readonly acid?: string | undefined
+  readonly alkalinity?: string | undefined
+  readonly base?: string | undefined
+  readonly openingChlorine?: string | undefined
+  readonly dailyChlorine?: string | undefined
+  readonly calcium?: string | undefined
+  readonly borate?: string | undefined
+  readonly stabiliser?: string | undefined
+  readonly salt?: string | undefined
+}
+
+export interface Regime {
+  /** A row of the plan's regimes. */
+  readonly id: string
+  readonly products: ChosenProducts
+  readonly bathersPerDay?: number | undefined
+  readonly bathingHours?: number | undefined
+}
+
+export interface StockItem {
+  readonly product: string
+  readonly amountG: number
+}
+
+export type LogEntry = DoseEntry | NoteEntry
+
+/** A dose that was really given. `line` names the plan's line that it answers, if any. */
+export interface DoseEntry {
+  readonly kind: 'dose'
+  readonly id: string
+  readonly at: string
+  readonly product: string
+  readonly amountG: number
+  readonly line?: string | undefined
+}
+
+export interface NoteEntry {
+  readonly kind: 'note'
+  readonly id: string
+  readonly at: string
+  readonly text: string
+}
+
+/** Water that is plumbed together: one chemistry. */
+export interface System {
+  readonly id: string
+  readonly plumbingM3: number
+  readonly volumeEstimates: readonly VolumeEstimate[]
+  readonly water: Water
+  readonly equipment: Equipment
+  readonly stock: readonly StockItem[]
+  readonly regime: Regime
+  readonly log: readonly LogEntry[]
+}
+
+export type SurfaceKind = 'plaster' | 'vinyl' | 'fibreglass' | 'tile'
+
+export interface ClimateMonth {
+  readonly airC: number
+  readonly humidityPercent: number
+  readonly windMPerS: number
+  /** Share of the possible sunshine, 0 to 1. */
+  readonly sunshine: number
+  readonly waterC?: number | undefined
+}
+
+export interface Site {
+  readonly latitudeDeg?: number | undefined
+  readonly elevationM?: number | undefined
+  /** January first; twelve rows. */
+  readonly climate?: readonly ClimateMonth[] | undefined
+  readonly surface?: SurfaceKind | undefined
+  readonly rules?: { readonly chlorineFloorMgPerL?: number | undefined; readonly chlorineCeilingMgPerL?: number | undefined } | undefined
+}
+
+export type { Axis, Feature, Floor, Path, Point, Tolerance, Wall }

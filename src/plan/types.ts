@@ -1,0 +1,240 @@
+import type { Problem } from '../base/index.ts'
+import type { Equilibrium, WaterReading } from '../water/index.ts'
+
+export type ReadingKey = keyof WaterReading
+export type KnownReading = { readonly [K in ReadingKey]?: number | undefined }
+export type TargetKey =
+  | 'pH'
+  | 'ta_mg_per_L_as_CaCO3'
+  | 'ch_mg_per_L_as_CaCO3'
+  | 'cya_mg_per_L'
+  | 'borate_mg_per_L_as_B'
+  | 'fc_mg_per_L_as_Cl2'
+  | 'salt_mg_per_L_as_NaCl'
+
+export interface Band {
+  readonly low: number
+  readonly aim: number
+  readonly high: number
+}
+
+export interface SourcedBand extends Band {
+  /** Where the default comes from and how sure it is, in words for the owner. */
+  readonly source: string
+  readonly isOwn: boolean
+}
+
+/** A key that is absent has no target: nothing is dosed for it. */
+export type Targets = { readonly [K in TargetKey]?: SourcedBand | undefined }
+
+export type Purpose =
+  | 'acid'
+  | 'alkalinity'
+  | 'base'
+  | 'openingChlorine'
+  | 'dailyChlorine'
+  | 'calcium'
+  | 'borate'
+  | 'stabiliser'
+  | 'salt'
+
+export interface GivenDose {
+  readonly line?: string | undefined
+  readonly product: string
+  readonly amountG: number
+  readonly atMs: number
+}
+
+export interface OpeningInput {
+  readonly volumeM3: number
+  readonly volumeSigmaM3: number
+  readonly surface: 'plaster' | 'vinyl' | 'fibreglass' | 'tile' | undefined
+  readonly regimeId: string
+  readonly targets: Targets
+  readonly products: { readonly [P in Purpose]?: string | undefined }
+  readonly start: KnownReading
+  /** Water for an exchange; without it an exchange can only be described. */
+  readonly fill?: KnownReading | undefined
+  readonly measuredAtMs: number | undefined
+  readonly nowMs: number
+  readonly turnoverHours: number | undefined
+  /** Doses given since the readings, oldest first. */
+  readonly given: readonly GivenDose[]
+  readonly stockG: { readonly [productId: string]: number }
+  readonly constants: 'default' | 'oracle' | 'wahman'
+}
+
+/** The water after a line: conserved totals solved anew, never a rule of thumb. */
+export interface ExpectedWater {
+  readonly reading: WaterReading
+  readonly equilibrium: Equilibrium
+}
+
+/** How a reading stands at a line; only those that the line moves are listed. */
+export interface Movement {
+  readonly key: TargetKey | 'calciteSI'
+  readonly before: number
+  readonly after: number
+  readonly band?: Band | undefined
+  /** Whether `after` lies inside the band (ends count as inside). */
+  readonly inBand: boolean
+}
+
+export interface Pour {
+  /** 1-based; a dose that would move the water too far is split. */
+  readonly index: number
+  readonly amountG: number
+  readonly hoursAfterStart: number
+}
+
+export interface PackageAdvice {
+  readonly label: string
+  readonly count: number
+  /** True where whole packages are dosed because the result stays inside the band. */
+  readonly isWhole: boolean
+  readonly leftoverG: number
+}
+
+export type LineState = 'done' | 'next' | 'later'
+
+interface LineBase {
+  /** Stable across re-planning while the line stands for the same job. */
+  readonly key: string
+  readonly title: string
+  /** What, how much and how, in plain words. */
+  readonly how: string
+  readonly why: string
+  /** Hours from the start of the plan. */
+  readonly startHours: number
+  readonly waitHours: number
+  readonly state: LineState
+  readonly cautions: readonly string[]
+}
+
+export interface DoseLine extends LineBase {
+  readonly kind: 'dose'
+  readonly purpose: Purpose
+  readonly productId: string
+  readonly amountG: number
+  /** Interval of the amount from the volume's uncertainty, 95 % [g]. */
+  readonly lowG: number
+  readonly highG: number
+  readonly pours: readonly Pour[]
+  readonly packages?: PackageAdvice | undefined
+  readonly movements: readonly Movement[]
+  readonly after: ExpectedWater
+  readonly given?: GivenDose | undefined
+}
+
+export interface ExchangeLine extends LineBase {
+  readonly kind: 'exchange'
+  readonly fraction: number
+  readonly volumeM3: number
+  readonly isAllowed: boolean
+  readonly movements: readonly Movement[]
+  readonly after?: ExpectedWater | undefined
+}
+
+export interface StepLine extends LineBase {
+  readonly kind: 'circulate' | 'measure' | 'metals' | 'wait' | 'aerate'
+  readonly movements: readonly Movement[]
+  readonly after?: ExpectedWater | undefined
+}
+
+export type OpeningLine = DoseLine | ExchangeLine | StepLine
+
+export interface PurchaseItem {
+  readonly productId: string
+  readonly label: string
+  readonly needG: number
+  readonly inStockG: number
+  readonly packageLabel: string
+  readonly count: number
+}
+
+export interface OpeningPlan {
+  readonly lines: readonly OpeningLine[]
+  readonly purchases: readonly PurchaseItem[]
+  /** Readings that the plan needs and does not have; nothing is dosed for them. */
+  readonly missing: readonly { readonly key: TargetKey; readonly label: string; readonly why: string }[]
+  /** Targets that these means cannot reach, each with what would. */
+  readonly unreachable: readonly Problem[]
+  /** Set where readings are older than 48 h or absent. */
+  readonly measureAgain: boolean
+  readonly startWater?: ExpectedWater | undefined
+  readonly endWater?: ExpectedWater | undefined
+  readonly warnings: readonly string[]
+  /** May people bathe? Only a fresh measured reading inside limits says so; never an expectation. */
+  readonly bathing: { readonly cleared: boolean; readonly reason: string }
+}
+
+export interface UpkeepInput {
+  readonly volumeM3: number
+  readonly waterSurfaceM2: number
+  readonly meanDepthM: number
+  readonly latitudeDeg: number
+  readonly elevationM: number
+  readonly dayOfYear: number
+  readonly airC: number
+  readonly waterC: number
+  readonly humidityPercent: number
+  readonly windMPerS: number
+  readonly sunshine: number
+  readonly bathersPerDay: number
+  readonly bathingHours: number
+  readonly coverHoursPerDay: number
+  readonly coverKind: 'none' | 'bubble' | 'solid' | 'slatted'
+  readonly helpers: readonly string[]
+  readonly water: KnownReading
+  readonly fill?: KnownReading | undefined
+  readonly targets: Targets
+  readonly chlorineProductId: string
+  readonly acidProductId: string
+  readonly pumpHoursPerDay: number
+  readonly chlorineFloorMgPerL?: number | undefined
+  readonly constants: 'default' | 'oracle' | 'wahman'
+}
+
+/** One term of a demand; terms add up to the total. */
+export interface DemandTerm {
+  readonly id: string
+  readonly label: string
+  readonly value: number
+  /** Plausible range of this term (about 95 %). */
+  readonly low: number
+  readonly high: number
+  readonly how: string
+  readonly source: string
+}
+
+export interface Upkeep {
+  /** Chlorine used [mg/L a day as Cl2]. */
+  readonly chlorineTerms: readonly DemandTerm[]
+  readonly chlorineMgPerLDay: number
+  readonly chlorineLowMgPerLDay: number
+  readonly chlorineHighMgPerLDay: number
+  readonly productGPerDay: number
+  readonly productGPerWeek: number
+  readonly packagesPerWeek?: { readonly label: string; readonly count: number } | undefined
+  /** What a week of that product brings along [mg/L]. */
+  readonly bringsPerWeek: readonly { readonly key: TargetKey; readonly label: string; readonly mgPerL: number }[]
+  /** Alkalinity to take out so that pH holds [meq/L a day], by cause. */
+  readonly acidTerms: readonly DemandTerm[]
+  readonly acidGPerFortnight: number
+  readonly acidLowGPerFortnight: number
+  readonly acidHighGPerFortnight: number
+  readonly evaporationMmPerDay: number
+  readonly evaporationM3PerWeek: number
+  readonly floor: {
+    readonly mgPerL: number
+    /** A twentieth of the stabiliser, as advice; absent without stabiliser. */
+    readonly adviceMgPerL?: number | undefined
+    readonly reason: string
+    readonly isHeld: boolean
+    /** What the present residual lacks to the floor [mg/L]. */
+    readonly lackingMgPerL: number
+  }
+  readonly contactTimes?: readonly { readonly organism: string; readonly minutes: number; readonly source: string }[] | undefined
+  readonly helperNotes: readonly string[]
+  readonly warnings: readonly string[]
+}
