@@ -1,9 +1,6 @@
 import type { Problem } from '../base/index.ts'
-import type { Command, Spec } from '../document/index.ts'
+import type { Command, RingRef, Spec } from '../document/index.ts'
 import type { UnitSystem } from '../units/index.ts'
-
-/** Which ring of a body a node or segment belongs to. */
-export type RingRef = 'outline' | { readonly island: number } | { readonly feature: number }
 
 export type Selection =
   | { readonly kind: 'node'; readonly bodyId: string; readonly ring: RingRef; readonly node: number }

@@ -25,3 +25,8 @@ export function useApp<T>(selector: (state: AppStoreState) => T): T {
 export function useUnits(): UnitSystem {
   return useApp((state) => state.settings.units)
 }
+
+/** Whether the document may be edited: a spec that was opened by its link is only looked at. */
+export function useCanEdit(): boolean {
+  return useApp((state) => state.standing === 'own')
+}

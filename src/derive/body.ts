@@ -1,0 +1,117 @@
+import { fail, ok, type Problem, type Result } from '../base/index.ts'
+import {
+  areaOf,
+  type BasinMesh,
+  type BasinShape,
+  boundsOf,
+  type Measures,
+  measure,
+  meshOf,
+  type Partition,
+  partition,
+} from '../basin/index.ts'
+import type { Body } from '../document/index.ts'
+import { patchesOf } from '../features/index.ts'
+import { memoByIdentity } from './memo.ts'
+import type { DerivedBody, RuleOfThumb } from './types.ts'
+
+/** The basin's shape of a body: its features come down to patches. */
+export function shapeOf(body: Body): Result<BasinShape> {
+  const patches = patchesOf(body.features)
+  if (!patches.ok) return patches
+  return ok({
+    outline: body.outline,
+    islands: body.islands,
+    floor: body.floor,
+    wall: body.wall,
+    patches: patches.value,
+    freeboardM: body.freeboardM,
+    tolerance: body.tolerance,
+  })
+}
+
+// The level, the name and the like must not cost a new partition: shapes are kept by the parts that make them.
+const shapes = new WeakMap<object, { readonly body: Body; readonly shape: Result<BasinShape> }>()
+
+function sameShape(a: Body, b: Body): boolean {
+  return (
+    a.islands === b.islands &&
+    a.floor === b.floor &&
+    a.wall === b.wall &&
+    a.features === b.features &&
+    a.freeboardM === b.freeboardM &&
+    a.tolerance === b.tolerance
+  )
+}
+
+function stableShapeOf(body: Body): Result<BasinShape> {
+  const known = shapes.get(body.outline)
+  if (known && sameShape(known.body, body)) return known.shape
+  const shape = shapeOf(body)
+  shapes.set(body.outline, { body, shape })
+  return shape
+}
+
+const partitionOf = memoByIdentity((shape: BasinShape): Result<Partition> => partition(shape))
+const meshOfPartition = memoByIdentity((parts: Partition): Result<BasinMesh> => meshOf(parts))
+
+/**
+ * What the trade's rule of thumb says of a body [m³]: length × width × mean of shallow and deep × a factor.
+ * Equation: V = f L W (d₁ + d₂)/2, f = 5.9 / 7.48052 for a rounded outline, 1 for a rectangular one.
+ * Symbols: L, W sides of the box around the outline; d₁, d₂ shallowest and deepest of the floor's stations.
+ * Valid for: outlines near an ellipse or a rectangle; that is the point of showing how far off it is elsewhere.
+ * Source: trade multiplier 5.9 gal per ft³ of box for round and oval pools (common practice, from memory).
+ * Accuracy: none is claimed.
+ */
+function ruleOfThumb(body: Body, measures: Measures): RuleOfThumb {
+  const box = boundsOf(body.outline)
+  const lengthM = Math.max(box.maxX - box.minX, box.maxY - box.minY)
+  const widthM = Math.min(box.maxX - box.minX, box.maxY - box.minY)
+  const depths = body.floor.kind === 'flat' ? [body.floor.depthM] : body.floor.stations.map(([, depthM]) => depthM)
+  const shallowM = Math.min(...depths) + body.levelM
+  const deepM = Math.max(...depths) + body.levelM
+  const isRectangular = Math.abs(areaOf(body.outline)) > 0.97 * lengthM * widthM
+  const factor = isRectangular ? 1 : 5.9 / (1728 / 231)
+  const volumeM3 = factor * lengthM * widthM * ((shallowM + deepM) / 2)
+  return { lengthM, widthM, shallowM, deepM, factor, volumeM3, relativeError: volumeM3 / measures.volumeM3 - 1 }
+}
+
+/** Volume's standard deviation with the drawing's scale in it: a scale error of s moves the plan's area by 2 s. */
+function sigmaOf(body: Body, measures: Measures): number {
+  const fromScale = body.sketch ? 2 * body.sketch.scaleSigma * measures.volumeM3 : 0
+  return Math.hypot(measures.sigmaM3, fromScale)
+}
+
+/** Everything that a body of water comes to at its own level. */
+export const deriveBody = memoByIdentity((body: Body): DerivedBody => {
+  const shape = stableShapeOf(body)
+  if (!shape.ok) return failed(body, shape.problem)
+  const parts = partitionOf(shape.value)
+  if (!parts.ok) return failed(body, parts.problem)
+  const measures = measure(parts.value, body.levelM)
+  return {
+    bodyId: body.id,
+    shape: shape.value,
+    partition: parts,
+    measures: ok(measures),
+    sigmaM3: sigmaOf(body, measures),
+    rule: measures.volumeM3 > 0 ? ruleOfThumb(body, measures) : undefined,
+  }
+})
+
+function failed(body: Body, problem: Problem): DerivedBody {
+  return {
+    bodyId: body.id,
+    shape: undefined,
+    partition: fail(problem),
+    measures: fail(problem),
+    sigmaM3: Number.NaN,
+    rule: undefined,
+  }
+}
+
+/** The watertight display mesh of a body, from the same partition as its numbers. */
+export function deriveMesh(body: Body): Result<BasinMesh> {
+  const { partition: parts } = deriveBody(body)
+  return parts.ok ? meshOfPartition(parts.value) : parts
+}
