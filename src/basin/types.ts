@@ -62,6 +62,17 @@ export interface Patch {
   readonly plane: Plane
   /** Index of the feature that it belongs to. */
   readonly feature: number
+  /** Only the part of the footprint between two lines across an axis, e.g. one tread of a flight. */
+  readonly band?: Band | undefined
+  /** Only the part of the footprint outside this path, e.g. a ring of a round flight. */
+  readonly except?: Path | undefined
+}
+
+/** The places whose distance along the axis from `axis.from` lies between two values; ±Infinity leaves a side open [m]. */
+export interface Band {
+  readonly axis: Axis
+  readonly fromM: number
+  readonly toM: number
 }
 
 export interface Tolerance {

@@ -1,0 +1,59 @@
+import type { Curve } from './curve.ts'
+import type { BasinShape, Plane } from './types.ts'
+
+/** A stretch of one exact curve between two nodes; the cells on both sides share it. */
+export interface Edge {
+  readonly curve: Curve
+  readonly t0: number
+  readonly t1: number
+  readonly from: number
+  readonly to: number
+  /** Rings whose boundary runs here (0 outline, then islands, then patches); none for a break line. */
+  readonly rings: readonly number[]
+  /** The cell on the left and on the right, −1 for dry land. */
+  readonly left: number
+  readonly right: number
+  /** ∫dl, ∫x dl, ∫y dl. */
+  readonly length: number
+  readonly lengthX: number
+  readonly lengthY: number
+}
+
+/** A region of one linear depth. */
+export interface Cell {
+  /** Depth in the partition's own frame. */
+  readonly plane: Plane
+  readonly part: 'floor' | 'feature'
+  /** Feature that rules here, −1 for the floor. */
+  readonly feature: number
+  /** Patch that rules here, −1 for the floor. */
+  readonly patch: number
+  /** Interval of the floor's profile below, −1 before the first station. */
+  readonly strip: number
+  /** Closed loops of half-edges (2e along, 2e+1 against edge e), the cell on their left; the first is the outer one. */
+  readonly loops: readonly (readonly number[])[]
+  readonly areaM2: number
+  readonly centreX: number
+  readonly centreY: number
+  readonly minDepthM: number
+  readonly maxDepthM: number
+  readonly minX: number
+  readonly minY: number
+  readonly maxX: number
+  readonly maxY: number
+}
+
+/** The plan divided into cells of linear depth. Its frame's origin lies at (originX, originY) of the plan. */
+export interface Partition {
+  readonly shape: BasinShape
+  readonly originX: number
+  readonly originY: number
+  readonly extentM: number
+  readonly grainM: number
+  /** Widest gap that joining near points left open [m]. */
+  readonly gapM: number
+  readonly nodeX: Float64Array
+  readonly nodeY: Float64Array
+  readonly edges: readonly Edge[]
+  readonly cells: readonly Cell[]
+}

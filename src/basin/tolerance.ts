@@ -1,0 +1,20 @@
+/** Half a unit in the last place of 1: the rounding of one operation, relative. */
+export const ROUNDING = 2 ** -53
+
+/** The smallest and the largest extent that a basin may have [m]. */
+export const MIN_EXTENT_M = 1e-3
+export const MAX_EXTENT_M = 1e6
+
+/**
+ * The grain of a figure [m]: points nearer than this are one point, curves that stay nearer than this are one curve.
+ * It answers for rounding only (of coordinates, intersections and decimal files), never for a person's inaccuracy.
+ * Equation: max(1e-10 extent, 16 · 2⁻⁵² · largest coordinate).
+ */
+export function grainOf(extentM: number, largestCoordinateM: number): number {
+  return Math.max(1e-10 * extentM, 32 * ROUNDING * largestCoordinateM)
+}
+
+/** True where a depth that falls by `slope` over `extentM` differs from a level floor by rounding only. */
+export function isLevel(slope: number, extentM: number, depthScaleM: number): boolean {
+  return slope * extentM <= 16 * ROUNDING * Math.max(depthScaleM, 1e-3 * extentM)
+}
