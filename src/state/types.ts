@@ -34,8 +34,10 @@ export interface Settings {
 export interface Ports {
   readonly clock: { readonly nowMs: () => number }
   readonly storage: {
-    readonly load: () => Promise<{ readonly spec: unknown; readonly settings: unknown } | undefined>
+    readonly load: () => Promise<{ readonly spec: unknown; readonly settings: unknown; readonly previous: unknown }>
     readonly saveSpec: (spec: Spec) => Promise<void>
+    /** The plan that another one took the place of, so that it can be had back after a reload too. */
+    readonly savePrevious: (spec: Spec) => Promise<void>
     readonly saveSettings: (settings: Settings) => Promise<void>
   }
   readonly link: {
@@ -48,6 +50,7 @@ export interface Ports {
   }
   readonly files: {
     readonly download: (name: string, text: string, type: string) => void
+    /** Undefined where the person chose none; rejects where the file can't be read. */
     readonly pick: (accept: string) => Promise<string | undefined>
   }
   readonly print: () => void
@@ -69,6 +72,10 @@ export interface AppState {
   readonly previewLevelM: number | undefined
   readonly saveState: SaveState
   readonly notice: Notice | undefined
+  /** The link that was made last, shown so that it can be copied by hand. */
+  readonly sharedLink: string | undefined
+  /** Name of the plan that another one took the place of. */
+  readonly previousName: string | undefined
   /** Refreshed every minute and at each edit; the only clock of the screen. */
   readonly nowMs: number
 }
@@ -85,7 +92,11 @@ export interface AppActions {
   readonly select: (selection: Selection | undefined) => void
   readonly previewLevel: (levelM: number | undefined) => void
   readonly notify: (notice: Notice | undefined) => void
-  readonly copyLink: () => Promise<string | undefined>
+  readonly copyLink: () => Promise<void>
+  readonly closeLink: () => void
+  /** Opens the plan that the address carries now, if any. */
+  readonly openLink: () => void
+  readonly openPrevious: () => void
   readonly makeMine: () => void
   readonly startBlank: () => void
   readonly startDemo: () => void

@@ -1,0 +1,1 @@
+export { browserPorts } from './ports.ts'
