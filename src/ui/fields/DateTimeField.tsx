@@ -1,0 +1,31 @@
+import { fail, ok } from '../../base/index.ts'
+import { isoFromLocal, localFromIso } from './localTime.ts'
+import type { Answer } from './reading.ts'
+import { type FieldLook, TypedField } from './TypedField.tsx'
+import { useDraft } from './useDraft.ts'
+
+export interface DateTimeFieldProps extends FieldLook {
+  /** ISO 8601 with offset or Z. */
+  readonly value: string | undefined
+  readonly onChange: (iso: string) => Answer
+}
+
+/** A moment on this device's clock, kept with its offset. */
+export function DateTimeField({ value, onChange, ...look }: DateTimeFieldProps) {
+  const draft = useDraft<string>({
+    shown: localFromIso(value),
+    read: (text) => {
+      const iso = isoFromLocal(text)
+      if (iso !== undefined) return ok(iso)
+      return fail({
+        code: 'field-not-a-moment',
+        path: '',
+        what: 'This is not a date and time.',
+        why: 'The log is kept in order of time.',
+        hint: 'Give day, month, year, hour and minute.',
+      })
+    },
+    onCommit: onChange,
+  })
+  return <TypedField {...look} draft={draft} type="datetime-local" width="wide" />
+}
