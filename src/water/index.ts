@@ -1,6 +1,24 @@
 import type { Result } from '../base/index.ts'
-import type { Constants, Delta, Equilibrium, FullReading, TotalKey, Totals, WaterReading } from './types.ts'
+import type { Equilibrium, WaterReading } from './types.ts'
 
+export { type Columns, doseColumns, openColumns, speciationColumns } from './columns.ts'
+export { CONSTANT_SETS, withWahman } from './constants.ts'
+export { alkalinityAtPH, equilibrate, equilibrateAtPH, equilibrateOpen, type Solution } from './equilibrate.ts'
+export { FORMULA_NAMES, formulaDelta, formulaMassGPerMol, stoichiometryDelta } from './formulas.ts'
+export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL, mgPerLOf, molPerKg } from './masses.ts'
+export { fullReading, READING_KEYS, readingOf, totalsOf } from './reading.ts'
+export {
+  addTotals,
+  atTemperature,
+  concentrate,
+  differenceOf,
+  mix,
+  PURE_WATER,
+  scaleDelta,
+  strongIonChargeEq,
+  sumDeltas,
+  TOTAL_KEYS,
+} from './totals.ts'
 export type {
   AlkalinityParts,
   Constants,
@@ -16,69 +34,6 @@ export type {
   Totals,
   WaterReading,
 } from './types.ts'
-
-export declare const TOTAL_KEYS: readonly TotalKey[]
-/** Totals of plain nothing at 25 °C. */
-export declare const PURE_WATER: Totals
-export declare const CONSTANT_SETS: {
-  readonly default: Constants
-  readonly oracle: Constants
-  readonly wahman: Constants
-}
-/** A set with the chlorine–cyanurate constants of Wahman in place of O'Brien's. */
-export declare function withWahman(constants: Constants): Constants
-
-export declare const MOLAR_MASSES_G_PER_MOL: Readonly<Record<string, number>>
-export declare const MG_CACO3_PER_EQ: number
-/** Change of totals by one mol of a formula, e.g. `NaHCO3`; undefined for a formula that isn't in the table. */
-export declare function formulaDelta(formula: string): Delta | undefined
-/** Molar mass of a formula in the table [g/mol]. */
-export declare function formulaMassGPerMol(formula: string): number | undefined
-/** Sum of formulas times their amounts, e.g. {NaHCO3: 0.8} in mmol gives a Delta in mmol. */
-export declare function stoichiometryDelta(stoichiometry: Readonly<Record<string, number>>): Delta | undefined
-
-export declare function addTotals(totals: Totals, delta: Delta): Totals
-export declare function scaleDelta(delta: Delta, factor: number): Delta
-export declare function sumDeltas(deltas: readonly Delta[]): Delta
-/** after − before. */
-export declare function differenceOf(after: Totals, before: Totals): Delta
-/** (1 − fractionB) of a and fractionB of b, by volume; temperature mixes too. */
-export declare function mix(a: Totals, b: Totals, fractionB: number): Totals
-/** Water leaves, solutes stay: every total × factor. */
-export declare function concentrate(totals: Totals, factor: number): Totals
-export declare function atTemperature(totals: Totals, temperatureC: number): Totals
-/** Charge of the strong ions [eq/kg]; equals alkalinityEq in every consistent water. */
-export declare function strongIonChargeEq(totals: Totals): number
-
-/** pH and total alkalinity measured → conserved totals. */
-export declare function totalsOf(reading: WaterReading, constants: Constants): Result<Totals>
-/** Conserved totals → pH and everything, no exchange with air. */
-export declare function equilibrate(totals: Totals, constants: Constants): Result<Equilibrium>
-/** The same with carbon replaced by balance with air of that CO2 pressure. */
-export declare function equilibrateOpen(
-  totals: Totals,
-  log10PCO2Atm: number,
-  constants: Constants,
-): Result<{ readonly totals: Totals; readonly equilibrium: Equilibrium }>
-/** The same with carbon replaced by what this pH needs (CO2 put in or taken out at constant alkalinity). */
-export declare function equilibrateAtPH(
-  totals: Totals,
-  pH: number,
-  constants: Constants,
-): Result<{ readonly totals: Totals; readonly equilibrium: Equilibrium }>
-export declare function readingOf(totals: Totals, equilibrium: Equilibrium): FullReading
-
-export type Columns = Readonly<Record<string, number | null>>
-/** The columns of a full speciation, the Wahman alternative and the closed titration to pH 4.5 included. */
-export declare function speciationColumns(
-  totals: Totals,
-  equilibrium: Equilibrium,
-  constants: Constants,
-): Result<Columns>
-/** The columns of a water after a dose, a blend, evaporation. */
-export declare function doseColumns(totals: Totals, equilibrium: Equilibrium): Columns
-/** The short columns of a water in balance with air. */
-export declare function openColumns(totals: Totals, equilibrium: Equilibrium): Columns
 
 export interface TableIndex {
   readonly index: number

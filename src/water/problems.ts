@@ -1,0 +1,123 @@
+import type { Problem } from '../base/index.ts'
+import { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL, mgPerLOf } from './masses.ts'
+import type { TotalKey } from './types.ts'
+
+/** Every complaint of this layer, worded in one place. Numbers are for people: few digits. */
+const few = (value: number): string => String(Number(value.toPrecision(3)))
+
+const NAMES: { readonly [key in TotalKey]: string } = {
+  alkalinityEq: 'alkalinity',
+  carbonMol: 'dissolved carbonate',
+  calciumMol: 'calcium',
+  magnesiumMol: 'magnesium',
+  sodiumMol: 'sodium',
+  potassiumMol: 'potassium',
+  chlorideMol: 'chloride',
+  sulfateMol: 'sulfate',
+  boronMol: 'borate',
+  cyanurateMol: 'stabiliser',
+  chlorineMol: 'free chlorine',
+  lithiumMol: 'lithium',
+}
+
+export function notANumber(path: string, value: unknown): Problem {
+  return {
+    code: 'water-not-a-number',
+    path,
+    what: `${path} is ${String(value)}, not a number.`,
+    why: 'A water is solved from numbers alone.',
+    hint: 'Enter the reading again, or leave it out.',
+  }
+}
+
+export function negativeReading(path: string, value: number): Problem {
+  return {
+    code: 'water-reading-negative',
+    path,
+    what: `${path} is ${few(value)}, below zero.`,
+    why: 'There cannot be less than nothing of it in the water.',
+    hint: 'Check the sign of the reading.',
+  }
+}
+
+export function readingOutOfRange(path: string, value: number, low: number, high: number, unit: string): Problem {
+  return {
+    code: 'water-reading-out-of-range',
+    path,
+    what: `${path} is ${few(value)}${unit}, outside ${low} to ${high}${unit}.`,
+    why: 'The equilibrium constants hold only inside that range.',
+    hint: 'Check the reading and its unit.',
+  }
+}
+
+export function negativeTotal(key: TotalKey, molPerKg: number): Problem {
+  return {
+    code: 'water-total-negative',
+    path: key,
+    what: `More ${NAMES[key]} is taken away than the water holds, by ${few(-molPerKg * 1000)} mmol/kg.`,
+    why: 'A water cannot hold less than nothing of something.',
+    hint: 'Reduce the dose that removes it, or check the readings it started from.',
+  }
+}
+
+/** The parts that leave no room for carbonate [mg/L as CaCO3]. */
+export interface AlkalinityShare {
+  readonly path: string
+  readonly name: string
+  readonly mgPerLAsCaCO3: number
+}
+
+export function alkalinityTooLow(pH: number, taMgPerL: number, shares: readonly AlkalinityShare[]): Problem {
+  const taken = shares.filter((share) => share.mgPerLAsCaCO3 >= 0.05)
+  const sum = shares.reduce((total, share) => total + share.mgPerLAsCaCO3, 0)
+  const list = taken.map((share) => `${share.name} ${few(share.mgPerLAsCaCO3)}`).join(', ')
+  const clashing = ['pH', 'ta_mg_per_L_as_CaCO3', ...taken.map((share) => share.path)].filter((path) => path !== '')
+  return {
+    code: 'water-alkalinity-too-low',
+    path: 'ta_mg_per_L_as_CaCO3',
+    what: `At pH ${few(pH)} this water already needs ${few(sum)} mg/L of alkalinity without any carbonate (${list}), but total alkalinity reads ${few(taMgPerL)}: ${few(sum - taMgPerL)} too little.`,
+    why: `These readings clash: ${clashing.join(', ')}. No amount of carbonate makes up for it.`,
+    hint: 'Measure pH and total alkalinity again, and check the readings named here.',
+  }
+}
+
+export function chlorideTooLow(missingEq: number, chlorideMol: number): Problem {
+  const salt = mgPerLOf(chlorideMol + missingEq, MOLAR_MASSES_G_PER_MOL.sodiumChloride)
+  return {
+    code: 'water-charge-does-not-close',
+    path: 'salt_mg_per_L_as_NaCl',
+    what: `Calcium and magnesium carry ${few(missingEq * MG_CACO3_PER_EQ)} mg/L as CaCO3 more charge than alkalinity, chloride and sulfate can balance.`,
+    why: 'These readings clash: ch_mg_per_L_as_CaCO3, mg_hardness_mg_per_L_as_CaCO3, ta_mg_per_L_as_CaCO3, salt_mg_per_L_as_NaCl, sulfate_mg_per_L. Every water is electrically neutral.',
+    hint: `Salt of at least ${few(Math.ceil(salt * 10) / 10)} mg/L as NaCl (or that much sulfate) would balance it; enter the salt reading, or check hardness.`,
+  }
+}
+
+export function phOutOfRange(side: 'acid' | 'base'): Problem {
+  return {
+    code: 'water-ph-out-of-range',
+    path: '',
+    what: side === 'acid' ? 'The water would be more acid than pH 0.' : 'The water would be more alkaline than pH 14.',
+    why: 'That is beyond anything this model describes.',
+    hint: `Reduce the ${side === 'acid' ? 'acid' : 'base'} in the doses.`,
+  }
+}
+
+export function tooSalty(ionicStrength: number, most: number): Problem {
+  return {
+    code: 'water-too-salty',
+    path: '',
+    what: `The water's ionic strength would be ${few(ionicStrength)} mol/kg; the model goes up to ${most}.`,
+    why: 'Activity coefficients of brine need another model.',
+    hint: 'Check salt and hardness and their units.',
+  }
+}
+
+export function notConverged(residual: number): Problem {
+  return {
+    code: 'water-not-converged',
+    path: '',
+    what: `The equilibrium did not settle; the largest imbalance left is ${few(residual)}.`,
+    why: 'A half-solved water is worse than none.',
+    hint: 'Please report this water: it should not happen.',
+  }
+}
