@@ -1,0 +1,2 @@
+export { StoreProvider } from './context.tsx'
+export { App } from './shell/App.tsx'

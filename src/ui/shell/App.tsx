@@ -1,0 +1,55 @@
+import '../theme/base.css'
+import '../theme/print.css'
+import { useEffect } from 'react'
+import { useApp } from '../context.tsx'
+import { Ledger } from '../ledger/Ledger.tsx'
+import { Sheet } from '../sheet/index.ts'
+import { LevelSlider, SolidView } from '../solid/index.ts'
+import styles from './App.module.css'
+import { Header } from './Header.tsx'
+import { LinkDialog } from './LinkDialog.tsx'
+import { LinkedBanner, NoticeBar } from './Notices.tsx'
+import { TitleBlock } from './TitleBlock.tsx'
+import { useShortcuts } from './useShortcuts.ts'
+import { useTheme } from './useTheme.ts'
+
+/** The whole screen: the drawing sheet and the ledger beside it (below it on a phone). */
+export function App() {
+  const loading = useApp((state) => state.loading)
+  const name = useApp((state) => state.spec.name)
+  const bodyId = useApp((state) => state.spec.bodies[0]?.id)
+  useTheme()
+  useShortcuts()
+  useEffect(() => {
+    document.title = name === '' ? 'Shoalbook' : `${name} · Shoalbook`
+  }, [name])
+
+  if (loading) return <p className={styles['loading']}>Opening the sheet…</p>
+  return (
+    <div className={styles['app']}>
+      <Header />
+      <LinkedBanner />
+      <NoticeBar />
+      <main className={styles['main']}>
+        <section className={styles['sheet']} aria-label="Drawing sheet">
+          <div className={styles['drawing']}>
+            <Sheet />
+          </div>
+          <div className={styles['foot']}>
+            {bodyId === undefined ? null : (
+              <div className={styles['solid']}>
+                <SolidView bodyId={bodyId} />
+                <LevelSlider bodyId={bodyId} />
+              </div>
+            )}
+            <TitleBlock />
+          </div>
+        </section>
+        <section className={styles['ledger']} aria-label="Ledger">
+          <Ledger />
+        </section>
+      </main>
+      <LinkDialog />
+    </div>
+  )
+}

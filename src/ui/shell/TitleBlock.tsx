@@ -1,0 +1,94 @@
+import { deriveBody, deriveVolume } from '../../derive/index.ts'
+import { type FormatOptions, formatPlusMinus, formatQuantity, type Quantity } from '../../units/index.ts'
+import { useApp, useUnits } from '../context.tsx'
+import styles from './TitleBlock.module.css'
+
+/** The title block of the drawing: what the basin comes to, with how sure it is. */
+export function TitleBlock() {
+  const spec = useApp((state) => state.spec)
+  const units = useUnits()
+  const show = (quantity: Quantity, si: number, options?: FormatOptions) => formatQuantity(quantity, si, units, options)
+  const body = spec.bodies[0]
+  const systemId = body?.system ?? spec.systems[0]?.id
+  const volume = systemId === undefined ? undefined : deriveVolume(spec, systemId)
+  if (!body) {
+    return (
+      <div className={styles['block']}>
+        <Cell
+          label="Volume"
+          value={volume ? `about ${show('volume', volume.m3, { sigma: volume.sigmaM3 })}` : 'not known yet'}
+          note={
+            volume
+              ? `${formatPlusMinus('volume', volume.m3, volume.sigmaM3, units)} (95 %), as stated`
+              : 'draw the pool or type its volume'
+          }
+        />
+      </div>
+    )
+  }
+  const derived = deriveBody(body)
+  if (!derived.measures.ok) {
+    return (
+      <div className={styles['block']} role="alert">
+        <Cell
+          label="Volume"
+          value="not to be had"
+          note={`${derived.measures.problem.what} ${derived.measures.problem.hint}`}
+        />
+      </div>
+    )
+  }
+  const m = derived.measures.value
+  const sigma = derived.sigmaM3
+  const area = (m2: number) => show('area', m2)
+  const { wetted, volumeM3 } = m
+  const rule = derived.rule
+  const per = show('volumePerLevel', m.volumePerLevelM2, { style: 'long' })
+  return (
+    <div className={styles['block']}>
+      <Cell
+        label={body.sketch ? 'Volume of the sketch' : 'Volume'}
+        value={show('volume', volumeM3, { sigma })}
+        note={`${formatPlusMinus('volume', volumeM3, sigma, units)} (95 %)${body.sketch ? ', not to scale yet' : ''}`}
+        isMain
+      />
+      <Cell label="Water surface" value={area(m.waterSurfaceM2)} note="cover, evaporation" />
+      <Cell
+        label="Wetted interior"
+        value={area(wetted.totalM2)}
+        note={`floor ${area(wetted.floorM2)} · wall ${area(wetted.wallM2)} · steps ${area(wetted.featureM2 + wetted.riserM2)}`}
+      />
+      <Cell label="Perimeter" value={show('length', m.perimeterM)} note="at the waterline" />
+      <p className={styles['foot']}>
+        Mean depth {show('length', m.meanDepthM)} · deepest {show('length', m.maxDepthM)} · {per}
+        {rule ? (
+          <>
+            {' '}
+            · rule of thumb would say {show('volume', rule.volumeM3, { sigma: rule.volumeM3 * 0.01 })} (
+            {formatQuantity('percent', rule.relativeError * 100, units, { digits: 0 }).replace(/^(?=\d)/, '+')})
+          </>
+        ) : null}
+      </p>
+      <p className="visually-hidden" role="status" aria-live="polite">
+        Volume {show('volume', volumeM3, { sigma, style: 'long' })}
+      </p>
+    </div>
+  )
+}
+
+function Cell(props: {
+  readonly label: string
+  readonly value: string
+  readonly note: string
+  readonly isMain?: boolean
+}) {
+  return (
+    <div className={styles['cell']} data-main={props.isMain || undefined}>
+      <p className={styles['label']}>{props.label}</p>
+      <p className={styles['value']} data-testid={props.isMain ? 'volume' : undefined}>
+        {props.value}
+      </p>
+      <p className={styles['note']}>{props.note}</p>
+    </div>
+  )
+}
