@@ -1,0 +1,44 @@
+import type { OpeningPlan } from '../../../plan/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
+import { useUnits } from '../../context.tsx'
+import { domainOf, InkScale } from '../scale/index.ts'
+import { overallMovements } from './lines.ts'
+import styles from './opening.module.css'
+
+/** The water that all lines together should leave behind, against its bands; and that it clears nobody to bathe. */
+export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
+  const units = useUnits()
+  const movements = overallMovements(plan.lines)
+  const active = plan.endWater?.equilibrium.activeChlorineMgPerL
+  return (
+    <section className={styles['section']}>
+      <h2>
+        What it should come to, <em className={styles['expected']}>expected</em>
+      </h2>
+      <div className={styles['scales']}>
+        {movements.map((movement) => (
+          <InkScale
+            key={movement.key}
+            scaleKey={movement.key}
+            domain={domainOf(movement.key, [movement])}
+            band={movement.band}
+            before={movement.before}
+            after={movement.after}
+          />
+        ))}
+      </div>
+      {active !== undefined && (
+        <p className={styles['faint']}>
+          Active chlorine{' '}
+          <em className={styles['expected']}>{formatQuantity('concentration', active, units, { digits: 3 })}</em>, the part of
+          the free chlorine that is not held by stabiliser or as hypochlorite.
+        </p>
+      )}
+      <div className={styles['note']} role="note">
+        <p>
+          <strong>{plan.bathing.cleared ? 'Bathing.' : 'Nobody bathes yet.'}</strong> {plan.bathing.reason}
+        </p>
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,52 @@
+import { useState } from 'react'
+import type { DoseLine } from '../../../plan/index.ts'
+import { useApp, useAppStore } from '../../context.tsx'
+import { Button, DateTimeField, isoFromMs, QuantityField } from '../../fields/index.ts'
+import { amountFromG, gFromAmount, measureOf } from './amounts.ts'
+import styles from './opening.module.css'
+
+interface TickFormProps {
+  readonly line: DoseLine
+  readonly systemId: string
+  readonly onClose: () => void
+}
+
+/** What was really given, and when: filled in with the plan's amount and the present moment. */
+export function TickForm({ line, systemId, onClose }: TickFormProps) {
+  const store = useAppStore()
+  const nowMs = useApp((state) => state.nowMs)
+  const [amountG, setAmountG] = useState(line.amountG)
+  const [at, setAt] = useState(() => isoFromMs(nowMs))
+  const measure = measureOf(line.productId)
+  const save = () => {
+    const problem = store.getState().dispatch({
+      id: 'logDose',
+      args: { systemId, product: line.productId, amountG, at, line: line.key },
+    })
+    if (!problem) onClose()
+  }
+  return (
+    <section className={styles['form']} aria-label={`What was given: ${line.title}`}>
+      <QuantityField
+        label={measure === 'liquid' ? 'Poured in' : 'Weighed in'}
+        quantity={measure}
+        value={amountFromG(line.productId, amountG)}
+        onChange={(si) => {
+          if (si !== undefined) setAmountG(gFromAmount(line.productId, si))
+        }}
+        min={0}
+        isCompact
+        isRequired
+      />
+      <DateTimeField label="When" value={at} onChange={setAt} isCompact />
+      <div className={styles['formButtons']}>
+        <Button tone="main" onPress={save}>
+          Write it down
+        </Button>
+        <Button tone="quiet" onPress={onClose}>
+          Not yet
+        </Button>
+      </div>
+    </section>
+  )
+}

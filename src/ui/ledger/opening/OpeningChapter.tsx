@@ -1,0 +1,96 @@
+import { type DerivedVolume, deriveOpening, deriveVolume, deriveWater } from '../../../derive/index.ts'
+import type { System } from '../../../document/index.ts'
+import type { OpeningPlan } from '../../../plan/index.ts'
+import { formatPlusMinus, formatQuantity } from '../../../units/index.ts'
+import { useApp, useAppStore, useUnits } from '../../context.tsx'
+import { Button, ProblemNote } from '../../fields/index.ts'
+import { ScaleLegend } from '../scale/index.ts'
+import { useSystem } from '../water/useSystem.ts'
+import { EndWater } from './EndWater.tsx'
+import { NeverMeet } from './NeverMeet.tsx'
+import styles from './opening.module.css'
+import { PlanLines } from './PlanLines.tsx'
+import { PlanNotes } from './PlanNotes.tsx'
+import { dateOf } from './schedule.ts'
+import { ToBuy } from './ToBuy.tsx'
+
+/** The first-fill doses: an ordered list, each line with what it should leave behind. */
+export function OpeningChapter() {
+  const system = useSystem()
+  const spec = useApp((state) => state.spec)
+  const volume = system && deriveVolume(spec, system.id)
+  if (!system || !volume) return <NoVolume />
+  return (
+    <div className={styles['chapter']}>
+      <OpeningHead volume={volume} system={system} />
+      <OpeningBody system={system} />
+    </div>
+  )
+}
+
+function OpeningHead({ volume, system }: { readonly volume: DerivedVolume; readonly system: System }) {
+  const units = useUnits()
+  const spec = useApp((state) => state.spec)
+  const nowMs = useApp((state) => state.nowMs)
+  const water = deriveWater(spec, system.id, nowMs)
+  const from = volume.from === 'drawing' ? 'from the drawing' : 'as stated, not drawn yet'
+  return (
+    <header className={styles['section']}>
+      <h2>Opening loads for {formatQuantity('volume', volume.m3, units, { sigma: volume.sigmaM3 })}</h2>
+      <p className={styles['intro']}>
+        {formatPlusMinus('volume', volume.m3, volume.sigmaM3, units)} (95 %), {from}.{' '}
+        {water.measuredAtMs === undefined
+          ? 'No readings yet.'
+          : `From ${water.latest ? 'readings' : 'fill water'} of ${dateOf(water.measuredAtMs, nowMs)}.`}{' '}
+        Each line says what it should leave behind; measure again before the next.
+      </p>
+    </header>
+  )
+}
+
+function OpeningBody({ system }: { readonly system: System }) {
+  const spec = useApp((state) => state.spec)
+  const nowMs = useApp((state) => state.nowMs)
+  const store = useAppStore()
+  const result = deriveOpening(spec, system.id, nowMs)
+  if (!result.ok)
+    return (
+      <>
+        <ProblemNote problem={result.problem} />
+        <div className={styles['buttons']}>
+          <Button onPress={() => store.getState().openChapter('water')}>Go to Water</Button>
+        </div>
+      </>
+    )
+  const plan: OpeningPlan = result.value
+  return (
+    <>
+      <PlanNotes plan={plan} />
+      {plan.lines.some((line) => line.movements.length > 0) && <ScaleLegend />}
+      <PlanLines plan={plan} system={system} />
+      {plan.lines.some((line) => line.kind === 'dose') && <NeverMeet plan={plan} />}
+      <ToBuy items={plan.purchases} />
+      <EndWater plan={plan} />
+    </>
+  )
+}
+
+function NoVolume() {
+  const store = useAppStore()
+  return (
+    <div className={styles['chapter']}>
+      <header className={styles['section']}>
+        <h2>Opening loads</h2>
+        <p className={styles['intro']}>
+          A dose is a weight for so much water, so the volume comes first. Draw the pool or type its volume; the drawing can
+          come later and replace it.
+        </p>
+      </header>
+      <div className={styles['buttons']}>
+        <Button tone="main" onPress={() => store.getState().openChapter('basin')}>
+          Draw the pool or type its volume
+        </Button>
+      </div>
+    </div>
+  )
+}

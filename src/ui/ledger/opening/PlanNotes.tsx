@@ -1,0 +1,49 @@
+import type { OpeningPlan } from '../../../plan/index.ts'
+import { useAppStore, useCanEdit } from '../../context.tsx'
+import { Button, ProblemNote } from '../../fields/index.ts'
+import styles from './opening.module.css'
+
+/** What stands before the lines: stale readings, missing readings, targets out of reach, warnings. */
+export function PlanNotes({ plan }: { readonly plan: OpeningPlan }) {
+  const store = useAppStore()
+  const canEdit = useCanEdit()
+  const toWater = () => store.getState().openChapter('water')
+  return (
+    <>
+      {plan.measureAgain && (
+        <div className={styles['note']} role="note">
+          <p>
+            <strong>Measure again first.</strong> Readings older than 48 hours no longer say what is in the water; these lines
+            show only roughly what to expect.
+          </p>
+          {canEdit && <Button onPress={toWater}>Enter new readings</Button>}
+        </div>
+      )}
+      {plan.missing.length > 0 && (
+        <div className={styles['note']} role="note">
+          <p>
+            <strong>Not measured, so nothing is dosed for it:</strong>
+          </p>
+          <ul className={styles['missing']}>
+            {plan.missing.map((item) => (
+              <li key={item.key}>
+                {item.label}. <span className={styles['faint']}>{item.why}</span>
+              </li>
+            ))}
+          </ul>
+          {canEdit && <Button onPress={toWater}>Measure it</Button>}
+        </div>
+      )}
+      {plan.unreachable.map((problem) => (
+        <ProblemNote key={`${problem.code}${problem.path}`} problem={problem} />
+      ))}
+      {plan.warnings.length > 0 && (
+        <ul className={styles['cautions']} aria-label="Warnings">
+          {plan.warnings.map((warning) => (
+            <li key={warning}>{warning}</li>
+          ))}
+        </ul>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,58 @@
+import { PRODUCTS, type Product, productById } from '../../../chemicals/index.ts'
+import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
+
+const G_PER_KG = 1000
+const ML_PER_M3 = 1_000_000
+
+/** The product of a plan's line or the log; undefined where the table doesn't know it. */
+export function productOf(id: string): Product | undefined {
+  const found = productById(id)
+  return found.ok ? found.value.product : undefined
+}
+
+/** How it is called wherever only its id is at hand. */
+export function productLabel(id: string): string {
+  return productOf(id)?.label ?? id
+}
+
+/** What a person measures it out in: liquids are poured, everything else is weighed. */
+export function measureOf(productId: string): 'liquid' | 'mass' {
+  return productOf(productId)?.form === 'liquid' ? 'liquid' : 'mass'
+}
+
+/** Grams → the canonical unit of `measureOf`: m³ of a liquid, kg of anything else. */
+export function amountFromG(productId: string, amountG: number): number {
+  const product = productOf(productId)
+  return product?.form === 'liquid' ? amountG / product.densityGPerML / ML_PER_M3 : amountG / G_PER_KG
+}
+
+/** The way back: m³ or kg → grams. */
+export function gFromAmount(productId: string, amount: number): number {
+  const product = productOf(productId)
+  return product?.form === 'liquid' ? amount * product.densityGPerML * ML_PER_M3 : amount * G_PER_KG
+}
+
+/** An amount as it is weighed or poured, never in bare ounces. */
+export function formatAmount(productId: string, amountG: number, units: UnitSystem): string {
+  return formatQuantity(measureOf(productId), amountFromG(productId, amountG), units)
+}
+
+/** "1½ tablets of 200 g" for what comes in pieces; undefined for everything else. */
+export function piecesWords(productId: string, amountG: number, units: UnitSystem): string | undefined {
+  const pieceG = productOf(productId)?.pieceG
+  if (!pieceG) return undefined
+  const count = amountG / pieceG
+  const shown = formatQuantity('number', count, units, { digits: count < 10 ? 1 : 0 })
+  return `${shown} ${shown === '1' || shown === '1.0' ? 'tablet' : 'tablets'} of ${formatQuantity('mass', pieceG / G_PER_KG, 'metric')}`
+}
+
+/** A name and the strength at its end: "Muriatic acid", "31.45 %". */
+export function splitStrength(title: string): { readonly name: string; readonly strength: string | undefined } {
+  const found = /^(.*\S)\s+(\d[\d.,–-]*\s*%)$/.exec(title)
+  return found ? { name: found[1] ?? title, strength: found[2] } : { name: title, strength: undefined }
+}
+
+/** The products that can be bought for a use. */
+export function productsFor(use: Product['uses'][number]): readonly Product[] {
+  return PRODUCTS.rows.filter((product) => product.uses.includes(use) && !product.isAccounting)
+}

@@ -1,0 +1,1 @@
+export { OpeningChapter } from './OpeningChapter.tsx'

@@ -1,0 +1,65 @@
+import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
+
+const HOUR_MS = 3_600_000
+const DAY_MS = 24 * HOUR_MS
+
+const TIME = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
+const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' })
+const DAY_AND_YEAR = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' })
+
+/** Calendar days between two moments, in local time: midnight counts, not 24 hours (and a clock change doesn't). */
+function daysBetween(fromMs: number, toMs: number): number {
+  const from = new Date(fromMs)
+  const to = new Date(toMs)
+  return Math.round(
+    (Date.UTC(to.getFullYear(), to.getMonth(), to.getDate()) - Date.UTC(from.getFullYear(), from.getMonth(), from.getDate())) /
+      DAY_MS,
+  )
+}
+
+/** "Day 2, 09:00": the day counts from the calendar day of the start. */
+export function dayAndTime(startMs: number, hours: number): string {
+  const atMs = startMs + hours * HOUR_MS
+  return `Day ${daysBetween(startMs, atMs) + 1}, ${TIME.format(atMs)}`
+}
+
+/** "09:00" */
+export function timeOf(atMs: number): string {
+  return TIME.format(atMs)
+}
+
+/** "2 May"; with the year where it isn't this one. */
+export function dateOf(atMs: number, nowMs: number): string {
+  return (new Date(atMs).getFullYear() === new Date(nowMs).getFullYear() ? DAY : DAY_AND_YEAR).format(atMs)
+}
+
+/** "2 May, 09:00" */
+export function dateAndTimeOf(atMs: number, nowMs: number): string {
+  return `${dateOf(atMs, nowMs)}, ${TIME.format(atMs)}`
+}
+
+/** The next full hour: where an opening starts as long as nobody chose otherwise. */
+export function nextFullHour(nowMs: number): number {
+  const date = new Date(nowMs)
+  if (date.getMinutes() === 0 && date.getSeconds() === 0 && date.getMilliseconds() === 0) return nowMs
+  date.setHours(date.getHours() + 1, 0, 0, 0)
+  return date.getTime()
+}
+
+/** "wait 6 h"; nothing to say where there is nothing to wait for. */
+export function waitWords(waitHours: number, units: UnitSystem): string | undefined {
+  return waitHours > 0 ? `wait ${formatQuantity('duration', waitHours, units)}` : undefined
+}
+
+/** "measured 3 days ago" */
+export function ageWords(ageHours: number): string {
+  if (ageHours < 0) return 'dated in the future'
+  if (ageHours < 1) return 'measured within the hour'
+  if (ageHours < 48) {
+    const hours = Math.floor(ageHours)
+    return `measured ${hours} ${hours === 1 ? 'hour' : 'hours'} ago`
+  }
+  const days = Math.floor(ageHours / 24)
+  if (days < 60) return `measured ${days} days ago`
+  return `measured ${Math.floor(days / 30.44)} months ago`
+}
