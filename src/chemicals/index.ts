@@ -1,0 +1,5 @@
+export { CAUTIONS, type Caution } from './cautions.ts'
+export { type DoseAmount, deltaOf, deltaPerGram, doseDelta } from './dose.ts'
+export { INCOMPATIBLE, type Incompatibility, keepApart, mustNotMeet } from './incompatible.ts'
+export { type FoundProduct, PRODUCTS, productById } from './products.ts'
+export type { Alias, CautionId, Form, HazardGroup, Package, Part, Product, Sourced, Use } from './types.ts'

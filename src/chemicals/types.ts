@@ -1,0 +1,105 @@
+/** What a product does to its neighbours; pairs that must not meet are in `incompatible.ts`. */
+export type HazardGroup =
+  | 'acid'
+  | 'alkali'
+  | 'carbonate'
+  | 'calcium'
+  | 'hypochlorite'
+  | 'isocyanurate'
+  | 'chlorineGas'
+  | 'oxidiser'
+  | 'reducer'
+  | 'harmless'
+
+export type Form = 'solid' | 'granular' | 'tablet' | 'liquid' | 'gas'
+
+/** What a product is reached for. */
+export type Use =
+  | 'acid'
+  | 'alkalinity'
+  | 'base'
+  | 'chlorine'
+  | 'calcium'
+  | 'magnesium'
+  | 'borate'
+  | 'stabiliser'
+  | 'salt'
+  | 'reducer'
+  | 'oxidiser'
+
+/** `count` mol of a formula for every `gPerMol` of `gPer100g`. */
+export interface Part {
+  readonly formula: string
+  readonly count: number
+  /** Grams of the stated substance in 100 g of product. */
+  readonly gPer100g: number
+  /** Molar mass of that substance, its water of crystals included [g/mol]. */
+  readonly gPerMol: number
+}
+
+export interface Package {
+  readonly label: string
+  readonly massG: number
+  readonly system: 'metric' | 'us'
+}
+
+export interface Alias {
+  readonly name: string
+  readonly basis: 'g' | 'mL'
+}
+
+/** A number's origin; `status` says how far to trust it. */
+export interface Sourced {
+  readonly what: string
+  readonly source: string
+  readonly status: 'seen' | 'derived' | 'from memory' | 'common practice, no source'
+}
+
+export type CautionId =
+  | 'label'
+  | 'into-water'
+  | 'acid-burns'
+  | 'never-mix'
+  | 'pump-running'
+  | 'keep-dry'
+  | 'not-on-surface'
+  | 'own-feeder'
+  | 'dust'
+  | 'borate'
+  | 'hot-dissolving'
+  | 'slow-dissolving'
+  | 'stabiliser-stays'
+  | 'old-liquid'
+  | 'gas-licensed'
+  | 'hard-to-undo'
+  | 'reducer-overshoot'
+
+/** A product by what is in it, never by who sells it. */
+export interface Product {
+  readonly id: string
+  readonly label: string
+  /** Strength as a label prints it; acid is never named without it. */
+  readonly strength: string
+  readonly form: Form
+  /** [g/mL]: of the liquid, or the bulk of a powder. */
+  readonly densityGPerML: number
+  /** True for bulk densities, which a scoop changes. */
+  readonly isDensityRough: boolean
+  readonly contains: readonly Part[]
+  /** Grams of Cl2 that oxidise alike, per gram; 0 where it holds none. */
+  readonly availableChlorine: number
+  readonly groups: readonly HazardGroup[]
+  readonly uses: readonly Use[]
+  readonly packages: readonly Package[]
+  /** Mass of one tablet, where it is sold so [g]. */
+  readonly pieceG?: number | undefined
+  /** How it goes in, in one or two plain sentences. */
+  readonly how: string
+  /** Before anything else goes in: turnovers of the whole water, and hours at the least. */
+  readonly wait: { readonly turnovers: number; readonly hoursAtLeast: number; readonly why: string }
+  readonly cautions: readonly CautionId[]
+  readonly sources: readonly Sourced[]
+  readonly aliases: readonly Alias[]
+  /** A way of accounting (chlorine used up, say), not a thing to buy. */
+  readonly isAccounting: boolean
+}
