@@ -62,8 +62,8 @@ export function speciationColumns(totals: Totals, equilibrium: Equilibrium, cons
     log10_gamma_Ca: equilibrium.logGammas.ca,
     buffer_capacity_mmol_eq_per_kgw_per_pH: equilibrium.bufferCapacity * MILLI,
     ta_titrated_to_pH4p5_closed_mg_per_L_as_CaCO3: (totals.alkalinityEq - titrated.value) * MG_CACO3_PER_EQ,
-    alt_W19_hocl_mg_per_L_as_Cl2: other?.equilibrium.activeChlorineMgPerL,
-    alt_W19_ocl_mg_per_L_as_Cl2: other?.equilibrium.hypochloriteMgPerL,
+    alt_W19_hocl_mg_per_L_as_Cl2: other?.equilibrium.activeChlorineMgPerL ?? null,
+    alt_W19_ocl_mg_per_L_as_Cl2: other?.equilibrium.hypochloriteMgPerL ?? null,
     alt_W19_dic_mmol_per_kgw: other && other.totals.carbonMol * MILLI,
     alt_W19_calcite_SI: other && finiteOrNull(other.equilibrium.calciteSI),
   })

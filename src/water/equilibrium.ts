@@ -22,10 +22,11 @@ export function equilibriumOf(w: Workspace, iterations: number): Equilibrium {
     boundChlorineMgPerL: mgPerLOf(bound, asCl2),
     calciteSI: Math.log10(species.ca * w.gCa * species.co3 * w.gCO3) - w.conditions.log10KCalcite,
     log10PCO2Atm: Math.log10(species.co2 * w.gCO2) - w.conditions.log10KGas,
+    log10HenryMolPerKgAtm: w.conditions.log10KGas - Math.log10(w.gCO2),
     bufferCapacity: bufferCapacityOf(w),
     alkalinity: partsOf(w, species),
     co2MgPerL: mgPerLOf(species.co2, MOLAR_MASSES_G_PER_MOL.carbonDioxide),
-    conductanceMicroSPerCm: conductanceMicroSPerCm(species, w.ionic, logMonovalent, w.conditions.temperatureC),
+    conductanceMicroSPerCm: conductanceMicroSPerCm(species, w.ionic, w.conditions.temperatureC),
     logGammas: {
       hco3: Math.log10(w.gHCO3),
       co3: Math.log10(w.gCO3),

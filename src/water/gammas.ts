@@ -4,9 +4,10 @@ import type { Workspace } from './workspace.ts'
  * Writes activity coefficients and conditional constants into the workspace for its ionic strength [-].
  * Equation: WATEQ, log10 γ = −A z² √I / (1 + B a √I) + b I, for species with data; Davies,
  *   log10 γ = −A z² (√I / (1 + √I) − 0.3 I), for other ions; log10 γ = 0.1 I for other neutral species.
+ *   Water: activity 1 − 0.017 Σ m, in every reaction that takes up or gives off H2O.
  * Symbols: I ionic strength [mol/kg]; A, B Debye–Hückel; a ion size [Å]; b [kg/mol].
  * Valid for: I up to about 0.5; beyond it the extrapolation is smooth but unproven.
- * Source: Truesdell & Jones 1974 with the a, b of phreeqc.dat (seen); Davies 1962, Ion Association (from memory).
+ * Source: Truesdell & Jones 1974 with the a, b of phreeqc.dat (seen); water after Garrels & Christ 1965; Davies 1962, Ion Association (from memory).
  * Accuracy: 0.006 in log10 γ of HCO3-, 0.025 of divalent ions against the golden tables.
  */
 export function updateGammas(w: Workspace): void {
@@ -16,6 +17,7 @@ export function updateGammas(w: Workspace): void {
   const davies = -debyeA * (root / (1 + root) - 0.3 * ionic)
   const wateq = (zz: number, a: number, b: number) =>
     Math.exp(Math.LN10 * ((-debyeA * zz * root) / (1 + debyeB * a * root) + b * ionic))
+  const water = 1 - 0.017 * w.solutes
   const g0 = Math.exp(Math.LN10 * 0.1 * ionic)
   const g1 = Math.exp(Math.LN10 * davies)
   const g2 = g1 ** 4
@@ -48,17 +50,17 @@ export function updateGammas(w: Workspace): void {
   w.gCa = gCa
   w.gSO4 = gSO4
 
-  w.kw = k.water / gOH
-  w.kc1 = ((k.bicarbonate / k.carbonicAcid) * gCO2) / gHCO3
+  w.kw = (k.water * water) / gOH
+  w.kc1 = ((k.bicarbonate / k.carbonicAcid) * gCO2 * water) / gHCO3
   w.kc2 = gHCO3 / (k.bicarbonate * gCO3)
   w.kCaHco3 = ((k.caHco3 / k.bicarbonate) * gCa * gHCO3) / gCaHCO3
   w.kCaCo3 = (k.caCo3 * gCa * gCO3) / g0
   w.kCaSo4 = (k.caSo4 * gCa * gSO4) / gCaSO4
-  w.kCaOh = (k.caOh * gCa) / g1
+  w.kCaOh = (k.caOh * gCa * water) / g1
   w.kMgHco3 = ((k.mgHco3 / k.bicarbonate) * gMg * gHCO3) / gMgHCO3
   w.kMgCo3 = (k.mgCo3 * gMg * gCO3) / g0
   w.kMgSo4 = (k.mgSo4 * gMg * gSO4) / gNeutral2
-  w.kMgOh = (k.mgOh * gMg) / g1
+  w.kMgOh = (k.mgOh * gMg * water) / g1
   w.kNaHco3 = (k.naHco3 * gNa * gHCO3) / gNeutral2
   w.kNaSo4 = (k.naSo4 * gNa * gSO4) / gNaSO4
   w.kKSo4 = (k.kSo4 * gK * gSO4) / g1
@@ -71,7 +73,7 @@ export function updateGammas(w: Workspace): void {
   w.k4 = (k.k4 * g0) / g1
   w.k8 = (k.k8 * g1) / g2
   w.k2 = (k.k2 * g0) / g1
-  w.h9 = g0 / k.k9a
-  w.h7 = g0 / k.k7a
-  w.h1 = g0 / k.k1a
+  w.h9 = g0 / (k.k9a * water)
+  w.h7 = g0 / (k.k7a * water)
+  w.h1 = g0 / (k.k1a * water)
 }

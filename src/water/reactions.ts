@@ -47,7 +47,7 @@ export const ORACLE_REACTIONS: readonly Reaction[] = [
   row('naHco3', 'Na+ + HCO3- = NaHCO3', vantHoff(-0.06, 21), DATABASE),
   row('kSo4', 'K+ + SO4-2 = KSO4-', analytic(-3.0246, 0.009986, 0, 0, 1.093e5), DATABASE),
   row('hso4', 'H+ + SO4-2 = HSO4-', analytic(-56.889, 0.006473, 2307.9, 19.8858), DATABASE),
-  row('boricAcid', 'B(OH)3 + H2O = B(OH)4- + H+', vantHoff(-9.24, 3.224 * KJ_PER_KCAL), DATABASE),
+  row('boricAcid', 'H3BO3 = H2BO3- + H+', vantHoff(-9.24, 3.224 * KJ_PER_KCAL), DATABASE),
   row(
     'hypochlorousAcid',
     'HOCl = H+ + OCl-',
@@ -83,7 +83,7 @@ export const ORACLE_REACTIONS: readonly Reaction[] = [
 /** pK = 2237.94/T + 0.016883 T − 3.305, from cells with borax buffers at 0–60 °C. */
 export const MANOV_BORIC_ACID: Reaction = row(
   'boricAcid',
-  'B(OH)3 + H2O = B(OH)4- + H+',
+  'H3BO3 = H2BO3- + H+',
   analytic(3.305, -0.016883, -2237.94),
   'Manov, DeLollis & Acree 1944, J. Res. NBS 33:287, abstract',
 )

@@ -55,7 +55,7 @@ export function freeMetals(w: Workspace): number {
   return change
 }
 
-/** Ionic strength of what the workspace holds, ½ Σ m z² [mol/kg]. */
+/** Ionic strength of what the workspace holds, ½ Σ m z² [mol/kg]; writes the sum of all particles beside it. */
 export function ionicStrengthOf(w: Workspace): number {
   const { h, x, y, so4 } = w
   const u = Math.max(0, w.u)
@@ -78,6 +78,10 @@ export function ionicStrengthOf(w: Workspace): number {
     hclcy * (1 + w.h7 * x)
   const doubly = w.ca + w.mg + co3 + so4 + (w.k10 / h) * y + (w.k8 / h) * hclcy
   const triply = ((w.k10 * w.k12) / (h * h)) * y
+  const paired =
+    w.kCaCo3 * w.ca * co3 + w.kMgCo3 * w.mg * co3 + w.kNaHco3 * w.na * u + (w.kCaSo4 * w.ca + w.kMgSo4 * w.mg) * so4
+  const rings = w.cyanurate - y - hclcy * (1 + w.h7 * x) - (w.k10 / h) * y - (w.k8 / h) * hclcy
+  w.solutes = singly + doubly + paired + w.ra * u + (w.boron - w.borate) + x + rings
   return 0.5 * singly + 2 * doubly + 4.5 * triply
 }
 

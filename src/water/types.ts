@@ -139,6 +139,8 @@ export interface Equilibrium {
   readonly calciteSI: number
   /** log10 of the CO2 pressure the water would be in balance with [atm]; −Infinity without carbonate. */
   readonly log10PCO2Atm: number
+  /** log10 of dissolved CO2 per pressure of CO2 in this water [mol/kg atm]. */
+  readonly log10HenryMolPerKgAtm: number
   /** dA/dpH of the closed water at constant ionic strength [mol eq per kg and pH]. */
   readonly bufferCapacity: number
   readonly alkalinity: AlkalinityParts

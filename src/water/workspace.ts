@@ -47,6 +47,8 @@ export interface Workspace {
   /** d alkalinity / d ln(1/h) of the parts other than carbonate, at their own totals. */
   slopeOther: number
 
+  /** Sum of all dissolved particles [mol/kg]. */
+  solutes: number
   // activity coefficients, at `gammaIonic`
   gammaIonic: number
   g0: number
@@ -128,6 +130,7 @@ export function workspaceOf(totals: Totals, conditions: Conditions): Workspace {
     oclAlk: 0,
     hydroxide: 0,
     slopeOther: 0,
+    solutes: singly + doubly + totals.boronMol + totals.cyanurateMol,
     gammaIonic: -1,
     g0: 1,
     g1: 1,
