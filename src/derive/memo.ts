@@ -17,7 +17,8 @@ export function memoLast<Key extends object, Rest extends readonly unknown[], Va
   const known = new WeakMap<Key, { readonly rest: Rest; readonly value: Value }>()
   return (key, ...rest) => {
     const hit = known.get(key)
-    if (hit && hit.rest.length === rest.length && hit.rest.every((item, i) => Object.is(item, rest[i]))) return hit.value
+    if (hit && hit.rest.length === rest.length && hit.rest.every((item, i) => Object.is(item, rest[i])))
+      return hit.value
     const value = compute(key, ...rest)
     known.set(key, { rest, value })
     return value

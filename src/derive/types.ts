@@ -1,4 +1,4 @@
-import type { Problem, Result } from '../base/index.ts'
+import type { Result } from '../base/index.ts'
 import type { BasinShape, Measures, Partition } from '../basin/index.ts'
 import type { ReadingSet } from '../document/index.ts'
 import type { KnownReading, Targets } from '../plan/index.ts'
@@ -45,6 +45,8 @@ export interface DerivedVolume {
 /** The newest readings, merged with nothing: what was measured at one moment. */
 export interface DerivedWater {
   readonly latest: ReadingSet | undefined
+  /** Pool readings, or the fill water where the pool has none yet. */
+  readonly from: 'readings' | 'fill' | undefined
   readonly known: KnownReading
   readonly measuredAtMs: number | undefined
   readonly ageHours: number | undefined
@@ -54,6 +56,3 @@ export interface DerivedWater {
   readonly targets: Targets
   readonly tableIndex: number | undefined
 }
-
-/** A complaint, with where in the document it belongs. */
-export type DerivedProblem = Problem

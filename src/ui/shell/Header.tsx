@@ -46,7 +46,7 @@ function UndoButtons() {
   const redoLabel = useApp((state) => state.redoLabel)
   const editable = useApp((state) => state.standing === 'own')
   return (
-    <div className={styles['pair']} role="group" aria-label="History">
+    <div className={styles['pair']}>
       <Button
         className={styles['button'] ?? ''}
         isDisabled={!canUndo || !editable}

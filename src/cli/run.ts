@@ -1,0 +1,114 @@
+import type { Problem } from '../base/index.ts'
+import { constantsById, type Options, type Verb } from './verb.ts'
+import { VERBS } from './verbs/index.ts'
+
+export interface Outcome {
+  readonly stdout: string
+  readonly stderr: string
+  readonly exitCode: 0 | 1 | 2
+}
+
+interface World {
+  readonly readInput: (file: string) => string
+  readonly nowMs: number
+}
+
+const HELP = `npm run -s cli -- VERB FILE|- [--constants default|oracle|wahman] [--level METRES] [--base URL] [--now ISO]
+
+Reads one JSON value or JSON lines; prints one line of JSON for each. Exit status 2 where any line was a problem.
+
+${VERBS.map((verb) => `  ${verb.id.padEnd(9)} ${verb.summary}`).join('\n')}
+`
+
+const misuse = (message: string): Outcome => ({ stdout: '', stderr: `${message}\n\n${HELP}`, exitCode: 1 })
+
+/** Runs the command line on given arguments and input; touches nothing but what `world` gives it. */
+export function runCommandLine(args: readonly string[], world: World): Outcome {
+  const flags = new Map<string, string>()
+  const words: string[] = []
+  for (let i = 0; i < args.length; i++) {
+    const word = args[i] ?? ''
+    if (word === '--help' || word === '-h') return { stdout: '', stderr: HELP, exitCode: 0 }
+    if (!word.startsWith('--')) words.push(word)
+    else if (word.includes('=')) flags.set(word.slice(2, word.indexOf('=')), word.slice(word.indexOf('=') + 1))
+    else flags.set(word.slice(2), args[++i] ?? '')
+  }
+  const [verbId, file = '-', ...rest] = words
+  const verb = VERBS.find(({ id }) => id === verbId)
+  if (!verb) return misuse(verbId === undefined ? 'Say what to do.' : `There is no verb “${verbId}”.`)
+  if (rest.length > 0) return misuse(`Too many arguments: ${rest.join(' ')}`)
+  const options = optionsFrom(flags, world.nowMs)
+  if (typeof options === 'string') return misuse(options)
+  let text: string
+  try {
+    text = world.readInput(file)
+  } catch (error) {
+    return misuse(`Cannot read ${file}: ${error instanceof Error ? error.message : String(error)}`)
+  }
+  const answers = valuesIn(text).map((value) => answer(verb, value, options))
+  return {
+    stdout: answers.map(({ line }) => `${JSON.stringify(line)}\n`).join(''),
+    stderr: '',
+    exitCode: answers.some(({ isProblem }) => isProblem) ? 2 : 0,
+  }
+}
+
+const KNOWN_FLAGS = ['constants', 'level', 'base', 'now']
+
+function optionsFrom(flags: ReadonlyMap<string, string>, nowMs: number): Options | string {
+  const unknown = [...flags.keys()].find((flag) => !KNOWN_FLAGS.includes(flag))
+  if (unknown !== undefined) return `There is no option --${unknown}.`
+  const id = flags.get('constants') ?? 'default'
+  const constants = constantsById(id)
+  if (!constants.ok) return `${constants.problem.what} ${constants.problem.hint}`
+  const level = flags.get('level')
+  const levelM = level === undefined ? undefined : Number(level)
+  if (levelM !== undefined && (level === '' || !Number.isFinite(levelM)))
+    return `--level must be a number of metres, not “${level}”.`
+  const now = flags.get('now')
+  const at = now === undefined ? nowMs : Date.parse(now)
+  if (!Number.isFinite(at)) return `--now must be a date like 2026-05-02T09:00Z, not “${now}”.`
+  return {
+    constants: constants.value,
+    constantsId: id === 'oracle' || id === 'wahman' ? id : 'default',
+    levelM,
+    baseUrl: flags.get('base') ?? 'http://127.0.0.1:5173/',
+    nowMs: at,
+  }
+}
+
+type Value = { readonly json: unknown } | { readonly problem: Problem }
+
+/** One JSON value that may span lines, or a JSON value a line. */
+function valuesIn(text: string): readonly Value[] {
+  const whole = parse(text, '')
+  if ('json' in whole) return [whole]
+  const lines = text.split('\n').filter((line) => line.trim() !== '')
+  return lines.length <= 1 ? [whole] : lines.map((line, i) => parse(line, `line ${i + 1}`))
+}
+
+function parse(text: string, path: string): Value {
+  try {
+    return { json: JSON.parse(text) }
+  } catch (error) {
+    return {
+      problem: {
+        code: 'not-json',
+        path,
+        what: `This is not JSON: ${error instanceof Error ? error.message : String(error)}`,
+        why: 'The command line reads one JSON value, or one a line.',
+        hint: 'Check quotes, commas and brackets.',
+      },
+    }
+  }
+}
+
+function answer(verb: Verb, value: Value, options: Options): { readonly line: unknown; readonly isProblem: boolean } {
+  if ('problem' in value) return { line: { problem: value.problem }, isProblem: true }
+  const result = verb.run(value.json, options)
+  if (result.ok) return { line: result.value, isProblem: false }
+  const problem = result.problem
+  if (!Array.isArray(problem)) return { line: { problem }, isProblem: true }
+  const [first, ...others] = problem as readonly Problem[]
+  return { line: others.length > 0 ? { problem: first, others } : { problem: first }, isProblem: true }
+}

@@ -1,0 +1,63 @@
+import { fail, ok, type Problem, type Result, under } from '../../base/index.ts'
+import { doseDelta } from '../../chemicals/index.ts'
+import { addTotals, doseColumns, equilibrateOpen, openColumns, type Totals } from '../../water/index.ts'
+import { asNumber, asObject, type Verb } from '../verb.ts'
+import { solveTotals, solveWater } from '../water-input.ts'
+
+const OPEN_LOG10_PCO2 = -3.38
+
+export const dose: Verb = {
+  id: 'dose',
+  summary:
+    '{"start": WATER, "add": [{"product", "gPerM3" or "mLPerM3"}, …]} → {"after_closed", "after_open_log10_pCO2_minus3p38"}',
+  run: (input, options) => {
+    const line = asObject(input, '')
+    if (!line.ok) return line
+    const start = solveWater(line.value['start'], 'start', options)
+    if (!start.ok) return start
+    const dosed = applyAdditions(start.value.totals, additionsOf(line.value))
+    if (!dosed.ok) return dosed
+    const closed = solveTotals(dosed.value, options)
+    if (!closed.ok) return closed
+    const open = equilibrateOpen(dosed.value, OPEN_LOG10_PCO2, options.constants)
+    if (!open.ok) return open
+    return ok({
+      after_closed: doseColumns(closed.value.totals, closed.value.equilibrium),
+      after_open_log10_pCO2_minus3p38: openColumns(open.value.totals, open.value.equilibrium),
+    })
+  },
+}
+
+/** Either a list under `add`, or one product with its amount beside `start`, as in a row of a dose table. */
+function additionsOf(line: Readonly<Record<string, unknown>>): readonly (readonly [path: string, item: unknown])[] {
+  const { add } = line
+  if (Array.isArray(add)) return add.map((item, i) => [`add[${i}]`, item] as const)
+  if (add !== undefined) return [['add', add]]
+  return [['', { product: line['product'], gPerM3: line['amount_g_per_m3'], mLPerM3: line['amount_mL_per_m3'] }]]
+}
+
+function applyAdditions(start: Totals, additions: readonly (readonly [string, unknown])[]): Result<Totals, Problem> {
+  let totals = start
+  for (const [path, item] of additions) {
+    const addition = asObject(item, path)
+    if (!addition.ok) return addition
+    const { product, gPerM3, mLPerM3 } = addition.value
+    const at = (key: string) => (path === '' ? key : `${path}.${key}`)
+    if (typeof product !== 'string') {
+      return fail({
+        code: 'no-product',
+        path: at('product'),
+        what: 'A dose must name its product.',
+        why: 'What it does to the water depends on it.',
+        hint: 'Give a product id as a string.',
+      })
+    }
+    const byVolume = gPerM3 === undefined || gPerM3 === null
+    const amount = asNumber(byVolume ? mLPerM3 : gPerM3, at(byVolume ? 'mLPerM3' : 'gPerM3'))
+    if (!amount.ok) return amount
+    const delta = doseDelta(product, byVolume ? { mLPerM3: amount.value } : { gPerM3: amount.value })
+    if (!delta.ok) return fail(path === '' ? delta.problem : under(path, delta.problem))
+    totals = addTotals(totals, delta.value)
+  }
+  return ok(totals)
+}

@@ -1,0 +1,12 @@
+import type { Verb } from '../verb.ts'
+import { blend } from './blend.ts'
+import { dose } from './dose.ts'
+import { link, unlink } from './link.ts'
+import { measure } from './measure.ts'
+import { plan } from './plan.ts'
+import { season } from './season.ts'
+import { speciate } from './speciate.ts'
+import { target } from './target.ts'
+
+/** All verbs; a new one is a file and its line here. */
+export const VERBS: readonly Verb[] = [measure, speciate, dose, blend, target, plan, season, link, unlink]

@@ -1,0 +1,6 @@
+export { deriveBody, deriveMesh, shapeOf } from './body.ts'
+export { deriveOpening, openingInputOf } from './plans.ts'
+export type { DerivedBody, DerivedVolume, DerivedWater, RuleOfThumb } from './types.ts'
+export { deriveUpkeep, type UpkeepBasis, upkeepBasisOf } from './upkeep.ts'
+export { deriveProblems, deriveVolume } from './volume.ts'
+export { deriveTargets, deriveWater, latestReadings, momentOf } from './water.ts'

@@ -1,0 +1,68 @@
+import { fail, type Problem, type Result } from '../base/index.ts'
+import type { ChosenProducts, Spec, System } from '../document/index.ts'
+import { type GivenDose, type OpeningInput, type OpeningPlan, openingPlan } from '../plan/index.ts'
+import { memoLast } from './memo.ts'
+import { deriveVolume, systemById } from './volume.ts'
+import { deriveTargets, latestReadings, momentOf } from './water.ts'
+
+/** Words for a plan that has no volume to work with. */
+export function noVolume(systemId: string): Problem {
+  return {
+    code: 'no-volume',
+    path: `systems.${systemId}`,
+    what: 'The volume of the water is not known yet.',
+    why: 'Every dose is multiplied by it.',
+    hint: 'Draw the pool, or type its volume in the Basin chapter.',
+  }
+}
+
+/** Doses that were given after the readings they build on, oldest first. */
+export function givenSince(system: System, sinceMs: number | undefined): readonly GivenDose[] {
+  return system.log
+    .flatMap((entry) => {
+      const atMs = entry.kind === 'dose' ? momentOf(entry.at) : undefined
+      if (entry.kind !== 'dose' || atMs === undefined) return []
+      if (sinceMs !== undefined && atMs < sinceMs) return []
+      return [{ line: entry.line, product: entry.product, amountG: entry.amountG, atMs }]
+    })
+    .sort((a, b) => a.atMs - b.atMs)
+}
+
+/** What the opening plan is computed from, or what is lacking. */
+export function openingInputOf(spec: Spec, systemId: string, nowMs: number): Result<OpeningInput> {
+  const system = systemById(spec, systemId)
+  const volume = deriveVolume(spec, systemId)
+  if (!system || !volume) return fail(noVolume(systemId))
+  const readings = latestReadings(system) ?? system.water.fill
+  const measuredAtMs = readings && momentOf(readings.at)
+  const flow = system.equipment.pumpM3PerH
+  return {
+    ok: true,
+    value: {
+      volumeM3: volume.m3,
+      volumeSigmaM3: volume.sigmaM3,
+      surface: spec.site.surface,
+      regimeId: system.regime.id,
+      targets: deriveTargets(spec, systemId),
+      products: chosen(system.regime.products),
+      start: readings?.values ?? {},
+      fill: system.water.fill?.values,
+      measuredAtMs,
+      nowMs,
+      turnoverHours: flow !== undefined && flow > 0 ? volume.m3 / flow : undefined,
+      given: givenSince(system, measuredAtMs),
+      stockG: Object.fromEntries(system.stock.map(({ product, amountG }) => [product, amountG])),
+      constants: 'default',
+    },
+  }
+}
+
+function chosen(products: ChosenProducts): OpeningInput['products'] {
+  return products
+}
+
+/** The opening plan of a system, from its newest readings and what was given since. */
+export const deriveOpening = memoLast((spec: Spec, systemId: string, nowMs: number): Result<OpeningPlan> => {
+  const input = openingInputOf(spec, systemId, nowMs)
+  return input.ok ? openingPlan(input.value) : input
+})

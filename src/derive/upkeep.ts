@@ -1,0 +1,87 @@
+import { fail, ok, type Result } from '../base/index.ts'
+import type { ClimateMonth, Spec } from '../document/index.ts'
+import { regimeById, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts'
+import { memoLast } from './memo.ts'
+import { noVolume } from './plans.ts'
+import { deriveVolume, systemById } from './volume.ts'
+import { deriveTargets, deriveWater } from './water.ts'
+
+const DAY_MS = 86_400_000
+/** A mild summer day, used until the owner says better, and named as assumed wherever it is. */
+const ASSUMED_MONTH: ClimateMonth = { airC: 22, humidityPercent: 60, windMPerS: 1.5, sunshine: 0.55 }
+const ASSUMED = { latitudeDeg: 45, waterC: 26, meanDepthM: 1.4, pumpHoursPerDay: 12 } as const
+
+export interface UpkeepBasis {
+  readonly input: UpkeepInput
+  /** Inputs that nobody gave, in plain words. */
+  readonly assumed: readonly string[]
+}
+
+/** Day of the year of a moment, 1 to 366, in UTC. */
+export function dayOfYearOf(ms: number): number {
+  const year = new Date(ms).getUTCFullYear()
+  return 1 + Math.floor((ms - Date.UTC(year, 0, 1)) / DAY_MS)
+}
+
+/** What the upkeep is computed from, with every assumption named. */
+export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Result<UpkeepBasis> {
+  const system = systemById(spec, systemId)
+  const volume = deriveVolume(spec, systemId)
+  if (!system || !volume) return fail(noVolume(systemId))
+  const assumed: string[] = []
+  const given = <T>(value: T | undefined, fallback: T, words: string): T => {
+    if (value === undefined) assumed.push(words)
+    return value ?? fallback
+  }
+  const water = deriveWater(spec, systemId, nowMs)
+  const month = given(
+    spec.site.climate?.[new Date(nowMs).getUTCMonth()],
+    ASSUMED_MONTH,
+    `weather of a mild summer day: air ${ASSUMED_MONTH.airC} °C, humidity ${ASSUMED_MONTH.humidityPercent} %, wind ${ASSUMED_MONTH.windMPerS} m/s, ${ASSUMED_MONTH.sunshine * 100} % of the possible sunshine`,
+  )
+  const meanDepthM = given(
+    volume.meanDepthM,
+    ASSUMED.meanDepthM,
+    `mean depth ${ASSUMED.meanDepthM} m, since nothing is drawn`,
+  )
+  const regime = regimeById(system.regime.id)
+  return ok({
+    input: {
+      volumeM3: volume.m3,
+      waterSurfaceM2: volume.waterSurfaceM2 ?? volume.m3 / meanDepthM,
+      meanDepthM,
+      latitudeDeg: given(spec.site.latitudeDeg, ASSUMED.latitudeDeg, `latitude ${ASSUMED.latitudeDeg}° north`),
+      elevationM: spec.site.elevationM ?? 0,
+      dayOfYear: dayOfYearOf(nowMs),
+      airC: month.airC,
+      waterC: given(month.waterC ?? water.known.temperature_C, ASSUMED.waterC, `water at ${ASSUMED.waterC} °C`),
+      humidityPercent: month.humidityPercent,
+      windMPerS: month.windMPerS,
+      sunshine: month.sunshine,
+      bathersPerDay: given(system.regime.bathersPerDay, 0, 'no bathers'),
+      bathingHours: system.regime.bathingHours ?? 1,
+      coverHoursPerDay: system.equipment.coverHoursPerDay ?? 0,
+      coverKind: system.equipment.coverKind ?? 'none',
+      helpers: system.equipment.helpers,
+      water: water.known,
+      fill: system.water.fill?.values,
+      targets: deriveTargets(spec, systemId),
+      chlorineProductId: system.regime.products.dailyChlorine ?? regime.products.dailyChlorine,
+      acidProductId: system.regime.products.acid ?? regime.products.acid,
+      pumpHoursPerDay: system.equipment.pumpHoursPerDay ?? ASSUMED.pumpHoursPerDay,
+      chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
+      constants: 'default',
+    },
+    assumed,
+  })
+}
+
+/** The ongoing doses of a system on the day of `nowMs`; assumptions stand among its warnings. */
+export const deriveUpkeep = memoLast((spec: Spec, systemId: string, nowMs: number): Result<Upkeep> => {
+  const basis = upkeepBasisOf(spec, systemId, nowMs)
+  if (!basis.ok) return basis
+  const result = upkeep(basis.value.input)
+  if (!result.ok || basis.value.assumed.length === 0) return result
+  const said = `Assumed, since it was not given: ${basis.value.assumed.join('; ')}.`
+  return ok({ ...result.value, warnings: [said, ...result.value.warnings] })
+})
