@@ -1,0 +1,39 @@
+import { fromDisplay, type UnitSystem } from '../../units/index.ts'
+
+const FOOT_STEPS = [0.25, 0.5, 1, 2, 5, 10, 20, 50]
+const METRE_STEPS = [0.1, 0.25, 0.5, 1, 2, 5, 10, 20]
+/** More bands than this can't be told apart on the ramp. */
+const MOST_BANDS = 8
+/** Depth at which the ramp ends in a basin that is shallower: a wading pool is not drawn as dark as a deep one [m]. */
+const RAMP_END_M = 1.8
+
+/** Round depths of the unit system that divide a basin into bands, above zero and below the deepest place [m]. */
+export function bandDepths(maxDepthM: number, system: UnitSystem): number[] {
+  if (!(maxDepthM > 0)) return []
+  const steps = (system === 'metric' ? METRE_STEPS : FOOT_STEPS).map((step) => fromDisplay('length', step, system))
+  const step = steps.find((s) => maxDepthM / s <= MOST_BANDS) ?? maxDepthM / MOST_BANDS
+  const depths: number[] = []
+  // A round depth met only at the very bottom would leave a band of no width.
+  for (let i = 1; i * step < maxDepthM * (1 - 1e-6); i++) depths.push(i * step)
+  return depths
+}
+
+/** The place of a depth on the ramp, 0 to 6. */
+export function rampPlace(depthM: number, maxDepthM: number): number {
+  const end = Math.max(maxDepthM, RAMP_END_M)
+  return Math.min(6, Math.max(0, (depthM / end) * 6.4 - 0.2))
+}
+
+/** The ramp's colour at a place on it, mixed of the two tokens beside it. */
+export function rampColour(place: number): string {
+  const low = Math.min(5, Math.floor(place))
+  const share = Math.round((place - low) * 100)
+  if (share === 0) return `var(--depth-${low})`
+  if (share === 100) return `var(--depth-${low + 1})`
+  return `color-mix(in oklab, var(--depth-${low}), var(--depth-${low + 1}) ${share}%)`
+}
+
+/** Whether figures on this tint need the light ink. */
+export function isDeepTint(place: number): boolean {
+  return place > 3.7
+}
