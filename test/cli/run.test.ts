@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest'
+import { runCommandLine } from '../../src/cli/run.ts'
+import { demoSpec } from '../../src/document/index.ts'
+
+const NOW = Date.UTC(2026, 5, 1, 12)
+const run = (args: readonly string[], text: string) => runCommandLine(args, { readInput: () => text, nowMs: NOW })
+const lines = (stdout: string) =>
+  stdout
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line))
+
+describe('the command line', () => {
+  test('answers each line in order and exits with 2 where one was a problem', () => {
+    const water = { pH: 7.5, ta_mg_per_L_as_CaCO3: 100 }
+    const text = [{ input: water }, { input: { pH: 'x' } }, { input: water }]
+      .map((line) => JSON.stringify(line))
+      .join('\n')
+    const { stdout, stderr, exitCode } = run(['speciate', '-'], text)
+    const [first, second, third] = lines(stdout)
+    expect(exitCode).toBe(2)
+    expect(stderr).toBe('')
+    expect(first).toEqual(third)
+    expect(first.output.dic_mmol_per_kgw).toBeGreaterThan(2)
+    expect(second.problem.path).toBe('input.pH')
+    for (const key of ['code', 'path', 'what', 'why', 'hint']) expect(typeof second.problem[key]).toBe('string')
+  })
+
+  test('says where text is not JSON', () => {
+    const { stdout, exitCode } = run(['measure', '-'], '{"a": 1}\n{oops\n')
+    expect(exitCode).toBe(2)
+    expect(lines(stdout)[1].problem).toMatchObject({ code: 'not-json', path: 'line 2' })
+  })
+
+  test.each([
+    [[]],
+    [['dance']],
+    [['measure', '-', 'more']],
+    [['measure', '--nonsense', '1']],
+    [['measure', '--level', 'deep']],
+  ])('refuses misuse %j with help and exit status 1', (args) => {
+    const { stdout, stderr, exitCode } = run(args, '{}')
+    expect([stdout, exitCode]).toEqual(['', 1])
+    expect(stderr).toContain('npm run -s cli')
+  })
+
+  test('a link and back gives the document byte for byte', () => {
+    const text = JSON.stringify(demoSpec)
+    const { url } = lines(run(['link', '-'], text).stdout)[0]
+    expect(url).toMatch(/^http/)
+    expect(lines(run(['unlink', '-'], JSON.stringify(url)).stdout)[0]).toEqual(JSON.parse(text))
+  })
+
+  test('measures levels beside the current one', () => {
+    const [answer] = lines(run(['measure', '-'], JSON.stringify({ spec: demoSpec, levels: [-0.2, 0] })).stdout)
+    const [body] = answer.bodies
+    expect(body.levels).toHaveLength(2)
+    expect(body.levels[1].volumeM3).toBeCloseTo(body.volumeM3, 9)
+    expect(body.levels[0].volumeM3).toBeLessThan(body.volumeM3)
+    expect(answer.systems[0].volumeM3).toBeGreaterThanOrEqual(body.volumeM3)
+  })
+
+  test('plans the opening and the upkeep of a spec', () => {
+    const [answer] = lines(run(['plan', '-'], JSON.stringify(demoSpec)).stdout)
+    expect(answer.systems[0].opening.lines.length).toBeGreaterThan(0)
+    expect(answer.systems[0].upkeep.chlorineMgPerLDay).toBeGreaterThan(0)
+  })
+
+  test('runs a season day by day whose totals are the sums of its days', () => {
+    const [answer] = lines(run(['season', '-'], JSON.stringify(demoSpec)).stdout)
+    const { days, totals } = answer.systems[0]
+    expect(days).toHaveLength(365)
+    expect(days[0].date).toBe('2026-06-01')
+    const sum = days.reduce((total: number, day: { acidG: number }) => total + day.acidG, 0)
+    expect(totals.acidG).toBeCloseTo(sum, 6)
+  })
+})
