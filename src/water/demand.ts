@@ -1,4 +1,7 @@
-import { breakpointRatio } from './sunlight.ts'
+import { MOLAR_MASSES_G_PER_MOL } from './masses.ts'
+
+/** g Cl2 that oxidise 1 g of ammonia nitrogen to nitrogen gas, by theory: 3 mol to 2. */
+export const breakpointRatio = (1.5 * MOLAR_MASSES_G_PER_MOL.chlorineAsCl2) / MOLAR_MASSES_G_PER_MOL.nitrogen
 
 /** Temperature interval that doubles a rate [°C]: the common Arrhenius rule (no source). */
 const DOUBLING_C = 10
@@ -37,11 +40,4 @@ export function batherDemandG(
   ratio = PRACTICAL_RATIO,
 ): number {
   return batherHours * nitrogenGPerBatherHour * ratio
-}
-
-/** Chlorine that brings combined chlorine, read as Cl2, to the breakpoint [mg/L as Cl2 beyond what is combined]. */
-export function breakpointDoseMgPerL(combinedChlorineMgPerL: number): number {
-  // combined chlorine is monochloramine: 1 mol Cl2 per mol N is there already, half a mol more ends it
-  const nitrogen = combinedChlorineMgPerL / (breakpointRatio / 1.5)
-  return nitrogen * breakpointRatio - combinedChlorineMgPerL
 }

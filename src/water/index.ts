@@ -10,7 +10,7 @@ export {
 } from './contact-time.ts'
 export {
   batherDemandG,
-  breakpointDoseMgPerL,
+  breakpointRatio,
   DARK_LOSS_PER_DAY_AT_28C,
   darkLossPerDay,
   NITROGEN_G_PER_BATHER_HOUR,
@@ -30,7 +30,6 @@ export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL, mgPerLOf, molPerKg } from './m
 export { fullReading, READING_KEYS, readingOf, totalsOf } from './reading.ts'
 export { clearSkyRadiation, daylightHours, extraterrestrialRadiation, solarRadiation } from './solar.ts'
 export {
-  breakpointRatio,
   halfLifeInSunMin,
   NEAR_UV_ATTENUATION_PER_M,
   noonPhotolysisPerS,

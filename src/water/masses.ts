@@ -17,6 +17,8 @@ export const MOLAR_MASSES_G_PER_MOL = Object.freeze({
   potassium: 39.0983,
   lithium: 6.94,
   carbonDioxide: 44.0095,
+  bicarbonate: 61.0168,
+  boricAcid: 61.833,
   nitrogen: 14.007,
 })
 

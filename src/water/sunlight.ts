@@ -1,4 +1,3 @@
-import { MOLAR_MASSES_G_PER_MOL } from './masses.ts'
 import type { Equilibrium } from './types.ts'
 
 /** Surface photolysis under clear summer noon sun at 47° N [1/s]: Nowell & Hoigné 1992, Water Res. 26:593, abstract. */
@@ -21,7 +20,7 @@ const PATH_PER_DEPTH = 1.2
  *   (from memory; it makes the loss a lower bound).
  * Valid for: clear summer noon, about 47° latitude.
  * Source: Nowell & Hoigné 1992, Water Research 26:593.
- * Accuracy: 20 % without stabiliser; a factor of three with it, see `photolysisPerDay`.
+ * Accuracy: 20 % without stabiliser; with it see `photolysisPerDay`.
  */
 export function noonPhotolysisPerS(equilibrium: Equilibrium): number {
   const { activeChlorineMgPerL, hypochloriteMgPerL, boundChlorineMgPerL } = equilibrium
@@ -50,8 +49,8 @@ export interface SunlitBody {
  *   [1/m]; d mean depth [m].
  * Valid for: water mixed faster than it is bleached (stabilised water always; clear unstabilised water within a half-life).
  * Source: rate Nowell & Hoigné 1992; the rest is optics with the stated values from memory.
- * Accuracy: a factor of 1.5 without stabiliser. With 138 mg/L of stabiliser it gives 4 % a day where Wojtowicz (J. Swimming
- *   Pool Spa Ind. 5(1), abstract) measured 1–2 %: a factor of three.
+ * Accuracy: a factor of 1.5 without stabiliser. With 138 mg/L of stabiliser in a clear desert summer it gives 7–10 % a day
+ *   (by constant set), where Wojtowicz (J. Swimming Pool Spa Ind. 5(1), abstract) measured 1–2 %: an upper estimate there.
  */
 export function photolysisPerDay(equilibrium: Equilibrium, body: SunlitBody): number {
   const attenuation = body.attenuationPerM ?? NEAR_UV_ATTENUATION_PER_M
@@ -60,6 +59,3 @@ export function photolysisPerDay(equilibrium: Equilibrium, body: SunlitBody): nu
   const noonSecondsPerDay = (body.solarMJPerM2Day * 1e6) / NOON_W_PER_M2
   return noonPhotolysisPerS(equilibrium) * noonSecondsPerDay * lit
 }
-
-/** g Cl2 that oxidise 1 g of ammonia nitrogen to nitrogen gas, by theory: 3 mol to 2. */
-export const breakpointRatio = (1.5 * MOLAR_MASSES_G_PER_MOL.chlorineAsCl2) / MOLAR_MASSES_G_PER_MOL.nitrogen

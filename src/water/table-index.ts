@@ -1,3 +1,4 @@
+import { MOLAR_MASSES_G_PER_MOL as MASS, MG_CACO3_PER_EQ, mgPerLOf, molPerKg } from './masses.ts'
 import type { WaterReading } from './types.ts'
 
 /** The trade's table index with its parts: index = ph + factors − tdsFactor. */
@@ -89,21 +90,28 @@ export function tableIndex(reading: WaterReading, tdsMgPerL = dissolvedSolidsMgP
 
 /**
  * Dissolved solids from the readings [mg/L].
- * Equation: salt + 1.22 × alkalinity (as bicarbonate) + sulfate + stabiliser + 5.7 × boron + 0.4 × hardness (the metals).
- * Symbols: readings [mg/L].
- * Valid for: choosing between the table's two constants; sodium that pairs with bicarbonate or sulfate is left out.
- * Source: molar masses (61.02/50.04, 61.83/10.81, 40.08/100.09).
- * Accuracy: about 10 %.
+ * Equation: Ca + Mg + Na + Cl + SO4 + alkalinity as HCO3 + stabiliser + B(OH)3, sodium closing the charge balance.
+ * Symbols: readings turned to moles; sodium that would be negative counts as none.
+ * Valid for: choosing between the table's two constants.
+ * Source: molar masses.
+ * Accuracy: 2 %, since carbonate and the weak acids are counted as one form.
  */
 export function dissolvedSolidsMgPerL(reading: WaterReading): number {
+  const alkalinity = reading.ta_mg_per_L_as_CaCO3 / MG_CACO3_PER_EQ
+  const calcium = molPerKg(reading.ch_mg_per_L_as_CaCO3 ?? 0, MASS.calciumCarbonate)
+  const magnesium = molPerKg(reading.mg_hardness_mg_per_L_as_CaCO3 ?? 0, MASS.calciumCarbonate)
+  const sulfate = molPerKg(reading.sulfate_mg_per_L ?? 0, MASS.sulfate)
+  const chloride = molPerKg(reading.salt_mg_per_L_as_NaCl ?? 0, MASS.sodiumChloride)
+  const sodium = Math.max(0, alkalinity + chloride + 2 * (sulfate - calcium - magnesium))
   return (
-    (reading.salt_mg_per_L_as_NaCl ?? 0) +
-    1.22 * Math.max(0, reading.ta_mg_per_L_as_CaCO3) +
-    (reading.sulfate_mg_per_L ?? 0) +
+    mgPerLOf(calcium, MASS.calcium) +
+    mgPerLOf(magnesium, MASS.magnesium) +
+    mgPerLOf(sodium, MASS.sodium) +
+    mgPerLOf(chloride, MASS.chloride) +
+    mgPerLOf(sulfate, MASS.sulfate) +
+    mgPerLOf(Math.max(0, alkalinity), MASS.bicarbonate) +
     (reading.cya_mg_per_L ?? 0) +
-    5.72 * (reading.borate_mg_per_L_as_B ?? 0) +
-    0.4 * (reading.ch_mg_per_L_as_CaCO3 ?? 0) +
-    0.243 * (reading.mg_hardness_mg_per_L_as_CaCO3 ?? 0)
+    mgPerLOf(molPerKg(reading.borate_mg_per_L_as_B ?? 0, MASS.boron), MASS.boricAcid)
   )
 }
 
