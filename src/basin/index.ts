@@ -1,3 +1,6 @@
+export { levelForVolume } from './levels.ts'
+export { measure, volumeAtLevel } from './measure.ts'
+export { partition } from './partition.ts'
 export type { Cell, Edge, Partition } from './partition-types.ts'
 export { PARTS } from './parts.ts'
 export type { Bounds, MeshOptions, NearestPoint, OutlineParameter, StartingOutline, Transform } from './pending.ts'
@@ -9,11 +12,8 @@ export {
   depthAt,
   fitLoop,
   flatten,
-  levelForVolume,
-  measure,
   meshOf,
   nearestOn,
-  partition,
   pathLength,
   pointOn,
   reversePath,
@@ -23,7 +23,6 @@ export {
   splitSegment,
   svgPathOf,
   transformPath,
-  volumeAtLevel,
 } from './pending.ts'
 export type {
   Axis,

@@ -1,18 +1,6 @@
 import { fail, type Problem, type Result } from '../base/index.ts'
 import type { Partition } from './partition-types.ts'
-import type {
-  Axis,
-  BasinMesh,
-  BasinShape,
-  ContourLine,
-  DepthBand,
-  DepthSample,
-  Measures,
-  Path,
-  Point,
-  SectionCut,
-  Segment,
-} from './types.ts'
+import type { Axis, BasinMesh, ContourLine, DepthBand, DepthSample, Path, Point, SectionCut, Segment } from './types.ts'
 
 export interface MeshOptions {
   readonly chordM?: number | undefined
@@ -55,10 +43,6 @@ const p: Problem = { code: 'unfinished', path: '', what: '', why: '', hint: '' }
 const no = (): never => {
   throw new Error('being built')
 }
-export const partition = (_: BasinShape): Result<Partition> => fail(p)
-export const measure = (_: Partition, _levelM: number): Measures => no()
-export const volumeAtLevel = (_: Partition, _levelM: number): { volumeM3: number; waterSurfaceM2: number } => no()
-export const levelForVolume = (_: Partition, _volumeM3: number): Result<number> => fail(p)
 export const meshOf = (_: Partition, _options?: MeshOptions): Result<BasinMesh> => fail(p)
 export const contoursOf = (_: Partition, _depthsM: readonly number[]): ContourLine[] => no()
 export const bandsOf = (_: Partition, _depthsM: readonly number[]): DepthBand[] => no()

@@ -1,0 +1,210 @@
+import { fail, ok, type Result } from '../base/index.ts'
+import type { Arrangement } from './arrangement.ts'
+import { bandPlanes } from './break-lines.ts'
+import { rangeAlong } from './curve-linear.ts'
+import { lengthMoments } from './edge-integrals.ts'
+import type { Faces } from './faces.ts'
+import type { FloorPlan } from './floor-kind.ts'
+import type { HalfPlane } from './half-planes.ts'
+import type { Cell, Edge, Partition } from './partition-types.ts'
+import { planeAt } from './planes.ts'
+import { problem } from './problems.ts'
+import type { Ring } from './rings.ts'
+import { ROUNDING } from './tolerance.ts'
+import type { BasinShape, Plane } from './types.ts'
+
+/** All that the division of a plan works on, in the partition's frame. */
+export interface Division {
+  readonly shape: BasinShape
+  readonly rings: readonly Ring[]
+  readonly floor: FloorPlan
+  readonly patchPlanes: readonly Plane[]
+  readonly originX: number
+  readonly originY: number
+  readonly extentM: number
+  readonly grainM: number
+}
+
+/** Faces that hold water become cells, each with the shallowest depth over it; the areas must add up to the outline's. */
+export function buildCells(
+  division: Division,
+  arrangement: Arrangement,
+  faces: Faces,
+  around: readonly ReadonlySet<number>[],
+  waterM2: number,
+  crossM2: number,
+): Result<Partition> {
+  const { shape, rings, floor, grainM, extentM } = division
+  const islands = shape.islands.length
+  for (let ring = 1; ring <= islands; ring++) {
+    const within = around.find((set) => set.has(ring))
+    if (!within?.has(0)) return fail(problem('island-outside', rings[ring]!.where, [startOf(division, ring)]))
+    for (let other = 1; other <= islands; other++)
+      if (other !== ring && within.has(other) && around.every((set) => !set.has(ring) || set.has(other)))
+        return fail(problem('island-in-island', rings[ring]!.where, [startOf(division, ring)]))
+  }
+  const ruler = patchRuler(division)
+  const cellOfFace = new Int32Array(faces.faces.length).fill(-1)
+  const cells: Cell[] = []
+  const seen = new Set<number>()
+  let sumM2 = 0
+  for (let f = 1; f < faces.faces.length; f++) {
+    const set = around[f]!
+    if (!isWater(set, islands)) continue
+    const { outer, holes } = faces.faces[f]!
+    const loops = [outer, ...holes].map((i) => faces.loops[i]!)
+    let areaM2 = 0
+    let mx = 0
+    let my = 0
+    for (const { moments } of loops) {
+      areaM2 += moments.area
+      mx += moments.areaX
+      my += moments.areaY
+    }
+    sumM2 += areaM2
+    const [centreX, centreY] = areaM2 > 0 ? [mx / areaM2, my / areaM2] : middleOf(loops[0]!.halves, arrangement)
+    const strip = floor.pieceAt(centreX, centreY)
+    let plane = floor.pieces[strip]!.plane
+    let depth = planeAt(plane, centreX, centreY)
+    let ruling = -1
+    for (const patch of ruler(set, centreX, centreY)) {
+      seen.add(shape.patches[patch]!.feature)
+      const candidate = planeAt(division.patchPlanes[patch]!, centreX, centreY)
+      if (candidate < depth) {
+        depth = candidate
+        plane = division.patchPlanes[patch]!
+        ruling = patch
+      }
+    }
+    cellOfFace[f] = cells.length
+    cells.push({
+      plane,
+      part: ruling < 0 ? 'floor' : 'feature',
+      feature: ruling < 0 ? -1 : shape.patches[ruling]!.feature,
+      patch: ruling,
+      strip,
+      loops: loops.map((loop) => loop.halves),
+      areaM2,
+      centreX,
+      centreY,
+      ...extremesOf(
+        loops.flatMap((loop) => loop.halves),
+        arrangement,
+        plane,
+      ),
+    })
+  }
+  const slack = 64 * ROUNDING * crossM2 * (cells.length + 8) + 8 * arrangement.nodes.gapM * extentM * (cells.length + 8)
+  if (!(Math.abs(sumM2 - waterM2) <= slack)) return fail(problem('cannot-divide', 'outline'))
+  for (let i = 0; i < shape.patches.length; i++) {
+    const { feature } = shape.patches[i]!
+    if (!seen.has(feature))
+      return fail(problem('feature-outside', `features[${feature}]`, [startOf(division, 1 + islands + i)]))
+  }
+  if (!cells.some((cell) => cell.maxDepthM > 0)) return fail(problem('no-water', 'floor'))
+  const { edges, renumber } = keptEdges(arrangement, faces, cellOfFace)
+  return ok({
+    shape,
+    originX: division.originX,
+    originY: division.originY,
+    extentM,
+    grainM,
+    gapM: arrangement.nodes.gapM,
+    nodeX: Float64Array.from(arrangement.nodes.x),
+    nodeY: Float64Array.from(arrangement.nodes.y),
+    edges,
+    cells: cells.map((cell) => ({
+      ...cell,
+      loops: cell.loops.map((loop) => loop.map((half) => 2 * renumber[half >> 1]! + (half & 1))),
+    })),
+  })
+}
+
+function startOf(division: Division, ring: number): [number, number] {
+  const first = division.rings[ring]!.curves[0]!
+  return [first.x0 + division.originX, first.y0 + division.originY]
+}
+
+function isWater(set: ReadonlySet<number>, islands: number): boolean {
+  if (!set.has(0)) return false
+  for (let ring = 1; ring <= islands; ring++) if (set.has(ring)) return false
+  return true
+}
+
+/** Which patches cover a face, given the rings around it and its centroid (no line crosses a face, so one point tells). */
+function patchRuler(division: Division): (set: ReadonlySet<number>, x: number, y: number) => number[] {
+  const { shape, originX, originY } = division
+  const first = 1 + shape.islands.length
+  const bands: HalfPlane[][] = []
+  const excepts: number[] = []
+  let next = first + shape.patches.length
+  for (const patch of shape.patches) {
+    bands.push(patch.band ? bandPlanes(patch.band, originX, originY) : [])
+    excepts.push(patch.except ? next++ : -1)
+  }
+  return (set, x, y) => {
+    const covering: number[] = []
+    for (let i = 0; i < bands.length; i++) {
+      if (!set.has(first + i) || (excepts[i]! >= 0 && set.has(excepts[i]!))) continue
+      if (bands[i]!.every(([a, b, c]) => a * x + b * y >= c)) covering.push(i)
+    }
+    return covering
+  }
+}
+
+function middleOf(halves: readonly number[], arrangement: Arrangement): [number, number] {
+  let x = 0
+  let y = 0
+  for (const half of halves) {
+    const node = arrangement.edges[half >> 1]!.from
+    x += arrangement.nodes.x[node]!
+    y += arrangement.nodes.y[node]!
+  }
+  return [x / halves.length, y / halves.length]
+}
+
+function extremesOf(halves: readonly number[], arrangement: Arrangement, plane: Plane) {
+  const box = {
+    minX: Infinity,
+    minY: Infinity,
+    maxX: -Infinity,
+    maxY: -Infinity,
+    minDepthM: Infinity,
+    maxDepthM: -Infinity,
+  }
+  const f = { c: plane.atOrigin, gx: plane.dx, gy: plane.dy }
+  for (const half of halves) {
+    const { curve, t0, t1, from, to } = arrangement.edges[half >> 1]!
+    for (const node of [from, to]) {
+      const x = arrangement.nodes.x[node]!
+      const y = arrangement.nodes.y[node]!
+      if (x < box.minX) box.minX = x
+      if (x > box.maxX) box.maxX = x
+      if (y < box.minY) box.minY = y
+      if (y > box.maxY) box.maxY = y
+    }
+    const [lo, hi] = rangeAlong(curve, t0, t1, f)
+    if (lo < box.minDepthM) box.minDepthM = lo
+    if (hi > box.maxDepthM) box.maxDepthM = hi
+  }
+  return box
+}
+
+/** The edges with water on a side, numbered anew. */
+function keptEdges(
+  arrangement: Arrangement,
+  faces: Faces,
+  cellOfFace: Int32Array,
+): { edges: Edge[]; renumber: Int32Array } {
+  const edges: Edge[] = []
+  const renumber = new Int32Array(arrangement.edges.length).fill(-1)
+  for (let e = 0; e < arrangement.edges.length; e++) {
+    const left = cellOfFace[faces.faceOf[2 * e]!]!
+    const right = cellOfFace[faces.faceOf[2 * e + 1]!]!
+    if (left < 0 && right < 0) continue
+    renumber[e] = edges.length
+    const { curve, t0, t1, from, to, rings } = arrangement.edges[e]!
+    edges.push({ curve, t0, t1, from, to, rings, left, right, ...lengthMoments(curve, t0, t1) })
+  }
+  return { edges, renumber }
+}

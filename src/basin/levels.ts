@@ -1,0 +1,38 @@
+import { fail, ok, type Result } from '../base/index.ts'
+import { volumeAtLevel } from './measure.ts'
+import type { Partition } from './partition-types.ts'
+import { problem } from './problems.ts'
+import { ROUNDING } from './tolerance.ts'
+
+/**
+ * The level [m above the datum] at which the basin holds a volume; for no volume the lowest point of the floor.
+ * Method: safeguarded Newton on V(level), whose derivative is the water surface; V rises and is convex.
+ * Accuracy: |V(level) − volume| within a few units in the last place of the volume.
+ */
+export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
+  if (!Number.isFinite(volumeM3) || volumeM3 < 0) return fail(problem('volume-out-of-reach', ''))
+  let deepest = -Infinity
+  let highest = -Infinity
+  let areaM2 = 0
+  for (const cell of p.cells) {
+    deepest = Math.max(deepest, cell.maxDepthM)
+    highest = Math.max(highest, -cell.minDepthM)
+    areaM2 += cell.areaM2
+  }
+  let lo = -deepest
+  if (volumeM3 === 0) return ok(lo)
+  let hi = Math.max(highest, lo) + volumeM3 / areaM2
+  let level = Math.min(hi, Math.max(lo, (lo + hi) / 2))
+  for (let i = 0; i < 200; i++) {
+    const { volumeM3: v, waterSurfaceM2: a } = volumeAtLevel(p, level)
+    const off = v - volumeM3
+    if (off > 0) hi = level
+    else lo = level
+    if (Math.abs(off) <= 8 * ROUNDING * volumeM3) return ok(level)
+    let next = a > 0 ? level - off / a : (lo + hi) / 2
+    if (!(next > lo && next < hi)) next = (lo + hi) / 2
+    if (next === level || next === lo || next === hi) return ok(level)
+    level = next
+  }
+  return ok(level)
+}

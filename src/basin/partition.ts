@@ -1,0 +1,140 @@
+import { fail, type Problem, type Result } from '../base/index.ts'
+import { arrange, type RingContact } from './arrangement.ts'
+import { breakSpans } from './break-lines.ts'
+import { buildCells, type Division } from './cells.ts'
+import { type AreaMoments, addMoments } from './edge-integrals.ts'
+import { facesOf } from './faces.ts'
+import { checkFloor, planFloor } from './floors.ts'
+import { ringsAround } from './labels.ts'
+import type { Partition } from './partition-types.ts'
+import { curvesOf } from './path.ts'
+import { shifted } from './planes.ts'
+import { problem } from './problems.ts'
+import { checkNumbers, checkRing, pathsOf, pushRing, type Ring, ringOf, roughBox } from './rings.ts'
+import type { Span } from './span.ts'
+import { grainOf, MAX_EXTENT_M, MIN_EXTENT_M } from './tolerance.ts'
+import type { BasinShape, Point } from './types.ts'
+import { checkWall } from './walls.ts'
+
+/**
+ * The plan divided into cells of linear depth: outline, islands, patches, breaks of the floor and the lines where two
+ * depths cross, laid into one arrangement. What doesn't make sense is a problem with its path relative to the body.
+ */
+export function partition(shape: BasinShape): Result<Partition> {
+  const wrong = checkShape(shape)
+  if (wrong) return fail(wrong)
+  const [minX, minY, maxX, maxY] = roughBox(curvesOf(shape.outline))
+  const extentM = Math.hypot(maxX - minX, maxY - minY)
+  if (extentM < MIN_EXTENT_M) return fail(problem('too-small', 'outline', [shape.outline.start]))
+  if (extentM > MAX_EXTENT_M) return fail(problem('too-large', 'outline', [shape.outline.start]))
+  const originX = (minX + maxX) / 2
+  const originY = (minY + maxY) / 2
+  const coordinate = Math.max(Math.abs(minX), Math.abs(maxX), Math.abs(minY), Math.abs(maxY))
+  const grainM = grainOf(extentM, coordinate)
+  let last: Problem | undefined
+  // A second, coarser and a third, finer grain settle figures whose near-coincidences straddle the first.
+  for (const factor of [1, 8, 1 / 8]) {
+    const result = divide(shape, originX, originY, extentM, grainM * factor)
+    if (result.ok || result.problem.code !== 'cannot-divide') return result
+    last = result.problem
+  }
+  return fail(last!)
+}
+
+function checkShape(shape: BasinShape): Problem | undefined {
+  for (const { path, where } of pathsOf(shape)) {
+    const wrong = checkNumbers(path, where)
+    if (wrong) return wrong
+    if (path.segments.length === 0) return problem('too-few-points', where)
+  }
+  if (!Number.isFinite(shape.freeboardM)) return problem('not-a-number', 'freeboardM')
+  for (const patch of shape.patches) {
+    const { atOrigin, dx, dy } = patch.plane
+    const numbers = [atOrigin, dx, dy, ...(patch.band ? [...patch.band.axis.from, ...patch.band.axis.to] : [])]
+    if (!numbers.every(Number.isFinite)) return problem('not-a-number', `features[${patch.feature}]`)
+  }
+  return checkFloor(shape.floor) ?? checkWall(shape.wall)
+}
+
+function divide(
+  shape: BasinShape,
+  originX: number,
+  originY: number,
+  extentM: number,
+  grainM: number,
+): Result<Partition> {
+  const rings: Ring[] = []
+  let waterM2 = 0
+  let crossM2 = 0
+  for (const { path, where } of pathsOf(shape)) {
+    const ring = ringOf(path, where, originX, originY, grainM)
+    const areaM2 = signedArea(ring)
+    const wrong = checkRing(ring, areaM2, grainM)
+    if (wrong) return fail(wrong)
+    if (rings.length <= shape.islands.length) {
+      waterM2 += (rings.length === 0 ? 1 : -1) * Math.abs(areaM2)
+      crossM2 += Math.abs(areaM2)
+    }
+    rings.push(ring)
+  }
+  const division: Division = {
+    shape,
+    rings,
+    floor: planFloor(shape.floor, originX, originY),
+    patchPlanes: shape.patches.map((patch) => shifted(patch.plane, originX, originY)),
+    originX,
+    originY,
+    extentM,
+    grainM,
+  }
+  const spans: Span[] = []
+  const spansInRing = rings.map((ring, id) => pushRing(ring, id, grainM, spans))
+  breakSpans(division, spans)
+  const contacts: RingContact[] = []
+  const arrangement = arrange(spans, spansInRing, grainM, (contact) => contacts.push(contact))
+  const crossing = contactProblem(contacts, rings, shape.islands.length, originX, originY)
+  if (crossing) return fail(crossing)
+  const faces = facesOf(arrangement)
+  const around = faces && ringsAround(arrangement.edges, faces)
+  if (!faces || !around) return fail(problem('cannot-divide', 'outline'))
+  return buildCells(division, arrangement, faces, around, waterM2, crossM2)
+}
+
+function signedArea(ring: Ring): number {
+  const moments: AreaMoments = { area: 0, areaX: 0, areaY: 0 }
+  for (const curve of ring.curves) {
+    // In quarters, so that an arc of nearly a full turn is integrated to the last bits.
+    for (let i = 0; i < 4; i++) addMoments(curve, i / 4, (i + 1) / 4, 1, moments)
+  }
+  return moments.area
+}
+
+/** A ring that crosses itself, or an island in the way of another shore. */
+function contactProblem(
+  contacts: readonly RingContact[],
+  rings: readonly Ring[],
+  islands: number,
+  originX: number,
+  originY: number,
+): Problem | undefined {
+  const at = (list: readonly RingContact[]): Point[] => list.map((c) => [c.x + originX, c.y + originY])
+  for (let ring = 0; ring < rings.length; ring++) {
+    const own = contacts.filter((c) => c.a.ring === ring && c.b.ring === ring)
+    if (own.length === 0) continue
+    const first = own[0]!
+    const curve = first.a.curve
+    const segment = rings[ring]!.segments[rings[ring]!.curves.indexOf(curve)] ?? 0
+    const count = rings[ring]!.curves.length
+    const gap = Math.abs(rings[ring]!.curves.indexOf(first.a.curve) - rings[ring]!.curves.indexOf(first.b.curve))
+    const straight = first.a.curve.kind === 'line' && first.b.curve.kind === 'line'
+    const code = straight && (gap === 1 || gap === count - 1) ? 'doubles-back' : 'crosses-itself'
+    const where = ring <= islands ? `${rings[ring]!.where}.segments[${segment}]` : rings[ring]!.where
+    return problem(code, where, at(own))
+  }
+  const shores = contacts.filter((c) => c.a.ring <= islands && c.b.ring <= islands)
+  if (shores.length === 0) return undefined
+  const worst = shores.find((c) => Math.min(c.a.ring, c.b.ring) === 0) ?? shores[0]!
+  const pair = shores.filter((c) => Math.min(c.a.ring, c.b.ring) === Math.min(worst.a.ring, worst.b.ring))
+  const where = rings[Math.max(worst.a.ring, worst.b.ring)]!.where
+  return problem(Math.min(worst.a.ring, worst.b.ring) === 0 ? 'island-meets-outline' : 'islands-meet', where, at(pair))
+}

@@ -1,0 +1,59 @@
+/**
+ * The roots of a cubic in Bernstein form on (0, 1), ascending, without those at the ends.
+ * Method: the intervals between the roots of the derivative are monotone, each bracketed and bisected by safeguarded Newton.
+ * Accuracy: to the last bits of t where the root is simple.
+ */
+export function cubicRoots(b0: number, b1: number, b2: number, b3: number): number[] {
+  const roots: number[] = []
+  if ((b0 > 0 && b1 > 0 && b2 > 0 && b3 > 0) || (b0 < 0 && b1 < 0 && b2 < 0 && b3 < 0)) return roots
+  const breaks = [0, ...quadraticRoots(b1 - b0, b2 - b1, b3 - b2), 1]
+  for (let i = 0; i + 1 < breaks.length; i++) {
+    const root = monotoneRoot(b0, b1, b2, b3, breaks[i]!, breaks[i + 1]!)
+    if (root > 0 && root < 1 && (roots.length === 0 || root > roots[roots.length - 1]!)) roots.push(root)
+  }
+  return roots
+}
+
+/** The roots of a quadratic in Bernstein form strictly inside (0, 1), ascending. */
+export function quadraticRoots(b0: number, b1: number, b2: number): number[] {
+  const a = b0 - 2 * b1 + b2
+  const half = b1 - b0
+  if (a === 0) {
+    if (half === 0) return []
+    const t = -b0 / (2 * half)
+    return t > 0 && t < 1 ? [t] : []
+  }
+  const disc = half * half - a * b0
+  if (disc < 0) return []
+  const q = -(half + (half < 0 ? -1 : 1) * Math.sqrt(disc))
+  const found = q === 0 ? [0] : [q / a, b0 / q]
+  return found.filter((t, i) => t > 0 && t < 1 && found.indexOf(t) === i).sort((x, y) => x - y)
+}
+
+function monotoneRoot(b0: number, b1: number, b2: number, b3: number, from: number, to: number): number {
+  const value = (t: number): number => {
+    const u = 1 - t
+    return u * u * (u * b0 + 3 * t * b1) + t * t * (3 * u * b2 + t * b3)
+  }
+  let lo = from
+  let hi = to
+  const f0 = value(lo)
+  const f1 = value(hi)
+  if (f0 === 0) return lo
+  if (f1 === 0) return hi
+  if (f0 > 0 === f1 > 0) return -1
+  let t = lo + ((hi - lo) * f0) / (f0 - f1)
+  for (let i = 0; i < 80 && hi - lo > 0; i++) {
+    const f = value(t)
+    if (f === 0) return t
+    if (f > 0 === f0 > 0) lo = t
+    else hi = t
+    const u = 1 - t
+    const slope = 3 * (u * u * (b1 - b0) + 2 * u * t * (b2 - b1) + t * t * (b3 - b2))
+    let next = t - f / slope
+    if (!(next > lo && next < hi)) next = 0.5 * (lo + hi)
+    if (next === t || next === lo || next === hi) return next
+    t = next
+  }
+  return t
+}

@@ -1,0 +1,136 @@
+import type { Problem } from '../base/index.ts'
+import type { Point } from './types.ts'
+
+/** All complaints of the basin, worded in one place. */
+const WORDS = {
+  'not-a-number': [
+    'A number here is missing or infinite.',
+    'Nothing can be measured from it.',
+    'Type the number again.',
+  ],
+  'too-few-points': [
+    'The line has fewer than three different points.',
+    'It bounds no area.',
+    'Add points until it goes round a region.',
+  ],
+  'no-area': [
+    'The line bounds no area.',
+    'A region without area holds no water.',
+    'Move a point off the others’ line.',
+  ],
+  'too-small': [
+    'The outline is smaller than 1 mm.',
+    'It is below what a drawing can mean.',
+    'Check the unit in which it was measured.',
+  ],
+  'too-large': [
+    'The outline reaches farther than 1000 km.',
+    'It is beyond what a drawing can mean.',
+    'Check the unit in which it was measured.',
+  ],
+  'crosses-itself': [
+    'The line crosses or touches itself.',
+    'Inside and outside cannot be told apart there.',
+    'Move a point or a handle until the line is free of itself at the marked places.',
+  ],
+  'doubles-back': [
+    'The line goes out and comes back on itself.',
+    'It makes a spike without width.',
+    'Take the point at the tip of the spike away.',
+  ],
+  'island-meets-outline': [
+    'The island crosses or touches the outline.',
+    'Then it is a part of the shore and not an island.',
+    'Move the island off the outline, or draw the outline round it.',
+  ],
+  'islands-meet': [
+    'Two islands cross or touch each other.',
+    'The water between them cannot be told.',
+    'Move them apart, or draw them as one.',
+  ],
+  'island-outside': [
+    'The island lies outside the outline.',
+    'It takes no water away.',
+    'Move it inside, or delete it.',
+  ],
+  'island-in-island': [
+    'The island lies inside another island.',
+    'There is no water between them to measure.',
+    'Delete the inner one.',
+  ],
+  'feature-outside': [
+    'No part of this lies inside the water’s outline.',
+    'It changes nothing.',
+    'Move it inside, or delete it.',
+  ],
+  'stations-too-few': [
+    'The floor’s profile has no station.',
+    'It needs at least one depth.',
+    'Add a station: its distance along the axis and the depth there.',
+  ],
+  'stations-not-rising': [
+    'This station doesn’t lie beyond the one before it.',
+    'Between two stations at one place the depth is not defined.',
+    'Order the stations along the axis and keep them apart.',
+  ],
+  'axis-too-short': [
+    'The two ends of the axis are the same place.',
+    'It gives no direction.',
+    'Draw it from the shallow end to the deep end.',
+  ],
+  'radius-not-positive': [
+    'The radius of the cove isn’t above zero.',
+    'A wall without a cove is called vertical.',
+    'Give a radius, or choose the vertical wall.',
+  ],
+  'no-water': [
+    'The floor is nowhere below the waterline.',
+    'The basin holds no water.',
+    'Depths are positive downward from the waterline: check their sign.',
+  ],
+  'treads-too-few': ['The flight has no tread.', 'There is nothing to stand on.', 'Add a tread.'],
+  'treads-not-ordered': [
+    'This tread doesn’t lie beyond the one before it.',
+    'Treads follow each other from the first outward.',
+    'Order the treads and keep them apart.',
+  ],
+  'volume-out-of-reach': [
+    'No level of the water gives this volume.',
+    'A volume must be zero or more, and finite.',
+    'Ask for another volume.',
+  ],
+  'cannot-divide': [
+    'The lines of this plan lie too close together to be told apart.',
+    'The volume would not be certain.',
+    'Move the features or islands a little apart, or exactly onto each other.',
+  ],
+  'mesh-disagrees': [
+    'The picture’s solid doesn’t have the volume that was computed.',
+    'One of the two is wrong, so no picture is shown.',
+    'Move a point a little; if it stays, please report the plan.',
+  ],
+  'loop-too-short': ['The stroke is too short to be a loop.', 'It bounds no area.', 'Draw all the way round.'],
+  'loop-crosses-itself': [
+    'The stroke crosses itself.',
+    'Inside and outside cannot be told apart.',
+    'Draw it again without a crossing; the ends are joined for you.',
+  ],
+  'tolerance-not-positive': [
+    'The tolerance of the fit isn’t above zero.',
+    'A curve cannot pass nearer than that.',
+    'Give a distance above zero.',
+  ],
+  'parameter-out-of-range': [
+    'A measure of this outline is out of its range.',
+    'The outline would not close or would cross itself.',
+    'Keep each measure within the range that is shown.',
+  ],
+} as const satisfies Record<string, readonly [string, string, string]>
+
+export type ProblemCode = keyof typeof WORDS
+
+/** The problem of a code at a path of the body. */
+export function problem(code: ProblemCode, path: string, at?: readonly Point[]): Problem {
+  const [what, why, hint] = WORDS[code]
+  return at && at.length > 0 ? { code, path, what, why, hint, at } : { code, path, what, why, hint }
+}

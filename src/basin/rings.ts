@@ -1,0 +1,112 @@
+import type { Problem } from '../base/index.ts'
+import type { Curve } from './curve.ts'
+import { curvesOf } from './path.ts'
+import { problem } from './problems.ts'
+import { pushSpans, type Span } from './span.ts'
+import type { BasinShape, Path } from './types.ts'
+
+/** A closed path of the plan in the partition's frame. */
+export interface Ring {
+  /** Where the path is found, relative to the body. */
+  readonly where: string
+  readonly curves: readonly Curve[]
+  /** Index of the segment that each curve came from. */
+  readonly segments: readonly number[]
+  readonly minX: number
+  readonly minY: number
+  readonly maxX: number
+  readonly maxY: number
+}
+
+/** First complaint about the numbers of a path, if any. */
+export function checkNumbers(path: Path, where: string): Problem | undefined {
+  if (!path.start.every(Number.isFinite)) return problem('not-a-number', `${where}.start`)
+  for (let i = 0; i < path.segments.length; i++) {
+    const { to, bulge, c1, c2 } = path.segments[i]!
+    const numbers = [...to, bulge ?? 0, ...(c1 ?? []), ...(c2 ?? [])]
+    if (!numbers.every(Number.isFinite)) return problem('not-a-number', `${where}.segments[${i}]`)
+  }
+  return undefined
+}
+
+/** Box of a path, by the ends and control points of its curves and the bulge of its arcs. */
+export function roughBox(curves: readonly Curve[]): [number, number, number, number] {
+  let minX = Infinity
+  let minY = Infinity
+  let maxX = -Infinity
+  let maxY = -Infinity
+  const take = (x: number, y: number, r: number): void => {
+    minX = Math.min(minX, x - r)
+    minY = Math.min(minY, y - r)
+    maxX = Math.max(maxX, x + r)
+    maxY = Math.max(maxY, y + r)
+  }
+  for (const c of curves) {
+    take(c.x0, c.y0, 0)
+    take(c.x1, c.y1, 0)
+    if (c.kind === 'cubic') {
+      take(c.ax, c.ay, 0)
+      take(c.bx, c.by, 0)
+    } else if (c.kind === 'arc') {
+      // The arc stays within a sagitta of its chord's middle and half its chord, or its whole circle.
+      const half = Math.hypot(c.x1 - c.x0, c.y1 - c.y0) / 2
+      take((c.x0 + c.x1) / 2, (c.y0 + c.y1) / 2, Math.max(half, Math.abs(half * Math.tan(c.turn / 4))))
+    }
+  }
+  return [minX, minY, maxX, maxY]
+}
+
+/** A path as a ring without the curves that are shorter than the grain; nearly straight arcs become lines. */
+export function ringOf(path: Path, where: string, originX: number, originY: number, grainM: number): Ring {
+  const curves: Curve[] = []
+  const segments: number[] = []
+  const all = curvesOf(path, originX, originY)
+  for (let i = 0; i < all.length; i++) {
+    const c = all[i]!
+    const chord = Math.hypot(c.x1 - c.x0, c.y1 - c.y0)
+    let size = chord
+    let curve: Curve = c
+    if (c.kind === 'cubic') {
+      size = Math.max(chord, Math.hypot(c.ax - c.x0, c.ay - c.y0), Math.hypot(c.bx - c.x0, c.by - c.y0))
+    } else if (c.kind === 'arc') {
+      const sagitta = (chord / 2) * Math.abs(Math.tan(c.turn / 4))
+      size = Math.max(chord, sagitta)
+      if (sagitta <= grainM / 16) curve = { kind: 'line', x0: c.x0, y0: c.y0, x1: c.x1, y1: c.y1 }
+    }
+    if (size <= grainM) continue
+    curves.push(curve)
+    segments.push(Math.min(i, path.segments.length - 1))
+  }
+  const [minX, minY, maxX, maxY] = roughBox(curves)
+  return { where, curves, segments, minX, minY, maxX, maxY }
+}
+
+/** What keeps a ring from bounding a region, before it is compared with itself. */
+export function checkRing(ring: Ring, areaM2: number, grainM: number): Problem | undefined {
+  const straight = ring.curves.every((c) => c.kind === 'line')
+  if (ring.curves.length < (straight ? 3 : 1)) return problem('too-few-points', ring.where)
+  if (straight && new Set(ring.curves.map((c) => `${c.x0} ${c.y0}`)).size < 3)
+    return problem('too-few-points', ring.where)
+  const size = Math.hypot(ring.maxX - ring.minX, ring.maxY - ring.minY)
+  if (!(Math.abs(areaM2) > size * grainM)) return problem('no-area', ring.where)
+  return undefined
+}
+
+/** Spans of a ring, appended; returns how many. */
+export function pushRing(ring: Ring, id: number, grainM: number, out: Span[]): number {
+  let index = 0
+  for (const curve of ring.curves) index = pushSpans(curve, id, grainM, out, index)
+  return index
+}
+
+/** All paths of a shape with where they are found; `except` paths come last. */
+export function pathsOf(shape: BasinShape): { path: Path; where: string }[] {
+  const paths = [{ path: shape.outline, where: 'outline' }]
+  shape.islands.forEach((path, i) => {
+    paths.push({ path, where: `islands[${i}]` })
+  })
+  for (const patch of shape.patches) paths.push({ path: patch.path, where: `features[${patch.feature}].path` })
+  for (const patch of shape.patches)
+    if (patch.except) paths.push({ path: patch.except, where: `features[${patch.feature}].path` })
+  return paths
+}

@@ -1,0 +1,118 @@
+import { fail, ok, type Result } from '../base/index.ts'
+import type { Patch, Path, Point } from '../basin/index.ts'
+import { problem } from './problems.ts'
+import { finite, grip } from './shape-help.ts'
+import { checkTreads, meanStep, recounted, respaced } from './treads.ts'
+import type { FeatureKind, RoundSteps } from './types.ts'
+
+const GOING_M = 0.3
+const RISE_M = 0.25
+
+export const ROUND_STEPS: FeatureKind<RoundSteps> = {
+  id: 'roundSteps',
+  label: 'Round steps',
+  fields: [
+    {
+      id: 'count',
+      label: 'Treads',
+      unit: 'count',
+      get: (f) => f.treads.length,
+      set: (f, n) => ({
+        ...f,
+        treads: recounted(f.treads, n, meanStep(f.treads, 0, GOING_M), meanStep(f.treads, 1, RISE_M)),
+      }),
+    },
+    {
+      id: 'firstRadiusM',
+      label: 'Radius of the first tread',
+      unit: 'm',
+      get: (f) => f.treads[0]?.[0] ?? 0,
+      set: (f, radius) => {
+        const by = radius - (f.treads[0]?.[0] ?? 0)
+        return { ...f, treads: f.treads.map(([r, d]) => [r + by, d] as const) }
+      },
+    },
+    {
+      id: 'goingM',
+      label: 'Depth of a tread, front to back',
+      unit: 'm',
+      get: (f) => meanStep(f.treads, 0, GOING_M),
+      set: (f, step) => ({ ...f, treads: respaced(f.treads, 0, step) }),
+    },
+    {
+      id: 'riseM',
+      label: 'Drop from tread to tread',
+      unit: 'm',
+      get: (f) => meanStep(f.treads, 1, RISE_M),
+      set: (f, step) => ({ ...f, treads: respaced(f.treads, 1, step) }),
+    },
+    {
+      id: 'firstDepthM',
+      label: 'Depth of the first tread',
+      unit: 'm',
+      get: (f) => f.treads[0]?.[1] ?? 0,
+      set: (f, depth) => {
+        const by = depth - (f.treads[0]?.[1] ?? 0)
+        return { ...f, treads: f.treads.map(([r, d]) => [r, d + by] as const) }
+      },
+    },
+  ],
+  defaults: ({ at, sizeM }) => ({
+    kind: 'roundSteps',
+    centre: at,
+    treads: [
+      [sizeM / 2, RISE_M],
+      [sizeM / 2 + GOING_M, 2 * RISE_M],
+      [sizeM / 2 + 2 * GOING_M, 3 * RISE_M],
+    ],
+  }),
+  handles: (steps) => [
+    grip<RoundSteps>(
+      'centre',
+      'Centre of the flight',
+      (f) => f.centre,
+      (f, centre) => ({ ...f, centre }),
+    ),
+    ...steps.treads.map((_, i) =>
+      grip<RoundSteps>(
+        `treads[${i}]`,
+        `Radius of tread ${i + 1}`,
+        (f): Point => [f.centre[0] + (f.treads[i]?.[0] ?? 0), f.centre[1]],
+        (f, to) => ({
+          ...f,
+          treads: f.treads.map(([r, d], k) =>
+            k === i ? ([Math.hypot(to[0] - f.centre[0], to[1] - f.centre[1]), d] as const) : ([r, d] as const),
+          ),
+        }),
+      ),
+    ),
+  ],
+  patchesOf,
+}
+
+/** One patch a tread: a disc without the disc of the tread before. */
+function patchesOf(steps: RoundSteps, index: number): Result<Patch[]> {
+  const path = `features[${index}]`
+  const wrong =
+    finite(steps.centre[0], `${path}.centre`) ??
+    finite(steps.centre[1], `${path}.centre`) ??
+    checkTreads(steps.treads, path)
+  if (wrong) return fail(wrong)
+  if (!(steps.treads[0]![0] > 0)) return fail(problem('radius-not-positive', `${path}.treads[0]`))
+  return ok(
+    steps.treads.map(([radiusM, depthM], i): Patch => {
+      const disc = { path: circle(steps.centre, radiusM), plane: { atOrigin: depthM, dx: 0, dy: 0 }, feature: index }
+      return i === 0 ? disc : { ...disc, except: circle(steps.centre, steps.treads[i - 1]![0]) }
+    }),
+  )
+}
+
+function circle([x, y]: Point, r: number): Path {
+  return {
+    start: [x + r, y],
+    segments: [
+      { to: [x - r, y], bulge: 1 },
+      { to: [x + r, y], bulge: 1 },
+    ],
+  }
+}
