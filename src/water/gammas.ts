@@ -15,28 +15,31 @@ export function updateGammas(w: Workspace): void {
   const ionic = w.ionic
   const root = Math.sqrt(ionic)
   const davies = -debyeA * (root / (1 + root) - 0.3 * ionic)
-  const wateq = (zz: number, a: number, b: number) =>
-    Math.exp(Math.LN10 * ((-debyeA * zz * root) / (1 + debyeB * a * root) + b * ionic))
+  const size = debyeB * root
+  const limiting = -Math.LN10 * debyeA * root
+  const salting = Math.LN10 * ionic
   const water = 1 - 0.017 * w.solutes
-  const g0 = Math.exp(Math.LN10 * 0.1 * ionic)
+  const g0 = Math.exp(0.1 * salting)
   const g1 = Math.exp(Math.LN10 * davies)
-  const g2 = g1 ** 4
-  const g3 = g1 ** 9
-  const gH = wateq(1, 9, 0)
-  const gOH = wateq(1, 3.5, 0)
-  const gHCO3 = wateq(1, 5.4, 0)
-  const gCO3 = gHCO3 ** 4
-  const gCO2 = Math.exp(Math.LN10 * 0.066 * ionic)
-  const gCa = wateq(4, 5, 0.165)
-  const gMg = wateq(4, 5.5, 0.2)
-  const gNa = wateq(1, 4.08, 0.082)
-  const gK = wateq(1, 3.5, 0.015)
-  const gSO4 = wateq(4, 5, -0.04)
-  const gNaSO4 = wateq(1, 3.5, 0.1072)
-  const gCaHCO3 = wateq(1, 6, 0)
-  const gMgHCO3 = wateq(1, 4, 0)
+  const g1Squared = g1 * g1
+  const g2 = g1Squared * g1Squared
+  const g3 = g2 * g2 * g1
+  const gH = Math.exp(limiting / (1 + 9 * size))
+  const gOH = Math.exp(limiting / (1 + 3.5 * size))
+  const gHCO3 = Math.exp(limiting / (1 + 5.4 * size))
+  const gHCO3Squared = gHCO3 * gHCO3
+  const gCO3 = gHCO3Squared * gHCO3Squared
+  const gCO2 = Math.exp(0.066 * salting)
+  const gCa = Math.exp((4 * limiting) / (1 + 5 * size) + 0.165 * salting)
+  const gMg = Math.exp((4 * limiting) / (1 + 5.5 * size) + 0.2 * salting)
+  const gNa = Math.exp(limiting / (1 + 4.08 * size) + 0.082 * salting)
+  const gK = Math.exp(limiting / (1 + 3.5 * size) + 0.015 * salting)
+  const gSO4 = Math.exp((4 * limiting) / (1 + 5 * size) - 0.04 * salting)
+  const gNaSO4 = Math.exp(limiting / (1 + 3.5 * size) + 0.1072 * salting)
+  const gCaHCO3 = Math.exp(limiting / (1 + 6 * size))
+  const gMgHCO3 = Math.exp(limiting / (1 + 4 * size))
   const gNeutral2 = g0 * g0 // b = 0.2: MgSO4, NaHCO3
-  const gCaSO4 = Math.exp(Math.LN10 * 0.0445 * ionic)
+  const gCaSO4 = Math.exp(0.0445 * salting)
 
   w.gammaIonic = ionic
   w.g0 = g0

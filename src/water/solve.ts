@@ -59,18 +59,20 @@ export function solve(w: Workspace, hold: Hold): Solved {
     const f = alkalinityOf(w) - w.alkalinity
     if (f > 0) hi = Math.min(hi, w.pH)
     else lo = Math.max(lo, w.pH)
+    const newton =
+      Math.abs(f) <= 2e-16 * (Math.abs(w.alkalinity) + w.slopeOther) ? 0 : -f / (Math.LN10 * slopeOf(w, hold))
+    change = Math.max(change, Math.abs(newton))
     if (hi - lo < 1e-9 && change > TIGHT) {
-      // the bracket closed on a water whose ionic strength was still moving: open it again
+      // the bracket closed while ionic strength was still moving: open it again
       lo = Math.max(LOWEST_PH, w.pH - LARGEST_STEP)
       hi = Math.min(HIGHEST_PH, w.pH + LARGEST_STEP)
     }
-    const newton = -f / (Math.LN10 * slopeOf(w, hold))
     const step = Math.max(-LARGEST_STEP, Math.min(LARGEST_STEP, newton))
     let next = w.pH + step
-    if (!(next >= lo && next <= hi)) next = Math.abs(step) < 1e-9 ? w.pH + step : 0.5 * (lo + hi)
     if (next >= HIGHEST_PH && f < 0) return { iterations: sweep + 1, converged: false, outOfRange: 'base' }
     if (next <= LOWEST_PH && f > 0) return { iterations: sweep + 1, converged: false, outOfRange: 'acid' }
-    change = Math.max(change, Math.abs(next - w.pH))
+    // a step too small to matter may leave a bracket that is older than the ionic strength
+    if (!(next >= lo && next <= hi) && Math.abs(step) > 1e-9) next = 0.5 * (lo + hi)
     w.pH = next
   }
   invariant(Number.isFinite(w.pH) && Number.isFinite(w.ionic), 'a water solve stays finite')

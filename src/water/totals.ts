@@ -53,9 +53,23 @@ function each(value: (key: TotalKey) => number): Amounts {
   }
 }
 
-/** The water after a change of its totals. */
+/** The water after a change of its totals. Written out, since a season does it a million times. */
 export function addTotals(totals: Totals, delta: Delta): Totals {
-  return { ...each((key) => (totals[key] ?? 0) + (delta[key] ?? 0)), temperatureC: totals.temperatureC }
+  return {
+    alkalinityEq: totals.alkalinityEq + (delta.alkalinityEq ?? 0),
+    carbonMol: totals.carbonMol + (delta.carbonMol ?? 0),
+    calciumMol: totals.calciumMol + (delta.calciumMol ?? 0),
+    magnesiumMol: totals.magnesiumMol + (delta.magnesiumMol ?? 0),
+    sodiumMol: totals.sodiumMol + (delta.sodiumMol ?? 0),
+    potassiumMol: totals.potassiumMol + (delta.potassiumMol ?? 0),
+    chlorideMol: totals.chlorideMol + (delta.chlorideMol ?? 0),
+    sulfateMol: totals.sulfateMol + (delta.sulfateMol ?? 0),
+    boronMol: totals.boronMol + (delta.boronMol ?? 0),
+    cyanurateMol: totals.cyanurateMol + (delta.cyanurateMol ?? 0),
+    chlorineMol: totals.chlorineMol + (delta.chlorineMol ?? 0),
+    lithiumMol: (totals.lithiumMol ?? 0) + (delta.lithiumMol ?? 0),
+    temperatureC: totals.temperatureC,
+  }
 }
 
 export function scaleDelta(delta: Delta, factor: number): Delta {
