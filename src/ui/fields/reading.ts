@@ -53,6 +53,15 @@ export function readQuantity(
 export function readNumber(text: string, range: Range = {}, digits?: number): Result<number | undefined> {
   const trimmed = text.trim().replaceAll('−', '-')
   if (trimmed === '') return ok(undefined)
+  if (/^\d{1,3},\d{3}$/.test(trimmed)) {
+    return fail({
+      code: 'field-ambiguous-comma',
+      path: '',
+      what: 'This comma can be read in two ways.',
+      why: 'One thousand and one are not the same.',
+      hint: `Type ${trimmed.replace(',', '')} or ${trimmed.replace(',', '.')}.`,
+    })
+  }
   const value = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(trimmed) ? Number(trimmed.replace(',', '.')) : Number.NaN
   if (!Number.isFinite(value)) {
     return fail({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { readNumber } from '../../../src/ui/fields/reading.ts'
+import { readNumber, readQuantity } from '../../../src/ui/fields/reading.ts'
 
 describe('what is typed into a number field', () => {
   test('an empty field is unknown, never zero', () => {
@@ -28,6 +28,12 @@ describe('what is typed into a number field', () => {
     },
   )
 
+  test('a comma before three digits is asked about, not guessed', () => {
+    const read = readNumber('1,000')
+    expect(read.ok).toBe(false)
+    if (!read.ok) expect(read.problem.hint).toBe('Type 1000 or 1.000.')
+  })
+
   test('a range refuses what lies outside and allows its ends', () => {
     expect(readNumber('24', { min: 0, max: 24 }).ok).toBe(true)
     expect(readNumber('0', { min: 0, max: 24 }).ok).toBe(true)
@@ -37,5 +43,25 @@ describe('what is typed into a number field', () => {
 
   test('a count is kept whole', () => {
     expect(readNumber('3.6', {}, 0)).toEqual({ ok: true, value: 4 })
+  })
+})
+
+describe('what is typed into a quantity field', () => {
+  test('an empty field is unknown, never zero', () => {
+    expect(readQuantity('length', ' ', 'us')).toEqual({ ok: true, value: undefined })
+  })
+
+  test('feet and inches come out in metres', () => {
+    for (const text of ['7\'6"', '7 ft 6 in', '7′ 6″', '2.286 m']) {
+      const read = readQuantity('length', text, 'us')
+      expect(read.ok && read.value).toBeCloseTo(2.286, 9)
+    }
+  })
+
+  test('the ends of a range are inside it, though they were converted on the way', () => {
+    expect(readQuantity('length', '10 ft', 'us', { min: 3.048, max: 3.048 }).ok).toBe(true)
+    const read = readQuantity('length', '9 ft', 'us', { min: 3.048 })
+    expect(read.ok).toBe(false)
+    if (!read.ok) expect(read.problem.hint).toMatch(/Not less than 10/)
   })
 })

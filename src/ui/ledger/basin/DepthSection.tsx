@@ -1,0 +1,114 @@
+import type { Floor } from '../../../basin/index.ts'
+import { type Body, type DepthReference, depthFromReference, depthToReference } from '../../../document/index.ts'
+import { ChoiceField, QuantityField, SegmentedField } from '../../fields/index.ts'
+import styles from './basin.module.css'
+import { CareFields } from './CareFields.tsx'
+import { levelFloor, slopingFloor } from './floors.ts'
+import { Section } from './Section.tsx'
+import { StationTable } from './StationTable.tsx'
+import { useBasin, useEdit } from './useBasin.ts'
+import { WallFields } from './WallFields.tsx'
+
+const REFERENCES: readonly { readonly id: DepthReference; readonly label: string; readonly note: string }[] = [
+  {
+    id: 'waterline',
+    label: 'the nominal waterline',
+    note: 'Where the water is meant to stand, half way up the skimmer',
+  },
+  { id: 'water-now', label: 'the water as it stands now', note: 'A staff dipped in today' },
+  { id: 'tile-line', label: 'the tile line', note: 'A joint or edge that is easy to find again' },
+  { id: 'rim', label: 'the rim', note: 'The top of the wall or coping, in an empty pool' },
+]
+
+/** How deep it is, from what that was measured, and how well. */
+export function DepthSection({ number }: { readonly number: number }) {
+  const { body } = useBasin()
+  if (!body) return null
+  return (
+    <Section number={number} title="Depths">
+      <ReferenceFields body={body} />
+      <FloorFields body={body} />
+      <WallFields body={body} />
+      <CareFields body={body} />
+    </Section>
+  )
+}
+
+function ReferenceFields({ body }: { readonly body: Body }) {
+  const edit = useEdit()
+  const change = (part: Partial<Body>) => edit('setBody', { bodyId: body.id, body: part })
+  const reference = body.depthsMeasuredFrom ?? 'waterline'
+  return (
+    <div className={styles['group']}>
+      <ChoiceField
+        label="Measured from"
+        value={reference}
+        options={REFERENCES}
+        onChange={(depthsMeasuredFrom) => change({ depthsMeasuredFrom })}
+        {...(reference === 'waterline'
+          ? {}
+          : {
+              description:
+                'Depths here are typed and shown from there; the program keeps them from the nominal waterline.',
+            })}
+      />
+      {reference === 'tile-line' ? (
+        <QuantityField
+          label="Tile line above the waterline"
+          quantity="length"
+          value={body.tileLineM}
+          onChange={(tileLineM) => change({ tileLineM })}
+          description="Depths can’t be converted before this is known; until then it counts as level with the water."
+        />
+      ) : null}
+      <QuantityField
+        label="Water above the waterline now"
+        quantity="length"
+        value={body.levelM}
+        isRequired
+        onChange={(levelM) => (levelM === undefined ? undefined : change({ levelM }))}
+        description="Below it with a minus sign. The volume is that of this level."
+      />
+      <QuantityField
+        label="Rim above the waterline"
+        quantity="length"
+        value={body.freeboardM}
+        min={0}
+        isRequired
+        onChange={(freeboardM) => (freeboardM === undefined ? undefined : change({ freeboardM }))}
+      />
+    </div>
+  )
+}
+
+function FloorFields({ body }: { readonly body: Body }) {
+  const edit = useEdit()
+  const { floor } = body
+  const lay = (next: Floor) => edit('setFloor', { bodyId: body.id, floor: next })
+  return (
+    <div className={styles['group']}>
+      <SegmentedField
+        label="Floor"
+        value={floor.kind}
+        options={[
+          { id: 'flat', label: 'flat' },
+          { id: 'profile', label: 'by a section' },
+        ]}
+        onChange={(kind) => lay(kind === 'flat' ? levelFloor(floor) : slopingFloor(floor, body.outline))}
+      />
+      {floor.kind === 'flat' ? (
+        <QuantityField
+          label="Depth"
+          quantity="length"
+          value={depthToReference(body, floor.depthM)}
+          isRequired
+          onChange={(typed) =>
+            typed === undefined ? undefined : lay({ kind: 'flat', depthM: depthFromReference(body, typed) })
+          }
+        />
+      ) : (
+        <StationTable body={body} floor={floor} />
+      )}
+    </div>
+  )
+}

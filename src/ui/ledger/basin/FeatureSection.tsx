@@ -1,0 +1,107 @@
+import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
+import { FEATURES, type Feature, type FeatureField } from '../../../features/index.ts'
+import { useAppStore, useCanEdit } from '../../context.tsx'
+import { Button, NumberField, QuantityField } from '../../fields/index.ts'
+import styles from './basin.module.css'
+import { placementFor } from './placement.ts'
+import { Section } from './Section.tsx'
+import { useBasin, useEdit } from './useBasin.ts'
+
+/** Steps, shelves and benches: a line each, with the numbers that their kind has. */
+export function FeatureSection({ number }: { readonly number: number }) {
+  const { body } = useBasin()
+  const edit = useEdit()
+  const canEdit = useCanEdit()
+  if (!body) return null
+  return (
+    <Section number={number} title="Steps and shelves" aside={body.features.length === 0 ? 'none' : undefined}>
+      {body.features.length === 0 ? (
+        <p className={styles['say']}>
+          Nothing stands in the water. Where one thing stands over another, the shallower one rules.
+        </p>
+      ) : null}
+      {body.features.map((feature, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a feature is known by its place in the list
+        <FeatureItem key={index} body={body} feature={feature} index={index} />
+      ))}
+      {canEdit ? (
+        <div className={styles['buttons']}>
+          {FEATURES.rows.map((kind) => (
+            <Button
+              key={kind.id}
+              onPress={() => edit('addFeature', { bodyId: body.id, feature: kind.defaults(placementFor(body)) })}
+            >
+              Add {kind.label.toLowerCase()}
+            </Button>
+          ))}
+        </div>
+      ) : null}
+    </Section>
+  )
+}
+
+interface ItemProps {
+  readonly body: Body
+  readonly feature: Feature
+  readonly index: number
+}
+
+function FeatureItem({ body, feature, index }: ItemProps) {
+  const edit = useEdit()
+  const canEdit = useCanEdit()
+  const store = useAppStore()
+  const kind = FEATURES.get(feature.kind)
+  if (!kind) return null
+  const name = `${kind.label} ${index + 1}`
+  const select = () => store.getState().select({ kind: 'feature', bodyId: body.id, feature: index })
+  return (
+    <fieldset className={styles['item']} onFocus={select} aria-label={name}>
+      <div className={styles['itemHead']}>
+        <h4>{kind.label}</h4>
+        {canEdit ? (
+          <Button
+            tone="quiet"
+            label={`Remove ${name}`}
+            onPress={() => edit('removeFeature', { bodyId: body.id, index })}
+          >
+            Remove
+          </Button>
+        ) : null}
+      </div>
+      {kind.fields.map((field) => (
+        <FeatureNumber
+          key={field.id}
+          body={body}
+          field={field}
+          feature={feature}
+          onChange={(next) => edit('setFeature', { bodyId: body.id, index, feature: next })}
+        />
+      ))}
+    </fieldset>
+  )
+}
+
+interface NumberProps {
+  readonly body: Body
+  readonly field: FeatureField<Feature>
+  readonly feature: Feature
+  readonly onChange: (feature: Feature) => ReturnType<ReturnType<typeof useEdit>>
+}
+
+function FeatureNumber({ body, field, feature, onChange }: NumberProps) {
+  const value = field.get(feature)
+  const set = (next: number | undefined) => (next === undefined ? undefined : onChange(field.set(feature, next)))
+  if (field.unit === 'count') {
+    return <NumberField label={field.label} value={value} digits={0} min={1} max={40} isRequired onChange={set} />
+  }
+  const isDepth = /depth/i.test(field.id)
+  return (
+    <QuantityField
+      label={field.label}
+      quantity="length"
+      value={isDepth ? depthToReference(body, value) : value}
+      isRequired
+      onChange={(typed) => set(isDepth && typed !== undefined ? depthFromReference(body, typed) : typed)}
+    />
+  )
+}

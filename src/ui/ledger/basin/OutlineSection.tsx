@@ -1,0 +1,122 @@
+import { areaOf, boundsOf, type Path, STARTING_OUTLINES } from '../../../basin/index.ts'
+import type { Body } from '../../../document/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
+import { useCanEdit, useUnits } from '../../context.tsx'
+import { Button, Disclosure } from '../../fields/index.ts'
+import styles from './basin.module.css'
+import { floorUnder, middleOf } from './new-body.ts'
+import { PointTable } from './PointTable.tsx'
+import { islandIn, movedTo } from './place-path.ts'
+import { nodesOf } from './ring.ts'
+import { Section } from './Section.tsx'
+import { SketchNote } from './SketchNote.tsx'
+import { StartOutline } from './StartOutline.tsx'
+import { useBasin, useEdit } from './useBasin.ts'
+
+/** The outline by its numbers: a starting form, its points, its islands. */
+export function OutlineSection({ number }: { readonly number: number }) {
+  const { body, system } = useBasin()
+  const edit = useEdit()
+  const canEdit = useCanEdit()
+  if (!body) {
+    return (
+      <Section number={number} title="Outline">
+        <p className={styles['say']}>
+          Drag a loop on the sheet, or set points one by one, or begin here: one outline that takes its form from its
+          numbers and can be pulled about afterwards.
+        </p>
+        {system ? (
+          <StartOutline
+            label="Put on the sheet"
+            onPut={(path) => edit('drawOutline', { systemId: system.id, outline: path })}
+          />
+        ) : null}
+      </Section>
+    )
+  }
+  const replace = (path: Path) => {
+    const outline = movedTo(path, middleOf(body.outline))
+    edit('setBody', {
+      bodyId: body.id,
+      body: { outline, islands: [], floor: floorUnder(body.floor, body.outline, outline), sketch: undefined },
+    })
+  }
+  return (
+    <Section number={number} title="Outline" aside={body.sketch ? 'a sketch' : undefined}>
+      <SketchNote body={body} />
+      <Overall body={body} />
+      <Disclosure title="Points of the outline" aside={`${nodesOf(body.outline).length}`}>
+        <PointTable bodyId={body.id} ring={{ of: 'outline' }} path={body.outline} label="Points of the outline" />
+      </Disclosure>
+      <Islands body={body} />
+      {canEdit && STARTING_OUTLINES.length > 0 ? (
+        <Disclosure title="Start again from numbers">
+          <p className={styles['say']}>
+            Takes the place of the outline. Depths are stretched along with it; steps and shelves stay where they are.
+          </p>
+          <StartOutline label="Put on the sheet" onPut={replace} />
+        </Disclosure>
+      ) : null}
+      {canEdit ? (
+        <div className={styles['foot']}>
+          <Button tone="quiet" onPress={() => edit('removeBody', { bodyId: body.id })}>
+            Remove the drawing
+          </Button>
+        </div>
+      ) : null}
+    </Section>
+  )
+}
+
+function Overall({ body }: { readonly body: Body }) {
+  const units = useUnits()
+  const box = boundsOf(body.outline)
+  const length = (m: number) => formatQuantity('length', m, units)
+  return (
+    <p className={styles['say']}>
+      {length(box.maxX - box.minX)} across and {length(box.maxY - box.minY)} up the sheet. Points and handles can be
+      dragged there, or typed here.
+    </p>
+  )
+}
+
+function Islands({ body }: { readonly body: Body }) {
+  const units = useUnits()
+  const edit = useEdit()
+  const canEdit = useCanEdit()
+  if (body.islands.length === 0 && !canEdit) return null
+  return (
+    <Disclosure title="Islands" aside={body.islands.length === 0 ? 'none' : `${body.islands.length}`}>
+      <p className={styles['say']}>Dry land inside the water: a planter, a pillar, a raised spa.</p>
+      {body.islands.map((island, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: an island is known by its place in the list
+        <div key={index} className={styles['item']}>
+          <div className={styles['itemHead']}>
+            <h4>Island {index + 1}</h4>
+            <span className={styles['aside']}>{formatQuantity('area', Math.abs(areaOf(island)), units)}</span>
+            {canEdit ? (
+              <Button
+                tone="quiet"
+                label={`Remove island ${index + 1}`}
+                onPress={() => edit('removeIsland', { bodyId: body.id, index })}
+              >
+                Remove
+              </Button>
+            ) : null}
+          </div>
+          <PointTable
+            bodyId={body.id}
+            ring={{ of: 'island', index }}
+            path={island}
+            label={`Points of island ${index + 1}`}
+          />
+        </div>
+      ))}
+      {canEdit ? (
+        <Button onPress={() => edit('addIsland', { bodyId: body.id, path: islandIn(body.outline) })}>
+          Add an island
+        </Button>
+      ) : null}
+    </Disclosure>
+  )
+}

@@ -1,0 +1,38 @@
+import type { Body } from '../../../document/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
+import { useUnits } from '../../context.tsx'
+import { QuantityField } from '../../fields/index.ts'
+import styles from './basin.module.css'
+import { useEdit } from './useBasin.ts'
+
+/** Two lengths that make a drawing out of a sketch. */
+export function SketchNote({ body }: { readonly body: Body }) {
+  const edit = useEdit()
+  const units = useUnits()
+  const { sketch } = body
+  if (!sketch) return null
+  const percent = formatQuantity('percent', 100 * sketch.scaleSigma, units)
+  return (
+    <div className={styles['sketch']}>
+      <h4>This is a sketch</h4>
+      <p className={styles['say']}>
+        Its size is a guess to about {percent}, and so is twice that of the volume. Two overall lengths, taken with a
+        tape, scale it and make it a drawing.
+      </p>
+      <QuantityField
+        label="Overall length, across the sheet"
+        quantity="length"
+        value={sketch.knownLengthM}
+        min={0.1}
+        onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, lengthM: m }))}
+      />
+      <QuantityField
+        label="Overall width, up the sheet"
+        quantity="length"
+        value={sketch.knownWidthM}
+        min={0.1}
+        onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, widthM: m }))}
+      />
+    </div>
+  )
+}

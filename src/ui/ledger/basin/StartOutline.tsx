@@ -1,0 +1,79 @@
+import { useMemo, useState } from 'react'
+import { areaOf, boundsOf, type Path, pathLength, STARTING_OUTLINES, svgPathOf } from '../../../basin/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
+import { useCanEdit, useUnits } from '../../context.tsx'
+import { Button, ChoiceField, ProblemNote, QuantityField } from '../../fields/index.ts'
+import styles from './basin.module.css'
+
+interface Props {
+  readonly label: string
+  readonly onPut: (path: Path) => void
+}
+
+/** One outline that morphs by its numbers, previewed as it will be drawn. */
+export function StartOutline({ label, onPut }: Props) {
+  const canEdit = useCanEdit()
+  const [kindId, setKindId] = useState(STARTING_OUTLINES[0]?.id ?? '')
+  const [typed, setTyped] = useState<Readonly<Record<string, number>>>({})
+  const kind = STARTING_OUTLINES.find((outline) => outline.id === kindId)
+  const made = useMemo(() => {
+    if (!kind) return undefined
+    const given = Object.fromEntries(kind.parameters.map((p) => [p.id, typed[p.id] ?? p.defaultM]))
+    return kind.make(given)
+  }, [kind, typed])
+  if (!kind || !made) return null
+  return (
+    <div className={styles['start']}>
+      <ChoiceField
+        label="Form"
+        value={kindId}
+        options={STARTING_OUTLINES.map(({ id, label: name }) => ({ id, label: name }))}
+        onChange={setKindId}
+      />
+      {kind.parameters.map((parameter) => (
+        <QuantityField
+          key={parameter.id}
+          label={parameter.label}
+          quantity="length"
+          value={typed[parameter.id] ?? parameter.defaultM}
+          min={parameter.minM}
+          max={parameter.maxM}
+          isRequired
+          onChange={(m) => {
+            if (m !== undefined) setTyped((before) => ({ ...before, [parameter.id]: m }))
+          }}
+        />
+      ))}
+      {made.ok ? <Preview path={made.value} name={kind.label} /> : <ProblemNote problem={made.problem} />}
+      {made.ok && canEdit ? (
+        <Button tone="main" onPress={() => onPut(made.value)}>
+          {label}
+        </Button>
+      ) : null}
+    </div>
+  )
+}
+
+/** Share of the box that is left free around the drawing. */
+const MARGIN = 0.06
+
+function Preview({ path, name }: { readonly path: Path; readonly name: string }) {
+  const units = useUnits()
+  const box = boundsOf(path)
+  const width = box.maxX - box.minX
+  const height = box.maxY - box.minY
+  const margin = MARGIN * Math.max(width, height)
+  const view = [box.minX - margin, -box.maxY - margin, width + 2 * margin, height + 2 * margin].join(' ')
+  return (
+    <figure className={styles['preview']}>
+      <svg viewBox={view} role="img" aria-label={`${name}, as it will be drawn`} preserveAspectRatio="xMidYMid meet">
+        <path d={svgPathOf(path)} transform="scale(1 -1)" vectorEffect="non-scaling-stroke" />
+      </svg>
+      <figcaption>
+        {formatQuantity('length', width, units)} × {formatQuantity('length', height, units)} ·{' '}
+        {formatQuantity('area', Math.abs(areaOf(path)), units)} · around{' '}
+        {formatQuantity('length', pathLength(path), units)}
+      </figcaption>
+    </figure>
+  )
+}

@@ -1,0 +1,151 @@
+import { Fragment } from 'react'
+import type { Point, ProfileFloor } from '../../../basin/index.ts'
+import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
+import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
+import { Button, Disclosure, QuantityField } from '../../fields/index.ts'
+import styles from './basin.module.css'
+import { nextStation } from './floors.ts'
+import { RowButton } from './RowButton.tsx'
+import { slopeRemark } from './slope.ts'
+import { useEdit } from './useBasin.ts'
+
+const FEWEST = 1
+
+interface Props {
+  readonly body: Body
+  readonly floor: ProfileFloor
+}
+
+/** Depths along the section A–A′, with the fall between them. */
+export function StationTable({ body, floor }: Props) {
+  const edit = useEdit()
+  const canEdit = useCanEdit()
+  const units = useUnits()
+  const store = useAppStore()
+  const { stations, axis } = floor
+  const move = (station: number, sM: number, depthM: number) =>
+    edit('moveStation', { bodyId: body.id, station, sM, depthM })
+  return (
+    <>
+      <table className={styles['table']} aria-label="Stations of the section">
+        <thead>
+          <tr>
+            <th scope="col" className={styles['order']}>
+              <span className="visually-hidden">Station</span>
+            </th>
+            <th scope="col">from A</th>
+            <th scope="col">depth</th>
+            <th scope="col" className={styles['actions']}>
+              <span className="visually-hidden">Remove</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {stations.map((station, i) => {
+            const [sM, depthM] = station
+            const next = stations[i + 1]
+            const fall = next ? slopeRemark(station, next, units) : undefined
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a station is known by its place in the row
+              <Fragment key={i}>
+                <tr onFocus={() => store.getState().select({ kind: 'station', bodyId: body.id, station: i })}>
+                  <th scope="row" className={styles['order']}>
+                    {i + 1}
+                  </th>
+                  <td>
+                    <QuantityField
+                      hideLabel
+                      isRequired
+                      label={`Station ${i + 1}, distance from A`}
+                      quantity="length"
+                      value={sM}
+                      onChange={(s) => (s === undefined ? undefined : move(i, s, depthM))}
+                    />
+                  </td>
+                  <td>
+                    <QuantityField
+                      hideLabel
+                      isRequired
+                      label={`Station ${i + 1}, depth`}
+                      quantity="length"
+                      value={depthToReference(body, depthM)}
+                      onChange={(typed) =>
+                        typed === undefined ? undefined : move(i, sM, depthFromReference(body, typed))
+                      }
+                    />
+                  </td>
+                  <td className={styles['actions']}>
+                    {canEdit ? (
+                      <RowButton
+                        sign="cross"
+                        label={`Remove station ${i + 1}`}
+                        isDisabled={stations.length <= FEWEST}
+                        onPress={() => edit('removeStation', { bodyId: body.id, station: i })}
+                      />
+                    ) : null}
+                  </td>
+                </tr>
+                {fall ? (
+                  <tr className={styles['between']}>
+                    <td />
+                    <td colSpan={3}>
+                      {fall.words}
+                      {fall.hint ? <span className={styles['hint']}>{fall.hint} Local codes differ.</span> : null}
+                    </td>
+                  </tr>
+                ) : null}
+              </Fragment>
+            )
+          })}
+        </tbody>
+      </table>
+      {canEdit ? (
+        <Button
+          onPress={() => {
+            const [sM, depthM] = nextStation(stations)
+            edit('addStation', { bodyId: body.id, sM, depthM })
+          }}
+        >
+          Add a station
+        </Button>
+      ) : null}
+      <Disclosure title="Ends of the section" aside="A, A′">
+        <AxisEnd body={body} end="from" name="A" at={axis.from} />
+        <AxisEnd body={body} end="to" name="A′" at={axis.to} />
+      </Disclosure>
+    </>
+  )
+}
+
+interface EndProps {
+  readonly body: Body
+  readonly end: 'from' | 'to'
+  readonly name: string
+  readonly at: Point
+}
+
+function AxisEnd({ body, end, name, at }: EndProps) {
+  const edit = useEdit()
+  const move = (to: Point) => edit('moveAxis', { bodyId: body.id, end, to })
+  return (
+    <div className={styles['pair']}>
+      <span>{name}</span>
+      <QuantityField
+        isCompact
+        isRequired
+        label={`${name}, x`}
+        quantity="length"
+        value={at[0]}
+        onChange={(x) => (x === undefined ? undefined : move([x, at[1]]))}
+      />
+      <QuantityField
+        isCompact
+        isRequired
+        label={`${name}, y`}
+        quantity="length"
+        value={at[1]}
+        onChange={(y) => (y === undefined ? undefined : move([at[0], y]))}
+      />
+    </div>
+  )
+}

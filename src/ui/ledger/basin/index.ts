@@ -1,0 +1,2 @@
+export { Basin } from './Basin.tsx'
+export { SITE_CAUTIONS } from './cautions.ts'

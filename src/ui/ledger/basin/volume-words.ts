@@ -1,0 +1,43 @@
+import type { DerivedVolume, RuleOfThumb } from '../../../derive/index.ts'
+import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
+
+/** 95 % of a normal error lies within this many standard deviations. */
+const TWO_SIDED_95 = 1.96
+
+/** A percentage typed as "± 10 %" → one standard deviation [m³]: what people mean by it is nearly all cases. */
+export function sigmaFromPercent(m3: number, plusMinusPercent: number): number {
+  return (m3 * plusMinusPercent) / 100 / TWO_SIDED_95
+}
+
+/** And back, for the field. */
+export function percentFromSigma(m3: number, sigmaM3: number): number {
+  return m3 > 0 ? (100 * TWO_SIDED_95 * sigmaM3) / m3 : 0
+}
+
+/** "17 % more", "4 % less", "the same". */
+export function offWords(relative: number, units: UnitSystem): string {
+  const percent = Math.abs(relative) * 100
+  const shown = formatQuantity('percent', percent, units, { digits: percent < 2 ? 1 : 0 })
+  if (percent < 0.05) return 'the same'
+  return `${shown} ${relative > 0 ? 'more' : 'less'}`
+}
+
+/** What the rule of thumb did, in words: "12 ft × 24 ft × mean of 3 ft and 5 ft, × 0.79". */
+export function ruleWords(rule: RuleOfThumb, units: UnitSystem): string {
+  const length = (m: number) => formatQuantity('length', m, units)
+  const factor = rule.factor === 1 ? '' : `, × ${formatQuantity('number', rule.factor, units, { digits: 2 })}`
+  return `${length(rule.lengthM)} × ${length(rule.widthM)} × the mean of ${length(rule.shallowM)} and ${length(rule.deepM)}${factor}`
+}
+
+/** How well the computation itself is known, apart from the tape. */
+export function boundWords(errorBoundM3: number, units: UnitSystem): string {
+  const litres = errorBoundM3 * 1000
+  if (litres < 0.001) return 'less than a drop'
+  if (litres < 1) return units === 'metric' ? 'less than a litre' : 'less than a quart'
+  return formatQuantity('volume', errorBoundM3, units, { digits: 1 })
+}
+
+/** The volume as one says it: what it is from. */
+export function sourceWords(volume: DerivedVolume): string {
+  return volume.from === 'drawing' ? 'from the drawing' : 'as stated'
+}

@@ -1,0 +1,69 @@
+import { useState } from 'react'
+import { PRODUCTS } from '../../../chemicals/index.ts'
+import { Button, ChoiceField, DateTimeField, QuantityField } from '../../fields/index.ts'
+import { amountFromG, gFromAmount, measureOf } from '../opening/amounts.ts'
+import styles from './logbook.module.css'
+
+export interface DoseDraft {
+  readonly at: string
+  readonly product: string
+  readonly amountG: number
+}
+
+interface Props {
+  readonly start: { readonly at: string; readonly product: string | undefined; readonly amountG: number | undefined }
+  readonly doneLabel: string
+  /** Answers whether it was taken. */
+  readonly onDone: (dose: DoseDraft) => boolean
+  readonly onCancel: () => void
+}
+
+const CHOICES = PRODUCTS.rows
+  .filter((product) => !product.isAccounting)
+  .map((product) => ({ id: product.id, label: product.label, note: product.strength }))
+
+/** A dose that was given, whatever plan it came from. */
+export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
+  const [at, setAt] = useState(start.at)
+  const [product, setProduct] = useState(start.product)
+  const [amountG, setAmountG] = useState(start.amountG)
+  const isReady = product !== undefined && amountG !== undefined && amountG > 0
+  return (
+    <div className={styles['form']}>
+      <DateTimeField label="When" value={at} onChange={setAt} />
+      <ChoiceField
+        label="Product"
+        value={product}
+        options={CHOICES}
+        onChange={(id) => {
+          // A poured amount means nothing for a powder: it is asked for again.
+          if (product === undefined || measureOf(id) !== measureOf(product)) setAmountG(undefined)
+          setProduct(id)
+        }}
+      />
+      {product === undefined ? null : (
+        <QuantityField
+          key={measureOf(product)}
+          label="Amount"
+          quantity={measureOf(product)}
+          value={amountG === undefined ? undefined : amountFromG(product, amountG)}
+          min={0}
+          onChange={(amount) => setAmountG(amount === undefined ? undefined : gFromAmount(product, amount))}
+          description={measureOf(product) === 'liquid' ? 'As poured.' : 'As weighed.'}
+        />
+      )}
+      <div className={styles['buttons']}>
+        <Button
+          tone="main"
+          isDisabled={!isReady}
+          onPress={() => isReady && onDone({ at, product, amountG }) && onCancel()}
+        >
+          {doneLabel}
+        </Button>
+        <Button tone="quiet" onPress={onCancel}>
+          Leave it
+        </Button>
+      </div>
+    </div>
+  )
+}

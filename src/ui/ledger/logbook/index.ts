@@ -1,0 +1,1 @@
+export { Logbook } from './Logbook.tsx'

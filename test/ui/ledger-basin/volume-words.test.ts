@@ -1,0 +1,42 @@
+import { describe, expect, test } from 'vitest'
+import { boundWords, offWords, percentFromSigma, sigmaFromPercent } from '../../../src/ui/ledger/basin/volume-words.ts'
+
+describe('a stated volume', () => {
+  test('± 10 % of 60 m³ is nearly always within 6 m³: a standard deviation of 3.06 m³', () => {
+    // 95 % of a normal error lies within 1.96 standard deviations.
+    expect(sigmaFromPercent(60, 10)).toBeCloseTo(6 / 1.96, 12)
+  })
+
+  test('the percentage comes back as it was typed', () => {
+    for (const percent of [0.5, 10, 33.3, 80]) {
+      expect(percentFromSigma(47.3, sigmaFromPercent(47.3, percent))).toBeCloseTo(percent, 10)
+    }
+  })
+
+  test('no volume has no percentage, rather than an endless one', () => {
+    expect(percentFromSigma(0, 1)).toBe(0)
+  })
+})
+
+/** With plain spaces, whatever keeps a number and its unit together. */
+const plain = (text: string) => text.replace(/\s/g, ' ')
+
+describe('how far off a figure is', () => {
+  test('more and less are told apart', () => {
+    expect(plain(offWords(0.171, 'us'))).toBe('17 % more')
+    expect(plain(offWords(-0.043, 'us'))).toBe('4 % less')
+  })
+
+  test('small differences get a decimal, none is none', () => {
+    expect(plain(offWords(0.0026, 'us'))).toBe('0.3 % more')
+    expect(offWords(0.0000001, 'us')).toBe('the same')
+  })
+})
+
+describe('the arithmetic’s own error', () => {
+  test('is said in words a person can picture, and never as nothing', () => {
+    expect(boundWords(1e-12, 'us')).toBe('less than a drop')
+    expect(boundWords(2e-4, 'metric')).toBe('less than a litre')
+    expect(boundWords(0.2, 'metric')).toContain('0.2')
+  })
+})
