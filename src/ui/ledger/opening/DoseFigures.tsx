@@ -2,8 +2,8 @@ import type { DoseLine } from '../../../plan/index.ts'
 import type { UnitSystem } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { formatAmount, piecesWords } from './amounts.ts'
-import styles from './opening.module.css'
 import { intervalWords, packageWords } from './dose-words.ts'
+import styles from './opening.module.css'
 import { dayAndTime } from './schedule.ts'
 
 /** The amount at the right of a dose's line, and what it comes to in tablets. */

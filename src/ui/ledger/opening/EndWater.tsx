@@ -30,8 +30,8 @@ export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
       {active !== undefined && (
         <p className={styles['faint']}>
           Active chlorine{' '}
-          <em className={styles['expected']}>{formatQuantity('concentration', active, units, { digits: 3 })}</em>, the part of
-          the free chlorine that is not held by stabiliser or as hypochlorite.
+          <em className={styles['expected']}>{formatQuantity('concentration', active, units, { digits: 3 })}</em>, the
+          part of the free chlorine that is not held by stabiliser or as hypochlorite.
         </p>
       )}
       <div className={styles['note']} role="note">

@@ -6,7 +6,13 @@ import styles from './opening.module.css'
 import { dateAndTimeOf } from './schedule.ts'
 
 /** What was written down for a line, each with its way back. */
-export function GivenDoses({ entries, systemId }: { readonly entries: readonly DoseEntry[]; readonly systemId: string }) {
+export function GivenDoses({
+  entries,
+  systemId,
+}: {
+  readonly entries: readonly DoseEntry[]
+  readonly systemId: string
+}) {
   const store = useAppStore()
   const units = useUnits()
   const canEdit = useCanEdit()
@@ -17,7 +23,8 @@ export function GivenDoses({ entries, systemId }: { readonly entries: readonly D
       {entries.map((entry) => (
         <li key={entry.id}>
           <span>
-            Given {dateAndTimeOf(Date.parse(entry.at), nowMs)}: <strong>{formatAmount(entry.product, entry.amountG, units)}</strong>
+            Given {dateAndTimeOf(Date.parse(entry.at), nowMs)}:{' '}
+            <strong>{formatAmount(entry.product, entry.amountG, units)}</strong>
           </span>
           {canEdit && (
             <Button

@@ -10,8 +10,8 @@ export function NeverMeet({ plan }: { readonly plan: OpeningPlan }) {
   return (
     <div className={styles['note']} role="note">
       <p>
-        <strong>Never let two of these meet</strong> outside the pool. Its own clean, dry scoop for each; the chemical into water,
-        never water into the chemical. The label and your local code come first.
+        <strong>Never let two of these meet</strong> outside the pool. Its own clean, dry scoop for each; the chemical
+        into water, never water into the chemical. The label and your local code come first.
       </p>
       {rows.length > 0 && (
         <Disclosure title="Which, and why">

@@ -82,8 +82,8 @@ function NoVolume() {
       <header className={styles['section']}>
         <h2>Opening loads</h2>
         <p className={styles['intro']}>
-          A dose is a weight for so much water, so the volume comes first. Draw the pool or type its volume; the drawing can
-          come later and replace it.
+          A dose is a weight for so much water, so the volume comes first. Draw the pool or type its volume; the drawing
+          can come later and replace it.
         </p>
       </header>
       <div className={styles['buttons']}>

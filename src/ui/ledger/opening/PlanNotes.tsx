@@ -13,8 +13,8 @@ export function PlanNotes({ plan }: { readonly plan: OpeningPlan }) {
       {plan.measureAgain && (
         <div className={styles['note']} role="note">
           <p>
-            <strong>Measure again first.</strong> Readings older than 48 hours no longer say what is in the water; these lines
-            show only roughly what to expect.
+            <strong>Measure again first.</strong> Readings older than 48 hours no longer say what is in the water; these
+            lines show only roughly what to expect.
           </p>
           {canEdit && <Button onPress={toWater}>Enter new readings</Button>}
         </div>

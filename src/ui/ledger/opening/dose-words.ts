@@ -6,7 +6,10 @@ export function intervalWords(low: string, high: string): string | undefined {
 }
 
 /** What to do with the packages that a dose comes from. */
-export function packageWords(line: Pick<DoseLine, 'packages'>, format: (amountG: number) => string): string | undefined {
+export function packageWords(
+  line: Pick<DoseLine, 'packages'>,
+  format: (amountG: number) => string,
+): string | undefined {
   const advice = line.packages
   if (!advice || advice.count === 0) return undefined
   const packages = advice.count === 1 ? `one package of ${advice.label}` : `${advice.count} packages of ${advice.label}`

@@ -19,7 +19,9 @@ export function neverMeet(productIds: readonly string[]): readonly NeverMeetRow[
     const first = products.filter((product) => product.groups.includes(row.a))
     const second = products.filter((product) => product.groups.includes(row.b))
     const meets = first.some((a) => second.some((b) => a.id !== b.id))
-    return meets ? [{ first: first.map(label), second: second.map(label), reason: row.reason, source: row.source, kind: row.kind }] : []
+    return meets
+      ? [{ first: first.map(label), second: second.map(label), reason: row.reason, source: row.source, kind: row.kind }]
+      : []
   })
   return [...rows.filter((row) => row.kind === 'danger'), ...rows.filter((row) => row.kind === 'clouds')]
 }

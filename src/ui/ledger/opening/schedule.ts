@@ -12,7 +12,8 @@ function daysBetween(fromMs: number, toMs: number): number {
   const from = new Date(fromMs)
   const to = new Date(toMs)
   return Math.round(
-    (Date.UTC(to.getFullYear(), to.getMonth(), to.getDate()) - Date.UTC(from.getFullYear(), from.getMonth(), from.getDate())) /
+    (Date.UTC(to.getFullYear(), to.getMonth(), to.getDate()) -
+      Date.UTC(from.getFullYear(), from.getMonth(), from.getDate())) /
       DAY_MS,
   )
 }

@@ -40,7 +40,12 @@ export function InkScale({ scaleKey, domain, band, before, isBeforeMeasured = tr
       <span className={styles['label']} aria-hidden="true">
         {readingLabel(scaleKey)}
       </span>
-      <svg className={styles['scale']} viewBox={`0 0 ${LENGTH} ${HEIGHT}`} role="img" aria-label={scaleWords({ key: scaleKey, band, before, isBeforeMeasured, after }, format)}>
+      <svg
+        className={styles['scale']}
+        viewBox={`0 0 ${LENGTH} ${HEIGHT}`}
+        role="img"
+        aria-label={scaleWords({ key: scaleKey, band, before, isBeforeMeasured, after }, format)}
+      >
         <defs>
           <pattern id={hatch} width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
             <line x1="0" y1="0" x2="0" y2="4" className={styles['hatch']} />
@@ -57,16 +62,33 @@ export function InkScale({ scaleKey, domain, band, before, isBeforeMeasured = tr
             className={styles['band']}
           />
         )}
-        {from !== undefined && to !== undefined && <line x1={from} x2={to} y1={MID} y2={MID} className={styles['way']} />}
+        {from !== undefined && to !== undefined && (
+          <line x1={from} x2={to} y1={MID} y2={MID} className={styles['way']} />
+        )}
         {from !== undefined && (
-          <line x1={from} x2={from} y1={MID - 6.5} y2={MID + 6.5} className={isBeforeMeasured ? styles['tick'] : styles['faintTick']} />
+          <line
+            x1={from}
+            x2={from}
+            y1={MID - 6.5}
+            y2={MID + 6.5}
+            className={isBeforeMeasured ? styles['tick'] : styles['faintTick']}
+          />
         )}
         {to !== undefined && (
-          <circle cx={to} cy={MID} r={isInside === false ? 3.6 : 4} className={isInside === false ? styles['open'] : styles['filled']} />
+          <circle
+            cx={to}
+            cy={MID}
+            r={isInside === false ? 3.6 : 4}
+            className={isInside === false ? styles['open'] : styles['filled']}
+          />
         )}
       </svg>
       <span className={styles['figures']} aria-hidden="true">
-        {before !== undefined && <span className={isBeforeMeasured ? undefined : styles['expected']}>{after === undefined ? format(before) : shortValue(format(before), format(after))}</span>}
+        {before !== undefined && (
+          <span className={isBeforeMeasured ? undefined : styles['expected']}>
+            {after === undefined ? format(before) : shortValue(format(before), format(after))}
+          </span>
+        )}
         {before !== undefined && after !== undefined && ' → '}
         {after !== undefined && <span className={styles['expected']}>{format(after)}</span>}
       </span>

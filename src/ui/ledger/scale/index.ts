@@ -1,5 +1,13 @@
 export { InkScale } from './InkScale.tsx'
-export { formatReading, formatSigned, READING_ROWS, type ReadingRow, readingLabel, readingRow, type ScaleKey } from './readings.ts'
+export {
+  formatReading,
+  formatSigned,
+  READING_ROWS,
+  type ReadingRow,
+  readingLabel,
+  readingRow,
+  type ScaleKey,
+} from './readings.ts'
 export { ScaleLegend } from './ScaleLegend.tsx'
 export { type Domain, domainOf, domainsOf, isWithin, placeOn } from './scale-map.ts'
 export { scaleWords, shortValue } from './scale-words.ts'

@@ -20,7 +20,14 @@ export function scaleWords(content: ScaleContent, format: (value: number) => str
   if (after !== undefined) parts.push(`expected ${format(after)}`)
   if (band) {
     const value = after ?? before
-    const where = value === undefined ? 'band' : isWithin(value, band) ? 'inside the band' : value < band.low ? 'below the band' : 'above the band'
+    const where =
+      value === undefined
+        ? 'band'
+        : isWithin(value, band)
+          ? 'inside the band'
+          : value < band.low
+            ? 'below the band'
+            : 'above the band'
     parts.push(`${where} ${shortValue(format(band.low), format(band.high))} to ${format(band.high)}`)
   }
   return `${label}: ${parts.join(', ')}`

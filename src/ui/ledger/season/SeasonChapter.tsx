@@ -1,0 +1,66 @@
+import { useState } from 'react'
+import { deriveUpkeep, deriveVolume, upkeepBasisOf } from '../../../derive/index.ts'
+import { useApp, useAppStore } from '../../context.tsx'
+import { Button, ProblemNote } from '../../fields/index.ts'
+import { dateOf } from '../opening/schedule.ts'
+import { useSystem } from '../water/useSystem.ts'
+import { ChlorineFloor } from './ChlorineFloor.tsx'
+import { Conditions } from './Conditions.tsx'
+import styles from './season.module.css'
+import { UpkeepLines } from './UpkeepLines.tsx'
+
+/** The upkeep: what keeps the water as it should be, a day, a week and a fortnight. */
+export function SeasonChapter() {
+  const system = useSystem()
+  const spec = useApp((state) => state.spec)
+  const nowMs = useApp((state) => state.nowMs)
+  const store = useAppStore()
+  const [chosenDay, setChosenDay] = useState<number | undefined>()
+  const dayMs = chosenDay ?? nowMs
+  if (!system || !deriveVolume(spec, system.id))
+    return (
+      <div className={styles['chapter']}>
+        <header className={styles['section']}>
+          <h2>Upkeep</h2>
+          <p className={styles['intro']}>
+            What the water needs from week to week depends on how much of it there is. Draw the pool or type its volume
+            first.
+          </p>
+        </header>
+        <div className={styles['buttons']}>
+          <Button tone="main" onPress={() => store.getState().openChapter('basin')}>
+            Draw the pool or type its volume
+          </Button>
+        </div>
+      </div>
+    )
+  const basis = upkeepBasisOf(spec, system.id, dayMs)
+  const result = deriveUpkeep(spec, system.id, dayMs)
+  return (
+    <div className={styles['chapter']}>
+      <header className={styles['section']}>
+        <h2>Upkeep {chosenDay === undefined ? 'today' : `on ${dateOf(dayMs, nowMs)}`}</h2>
+        <p className={styles['intro']}>
+          An estimate to start from, with how sure it is. What you measure from day to day is worth more than any
+          reckoning.
+        </p>
+      </header>
+      {result.ok && basis.ok ? (
+        <>
+          <UpkeepLines upkeep={result.value} input={basis.value.input} />
+          <ChlorineFloor upkeep={result.value} />
+        </>
+      ) : (
+        !result.ok && (
+          <>
+            <ProblemNote problem={result.problem} />
+            <div className={styles['buttons']}>
+              <Button onPress={() => store.getState().openChapter('water')}>Go to Water</Button>
+            </div>
+          </>
+        )
+      )}
+      <Conditions system={system} dayMs={dayMs} onDay={setChosenDay} isToday={chosenDay === undefined} />
+    </div>
+  )
+}

@@ -1,0 +1,135 @@
+import type { ReactNode } from 'react'
+import type { Upkeep, UpkeepInput } from '../../../plan/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
+import { useUnits } from '../../context.tsx'
+import { formatAmount, productLabel, productOf, splitStrength } from '../opening/amounts.ts'
+import { formatReading } from '../scale/index.ts'
+import { andList, inSentence } from '../water/reading-words.ts'
+import styles from './season.module.css'
+import { TermTable } from './TermTable.tsx'
+import { productRange, rangeWords } from './upkeep-words.ts'
+
+/** The ongoing doses and the make-up water, a line each. */
+export function UpkeepLines({ upkeep, input }: { readonly upkeep: Upkeep; readonly input: UpkeepInput }) {
+  return (
+    <ol className={styles['lines']}>
+      <ChlorineLine upkeep={upkeep} productId={input.chlorineProductId} />
+      <AcidLine upkeep={upkeep} productId={input.acidProductId} />
+      <WaterLine upkeep={upkeep} input={input} />
+    </ol>
+  )
+}
+
+interface LineProps {
+  readonly number: number
+  readonly title: string
+  readonly amount: string
+  readonly per: string
+  readonly children: ReactNode
+}
+
+function Line({ number, title, amount, per, children }: LineProps) {
+  const { name, strength } = splitStrength(title)
+  return (
+    <li className={styles['line']}>
+      <span className={styles['number']}>{number}</span>
+      <div className={styles['body']}>
+        <div className={styles['head']}>
+          <h3>
+            {name} {strength && <span className={styles['strength']}>{strength}</span>}
+          </h3>
+          <span className={styles['amount']}>
+            {amount} <span className={styles['per']}>{per}</span>
+          </span>
+        </div>
+        {children}
+      </div>
+    </li>
+  )
+}
+
+function ChlorineLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly productId: string }) {
+  const units = useUnits()
+  const format = (g: number) => formatAmount(productId, g, units)
+  const mgPerL = (value: number) => formatQuantity('concentration', value, units, { digits: 2 })
+  const pieces = upkeep.packagesPerWeek
+  const week = productRange(upkeep, upkeep.productGPerWeek)
+  const brings = upkeep.bringsPerWeek.map(
+    ({ key, label, mgPerL: amount }) => `${formatReading(key, amount, units)} of ${inSentence(label)}`,
+  )
+  const isTablet = productOf(productId)?.form === 'tablet' && pieces
+  const count = pieces && formatQuantity('number', pieces.count, units, { digits: 1 })
+  return (
+    <Line
+      number={1}
+      title={productLabel(productId)}
+      amount={isTablet ? `${count} × ${pieces.label}` : format(upkeep.productGPerDay)}
+      per={isTablet ? 'a week' : 'a day'}
+    >
+      <p className={styles['intro']}>
+        {isTablet ? `${format(upkeep.productGPerWeek)} a week` : `${format(upkeep.productGPerWeek)} a week`}, likely{' '}
+        {rangeWords(format(week.lowG), format(week.highG))}. {productOf(productId)?.how}
+      </p>
+      {brings.length > 0 && <p className={styles['faint']}>A week of it brings along {andList(brings)}.</p>}
+      <TermTable
+        title="What uses the chlorine up"
+        unitWords="a day"
+        terms={upkeep.chlorineTerms}
+        total={{
+          value: upkeep.chlorineMgPerLDay,
+          low: upkeep.chlorineLowMgPerLDay,
+          high: upkeep.chlorineHighMgPerLDay,
+        }}
+        format={mgPerL}
+      />
+    </Line>
+  )
+}
+
+function AcidLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly productId: string }) {
+  const units = useUnits()
+  const format = (g: number) => formatAmount(productId, g, units)
+  const isNeeded = upkeep.acidGPerFortnight > 0
+  return (
+    <Line
+      number={2}
+      title={productLabel(productId)}
+      amount={isNeeded ? format(upkeep.acidGPerFortnight) : 'none'}
+      per={isNeeded ? 'a fortnight' : ''}
+    >
+      <p className={styles['intro']}>
+        {isNeeded
+          ? `Likely ${rangeWords(format(Math.max(0, upkeep.acidLowGPerFortnight)), format(upkeep.acidHighGPerFortnight))}, to take up the rise of pH. Measure pH first; acid into water, never water into acid.`
+          : 'Nothing lifts pH for certain: measure it, and dose only what the reading asks for.'}
+      </p>
+      <TermTable
+        title="What the acid takes up"
+        unitWords="meq/L a day"
+        terms={upkeep.acidTerms}
+        total={{ value: upkeep.acidTerms.reduce((sum, term) => sum + term.value, 0) }}
+        format={(value) => formatQuantity('number', value, units, { digits: 4 })}
+      />
+    </Line>
+  )
+}
+
+function WaterLine({ upkeep, input }: { readonly upkeep: Upkeep; readonly input: UpkeepInput }) {
+  const units = useUnits()
+  const share = (100 * upkeep.evaporationM3PerWeek) / input.volumeM3
+  return (
+    <Line
+      number={3}
+      title="Make-up water"
+      amount={formatQuantity('volume', upkeep.evaporationM3PerWeek, units, {
+        sigma: upkeep.evaporationM3PerWeek * 0.05,
+      })}
+      per="a week"
+    >
+      <p className={styles['intro']}>
+        Evaporation takes {formatQuantity('areaRate', upkeep.evaporationMmPerDay, units)}, which is{' '}
+        {formatQuantity('percent', share, units, { digits: 1 })} of the water a week. What was dissolved in it stays
+        behind.
+      </p>
+    </Line>
+  )
+}

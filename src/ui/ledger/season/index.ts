@@ -1,0 +1,1 @@
+export { SeasonChapter } from './SeasonChapter.tsx'

@@ -1,0 +1,48 @@
+import type { DemandTerm, Upkeep } from '../../../plan/index.ts'
+
+/** "3 to 5 mg/L": a plausible range in the unit of its second end; one value where both read the same. */
+export function rangeWords(low: string, high: string): string {
+  if (low === high) return high
+  const unit = /\s(\S.*)$/.exec(high)?.[0] ?? ''
+  return `${unit && low.endsWith(unit) ? low.slice(0, -unit.length) : low} to ${high}`
+}
+
+/** The terms that do something, largest first; what is nothing says nothing. */
+export function countingTerms(terms: readonly DemandTerm[]): readonly DemandTerm[] {
+  return terms
+    .filter((term) => term.value !== 0 || term.high !== 0)
+    .toSorted((a, b) => Math.abs(b.value) - Math.abs(a.value))
+}
+
+/** Scales a product's amount to the ends of the demand it serves. */
+export function productRange(
+  upkeep: Pick<Upkeep, 'chlorineMgPerLDay' | 'chlorineLowMgPerLDay' | 'chlorineHighMgPerLDay'>,
+  amountG: number,
+) {
+  const { chlorineMgPerLDay: middle, chlorineLowMgPerLDay: low, chlorineHighMgPerLDay: high } = upkeep
+  if (middle <= 0) return { lowG: amountG, highG: amountG }
+  return { lowG: (amountG * low) / middle, highG: (amountG * high) / middle }
+}
+
+export const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const
+
+const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const
+
+/** Noon UTC of a day of that moment's year: months and day numbers are then the same everywhere. */
+export function noonOf(nowMs: number, month: number, day: number): number {
+  const last = DAYS[month] ?? 31
+  return Date.UTC(new Date(nowMs).getUTCFullYear(), month, Math.min(Math.max(1, day), last), 12)
+}

@@ -1,0 +1,75 @@
+import { useState } from 'react'
+import type { ReadingSet, System } from '../../../document/index.ts'
+import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
+import { Button } from '../../fields/index.ts'
+import { dateOf } from '../opening/schedule.ts'
+import { methodWords } from './methods.ts'
+import { ReadingTable } from './Readings.tsx'
+import { ReadingsForm } from './ReadingsForm.tsx'
+import styles from './water.module.css'
+
+/** The water that the pool is filled and topped up with. */
+export function FillWater({ system }: { readonly system: System }) {
+  const store = useAppStore()
+  const canEdit = useCanEdit()
+  const nowMs = useApp((state) => state.nowMs)
+  const [isEditing, setEditing] = useState(false)
+  const { fill, readings } = system.water
+  const isNewest = fill !== undefined && readings.every((set) => Date.parse(set.at) < Date.parse(fill.at))
+  const setFill = (set: ReadingSet | undefined) =>
+    store.getState().dispatch({ id: 'setFill', args: { systemId: system.id, set } })
+  /** The readings keep the moment they were taken: filling makes them no fresher. */
+  const startFromFill = () =>
+    fill &&
+    store.getState().dispatch({
+      id: 'addReadings',
+      args: { systemId: system.id, set: { ...fill, note: 'Fill water, as the pool was filled' } },
+    })
+  return (
+    <section className={styles['section']}>
+      <h2>Fill water</h2>
+      {fill ? (
+        <p className={styles['intro']}>
+          From {dateOf(Date.parse(fill.at), nowMs)}
+          {methodWords(fill.method) && `, ${methodWords(fill.method)}`}. It tops up what evaporates, and replaces what
+          is drained.
+        </p>
+      ) : (
+        <p className={styles['intro']}>
+          The tap or well water, from a test or the supplier’s report. It tops up what evaporates; a pool that is filled
+          with it starts from it.
+        </p>
+      )}
+      {fill && !isEditing && <ReadingTable set={fill} />}
+      {fill && readings.length === 0 && !isEditing && (
+        <p className={styles['note']}>
+          The pool has no readings of its own, so the plan starts from this water, as if the pool were filled with it
+          now.
+        </p>
+      )}
+      {canEdit && !isEditing && (
+        <div className={styles['buttons']}>
+          <Button onPress={() => setEditing(true)}>{fill ? 'Change the fill water' : 'Enter the fill water'}</Button>
+          {isNewest && <Button onPress={startFromFill}>The pool is filled with this water now</Button>}
+          {fill && (
+            <Button tone="quiet" onPress={() => setFill(undefined)}>
+              Remove
+            </Button>
+          )}
+        </div>
+      )}
+      {canEdit && isEditing && (
+        <ReadingsForm
+          start={fill}
+          saveLabel="Save fill water"
+          onSave={(set) => {
+            const problem = setFill(set)
+            if (!problem) setEditing(false)
+            return problem
+          }}
+          onCancel={() => setEditing(false)}
+        />
+      )}
+    </section>
+  )
+}

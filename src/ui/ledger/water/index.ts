@@ -1,0 +1,1 @@
+export { WaterChapter } from './WaterChapter.tsx'

@@ -1,0 +1,80 @@
+import { describe, expect, test } from 'vitest'
+import {
+  amountFromG,
+  formatAmount,
+  gFromAmount,
+  measureOf,
+  piecesWords,
+  productsFor,
+  splitStrength,
+} from '../../../src/ui/ledger/opening/amounts.ts'
+import { intervalWords, packageWords } from '../../../src/ui/ledger/opening/dose-words.ts'
+
+/** Numbers stand before their unit with a space that doesn’t break. */
+const plain = (text: string | undefined) => text?.replaceAll('\u00a0', ' ')
+
+describe('amounts that a person can weigh or pour', () => {
+  test('acid of 31.45 % weighs 1.16 kg a litre (density table in its row) and is poured', () => {
+    expect(measureOf('muriatic-acid-31')).toBe('liquid')
+    expect(amountFromG('muriatic-acid-31', 1160)).toBeCloseTo(0.001, 12)
+    expect(gFromAmount('muriatic-acid-31', 0.001)).toBeCloseTo(1160, 9)
+  })
+
+  test('solids are weighed, tablets too', () => {
+    expect(measureOf('sodium-bicarbonate')).toBe('mass')
+    expect(measureOf('trichlor-tablet')).toBe('mass')
+    expect(amountFromG('sodium-bicarbonate', 2500)).toBe(2.5)
+  })
+
+  test('no amount is ever in bare ounces', () => {
+    for (const id of ['muriatic-acid-31', 'sodium-bicarbonate', 'liquid-chlorine-12'])
+      for (const g of [80, 300, 1400, 9000, 70_000])
+        for (const system of ['us', 'imperial'] as const) {
+          const text = plain(formatAmount(id, g, system)) ?? ''
+          expect(text.replace(/fl oz \((US|imp)\)|oz wt|lb \d+ oz/g, ''), text).not.toContain('oz')
+        }
+  })
+
+  test('liquid chlorine in metric is in millilitres or litres', () => {
+    expect(plain(formatAmount('liquid-chlorine-12', 600, 'metric'))).toMatch(/\d+ mL$/)
+    expect(plain(formatAmount('liquid-chlorine-12', 6000, 'metric'))).toMatch(/ L$/)
+  })
+
+  test('tablets are counted', () => {
+    expect(plain(piecesWords('trichlor-tablet', 200, 'metric'))).toMatch(/^1(\.0)? tablet of 200 g$/)
+    expect(plain(piecesWords('trichlor-tablet', 500, 'metric'))).toBe('2.5 tablets of 200 g')
+    expect(piecesWords('salt', 500, 'metric')).toBeUndefined()
+  })
+
+  test('a name and its strength are told apart', () => {
+    expect(splitStrength('Muriatic acid 31.45 %')).toEqual({ name: 'Muriatic acid', strength: '31.45 %' })
+    expect(splitStrength('Calcium chloride flake 77–80 %')).toEqual({
+      name: 'Calcium chloride flake',
+      strength: '77–80 %',
+    })
+    expect(splitStrength('Boric acid')).toEqual({ name: 'Boric acid', strength: undefined })
+  })
+
+  test('bookkeeping rows are never offered as a product', () => {
+    for (const use of ['acid', 'chlorine', 'reducer'] as const)
+      expect(productsFor(use).filter((product) => product.isAccounting)).toEqual([])
+    expect(productsFor('chlorine').map((product) => product.id)).not.toContain('chlorine-used')
+  })
+})
+
+describe('what stands beside an amount', () => {
+  test('the interval is left out where the volume is so sure that both ends read the same', () => {
+    expect(intervalWords('3 lb', '3 lb')).toBeUndefined()
+    expect(intervalWords('3 lb', '4 lb')).toContain('3 lb and 4 lb')
+  })
+
+  test('packages: whole ones are said to be exact, others leave a rest', () => {
+    const format = (g: number) => `${g} g`
+    const base = { label: '25 kg', count: 1, isWhole: true, leftoverG: 0 }
+    expect(packageWords({ packages: base }, format)).toContain('Exactly one package of 25 kg')
+    expect(packageWords({ packages: { ...base, count: 2, isWhole: false, leftoverG: 300 } }, format)).toBe(
+      'From 2 packages of 25 kg; 300 g left over',
+    )
+    expect(packageWords({ packages: undefined }, format)).toBeUndefined()
+  })
+})

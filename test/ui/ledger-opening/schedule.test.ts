@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest'
+import { ageWords, dateOf, dayAndTime, nextFullHour } from '../../../src/ui/ledger/opening/schedule.ts'
+
+const at = (month: number, day: number, hour: number, minute = 0) =>
+  new Date(2026, month - 1, day, hour, minute).getTime()
+
+describe('when a line is due', () => {
+  test('days are counted from the calendar day of the start, not in spans of 24 hours', () => {
+    const start = at(5, 2, 15)
+    expect(dayAndTime(start, 0)).toBe('Day 1, 15:00')
+    expect(dayAndTime(start, 6)).toBe('Day 1, 21:00')
+    expect(dayAndTime(start, 10)).toBe('Day 2, 01:00')
+    expect(dayAndTime(start, 48)).toBe('Day 3, 15:00')
+  })
+
+  test('half hours keep their minutes', () => {
+    expect(dayAndTime(at(5, 2, 9), 1.5)).toBe('Day 1, 10:30')
+  })
+
+  test('the opening starts at the next full hour until somebody chooses', () => {
+    expect(nextFullHour(at(5, 2, 9, 1))).toBe(at(5, 2, 10))
+    expect(nextFullHour(at(5, 2, 9))).toBe(at(5, 2, 9))
+    expect(nextFullHour(at(12, 31, 23, 30))).toBe(at(12, 31, 23) + 3_600_000)
+  })
+
+  test('the year is named only where it is another one', () => {
+    expect(dateOf(at(5, 2, 9), at(11, 24, 9))).toBe('2 May')
+    expect(dateOf(new Date(2025, 4, 2).getTime(), at(11, 24, 9))).toBe('2 May 2025')
+  })
+})
+
+describe('the age of readings', () => {
+  test('hours up to two days, then days, then months', () => {
+    expect(ageWords(0.4)).toBe('measured within the hour')
+    expect(ageWords(1.2)).toBe('measured 1 hour ago')
+    expect(ageWords(47.9)).toBe('measured 47 hours ago')
+    expect(ageWords(72)).toBe('measured 3 days ago')
+    expect(ageWords(24 * 200)).toBe('measured 6 months ago')
+    expect(ageWords(-2)).toBe('dated in the future')
+  })
+})
