@@ -62,6 +62,11 @@ export interface OpeningInput {
   readonly given: readonly GivenDose[]
   readonly stockG: { readonly [productId: string]: number }
   readonly constants: 'default' | 'oracle' | 'wahman'
+  /** Sizes that containers are bought in; metric where absent. */
+  readonly packageSystem?: 'metric' | 'us' | undefined
+  /** A local rule's own floor and ceiling of free chlorine, where they are stricter than ours [mg/L]. */
+  readonly chlorineFloorMgPerL?: number | undefined
+  readonly chlorineCeilingMgPerL?: number | undefined
 }
 
 /** The water after a line: conserved totals solved anew, never a rule of thumb. */
@@ -109,6 +114,10 @@ interface LineBase {
   readonly waitHours: number
   readonly state: LineState
   readonly cautions: readonly string[]
+  /** True for work that may be left out: nothing later depends on it for safety. */
+  readonly isOptional?: boolean | undefined
+  /** Why this line stands elsewhere than the usual order has it, where it does. */
+  readonly exception?: string | undefined
 }
 
 export interface DoseLine extends LineBase {
@@ -124,6 +133,8 @@ export interface DoseLine extends LineBase {
   readonly movements: readonly Movement[]
   readonly after: ExpectedWater
   readonly given?: GivenDose | undefined
+  /** Part of the amount to give before measuring again, where overshoot is hard to undo and the volume uncertain [g]. */
+  readonly safeFirstG?: number | undefined
 }
 
 export interface ExchangeLine extends LineBase {
@@ -131,6 +142,8 @@ export interface ExchangeLine extends LineBase {
   readonly fraction: number
   readonly volumeM3: number
   readonly isAllowed: boolean
+  /** How many times that fraction is exchanged, since a surface allows only so much at once. */
+  readonly rounds: number
   readonly movements: readonly Movement[]
   readonly after?: ExpectedWater | undefined
 }
@@ -234,7 +247,9 @@ export interface Upkeep {
     /** What the present residual lacks to the floor [mg/L]. */
     readonly lackingMgPerL: number
   }
-  readonly contactTimes?: readonly { readonly organism: string; readonly minutes: number; readonly source: string }[] | undefined
+  readonly contactTimes?:
+    | readonly { readonly organism: string; readonly minutes: number; readonly source: string }[]
+    | undefined
   readonly helperNotes: readonly string[]
   readonly warnings: readonly string[]
 }

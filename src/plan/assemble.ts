@@ -1,0 +1,71 @@
+import { keepApart } from '../chemicals/index.ts'
+import type { Constants } from '../water/index.ts'
+import { doseLine, lineHours } from './dose-line.ts'
+import type { DoseMove, Move } from './moves.ts'
+import { aerateLine, stepLine } from './step-lines.ts'
+import type { OpeningInput, OpeningLine, Purpose } from './types.ts'
+import { apartStep, STEPS } from './wording.ts'
+
+/** The first part of a line's key; a second line for the same job adds a number. */
+export const KEY_OF: { readonly [P in Purpose]: string } = Object.freeze({
+  acid: 'acid',
+  alkalinity: 'alkalinity',
+  base: 'base',
+  openingChlorine: 'chlorine',
+  dailyChlorine: 'chlorine',
+  calcium: 'calcium',
+  borate: 'borate',
+  stabiliser: 'stabiliser',
+  salt: 'salt',
+})
+
+/** Hands out keys that stay the same while a line stands for the same job: acid, acid-2, acid-3. */
+export function keyMaker(taken: readonly string[]): (base: string) => string {
+  const used = new Map<string, number>()
+  const next = (base: string): string => {
+    const count = (used.get(base) ?? 0) + 1
+    used.set(base, count)
+    const key = count === 1 ? base : `${base}-${count}`
+    return taken.includes(key) ? next(base) : key
+  }
+  return next
+}
+
+/** Moves as lines: times, and a turnover of its own between products that must not meet. */
+export function assemble(
+  moves: readonly Move[],
+  input: OpeningInput,
+  turnoverHours: number,
+  startHours: number,
+  nextKey: (base: string) => string,
+  constants: Constants,
+): readonly OpeningLine[] {
+  const lines: OpeningLine[] = []
+  let clock = startHours
+  moves.forEach((move, at) => {
+    if (move.kind === 'measure') {
+      lines.push(stepLine('measure', nextKey('measure'), STEPS.measure, clock, 0))
+      return
+    }
+    if (move.kind === 'aerate') {
+      const optional = moves[at - 1]?.kind === 'dose' && (moves[at - 1] as DoseMove).exception === 'lowering'
+      const line = aerateLine(nextKey('aerate'), move.before, move.after, input, clock, optional)
+      lines.push(line)
+      clock += line.waitHours
+      return
+    }
+    const { product, purpose } = move.want
+    const next = moves.slice(at + 1).find((later) => later.kind !== 'measure')
+    const meets = next?.kind === 'dose' ? keepApart(product, next.want.product) : undefined
+    const place = { key: nextKey(KEY_OF[purpose]), startHours: clock, turnoverHours, waitsApart: meets !== undefined }
+    const line = doseLine(move, place, input, constants)
+    lines.push(line)
+    clock += lineHours(line)
+    if (meets && next?.kind === 'dose') {
+      const hours = Math.max(turnoverHours, meets.hoursApart)
+      lines.push(stepLine('wait', nextKey('apart'), apartStep(product, next.want.product, meets.reason), clock, hours))
+      clock += hours
+    }
+  })
+  return lines
+}

@@ -1,0 +1,62 @@
+import { deltaOf } from '../chemicals/index.ts'
+import { addTotals, type Constants, MG_CACO3_PER_EQ } from '../water/index.ts'
+import { type Balance, type BalanceBands, type BalanceProducts, balanceDelta, balanceTo } from './balance.ts'
+import type { PurposeProducts } from './check-input.ts'
+import { wholePackages } from './packages.ts'
+import { type SolvedWater, solvedWater } from './solved.ts'
+import type { KnownReading, OpeningInput } from './types.ts'
+import { fixedWants, type Wants } from './wants.ts'
+
+export interface EndState {
+  readonly fixed: Wants
+  /** Undefined where pH and alkalinity cannot both be reached. */
+  readonly balance: Balance | undefined
+  readonly water: SolvedWater | undefined
+}
+
+/** Solves where the water has to end, all doses together; their order comes later. */
+export function endState(
+  start: SolvedWater,
+  known: KnownReading,
+  input: OpeningInput,
+  products: PurposeProducts,
+  constants: Constants,
+): EndState {
+  const system = input.packageSystem ?? 'metric'
+  const fixed = fixedWants(start.totals, known, input.targets, products, input.volumeM3, system)
+  const bands: BalanceBands = { pH: input.targets.pH, alkalinity: input.targets.ta_mg_per_L_as_CaCO3 }
+  const exact = balanceTo(fixed.totals, bands, products, constants)
+  const balance = exact && (withWholePackages(exact, fixed, bands, products, input, constants) ?? exact)
+  const totals = balance && balanceDelta(balance, products).reduce(addTotals, fixed.totals)
+  const water = totals && solvedWater(totals, constants)
+  return { fixed, balance, water: water?.ok ? water.value : undefined }
+}
+
+/** The balance with alkalinity in whole packages, where that too ends inside both bands. */
+function withWholePackages(
+  balance: Balance,
+  fixed: Wants,
+  bands: BalanceBands,
+  products: BalanceProducts,
+  input: OpeningInput,
+  constants: Constants,
+): Balance | undefined {
+  const band = bands.alkalinity
+  if (!band || balance.alkalinityGPerM3 <= 0) return undefined
+  const perGram = (deltaOf(products.alkalinity, 1).alkalinityEq ?? 0) * MG_CACO3_PER_EQ
+  const wanted = balance.alkalinityGPerM3
+  const room = { low: band.low - band.aim, high: band.high - band.aim }
+  const whole = wholePackages(
+    products.alkalinity,
+    wanted * input.volumeM3,
+    (wanted + room.low / perGram) * input.volumeM3,
+    (wanted + room.high / perGram) * input.volumeM3,
+    input.packageSystem ?? 'metric',
+  )
+  if (!whole) return undefined
+  const gPerM3 = (whole.count * whole.massG) / input.volumeM3
+  const dosed = addTotals(fixed.totals, deltaOf(products.alkalinity, gPerM3))
+  const rest = balanceTo(dosed, bands, products, constants)
+  if (!rest || rest.alkalinityGPerM3 > 0 || rest.aerationMol > 0) return undefined
+  return { ...rest, alkalinityGPerM3: gPerM3 }
+}

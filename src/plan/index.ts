@@ -1,0 +1,31 @@
+export { type ChlorineFloor, chlorineFloor } from './floor.ts'
+export { CHLORINE_FLOOR, LIMITS } from './limits.ts'
+export { openingPlan } from './opening.ts'
+export { REGIMES, type Regime } from './regimes.ts'
+export { SURFACES, type Surface } from './surfaces.ts'
+export { defaultTargets, isInside, TARGET_KEYS, TARGET_LABELS, type TargetOverrides } from './targets.ts'
+export type {
+  Band,
+  DemandTerm,
+  DoseLine,
+  ExchangeLine,
+  ExpectedWater,
+  GivenDose,
+  KnownReading,
+  LineState,
+  Movement,
+  OpeningInput,
+  OpeningLine,
+  OpeningPlan,
+  PackageAdvice,
+  Pour,
+  PurchaseItem,
+  Purpose,
+  ReadingKey,
+  SourcedBand,
+  StepLine,
+  TargetKey,
+  Targets,
+  Upkeep,
+  UpkeepInput,
+} from './types.ts'

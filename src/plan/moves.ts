@@ -1,0 +1,77 @@
+import { deltaOf } from '../chemicals/index.ts'
+import { addTotals, type Constants, type Delta, equilibrate, type Totals } from '../water/index.ts'
+import { LIMITS } from './limits.ts'
+import { type SolvedWater, solvedWater } from './solved.ts'
+import type { Want } from './wants.ts'
+
+/** Why a line stands elsewhere than the usual order has it. */
+export type Exception = 'same-day' | 'ph-first' | 'makes-room' | 'part' | 'afterwards' | 'deferred' | 'lowering'
+
+export interface DoseMove {
+  readonly kind: 'dose'
+  readonly want: Want
+  readonly before: SolvedWater
+  readonly after: SolvedWater
+  readonly exception?: Exception | undefined
+}
+
+export interface AerateMove {
+  readonly kind: 'aerate'
+  readonly before: SolvedWater
+  readonly after: SolvedWater
+}
+
+export interface MeasureMove {
+  readonly kind: 'measure'
+  readonly before: SolvedWater
+  readonly after: SolvedWater
+}
+
+export type Move = DoseMove | AerateMove | MeasureMove
+
+const SLACK_PH = 1e-6
+const SLACK_SI = 1e-6
+const HALVINGS = 40
+
+/** What no line may exceed: pH in `LIMITS`, calcite SI in a bound of the plan's own. */
+export function isPermitted(before: SolvedWater, after: SolvedWater, boundSI: number): boolean {
+  const from = before.equilibrium.pH
+  const to = after.equilibrium.pH
+  const inside = to >= LIMITS.lowestPH - SLACK_PH && to <= LIMITS.highestPH + SLACK_PH
+  const toward =
+    from < LIMITS.lowestPH
+      ? to >= from - SLACK_PH && to <= LIMITS.highestPH + SLACK_PH
+      : from > LIMITS.highestPH
+        ? to <= from + SLACK_PH && to >= LIMITS.lowestPH - SLACK_PH
+        : inside
+  return toward && after.equilibrium.calciteSI <= Math.max(boundSI, before.equilibrium.calciteSI) + SLACK_SI
+}
+
+/** The largest part of a dose that is permitted [g/m³], all of it if all of it is. */
+export function permittedPart(before: SolvedWater, want: Want, boundSI: number, constants: Constants): number {
+  const ok = (gPerM3: number): boolean => {
+    const after = afterDose(before.totals, deltaOf(want.product, gPerM3), constants)
+    return after !== undefined && isPermitted(before, after, boundSI)
+  }
+  if (ok(want.gPerM3)) return want.gPerM3
+  let lo = 0
+  let hi = want.gPerM3
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = 0.5 * (lo + hi)
+    if (ok(middle)) lo = middle
+    else hi = middle
+  }
+  return lo
+}
+
+/** The water after a change, or undefined where no such water can be solved. */
+export function afterDose(totals: Totals, delta: Delta, constants: Constants): SolvedWater | undefined {
+  const solved = solvedWater(addTotals(totals, delta), constants)
+  return solved.ok ? solved.value : undefined
+}
+
+/** Where a change of totals would leave pH; undefined where it can't be solved. */
+export function pHAfter(totals: Totals, delta: Delta, constants: Constants): number | undefined {
+  const solved = equilibrate(addTotals(totals, delta), constants)
+  return solved.ok ? solved.value.pH : undefined
+}

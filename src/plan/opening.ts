@@ -1,0 +1,172 @@
+import { ok, type Problem, type Result } from '../base/index.ts'
+import type { Constants } from '../water/index.ts'
+import { assemble, keyMaker } from './assemble.ts'
+import { bathingVerdict, readingAgeHours } from './bathing.ts'
+import { checkOpening, type PurposeProducts } from './check-input.ts'
+import { doneLines } from './done-lines.ts'
+import { endState } from './end-state.ts'
+import { exchangeFor } from './exchange.ts'
+import { withFloor } from './floor.ts'
+import { afterGiven } from './given.ts'
+import { LIMITS } from './limits.ts'
+import { missingReadings } from './missing.ts'
+import type { Move } from './moves.ts'
+import { noBalance, notPlaced } from './problems.ts'
+import { purchasesFor } from './purchases.ts'
+import { type Order, type Schedule, type ScheduleInput, schedule } from './schedule.ts'
+import { constantsOf, expectedOf, type SolvedWater } from './solved.ts'
+import { startWater } from './start.ts'
+import { exchangeLine, stepLine } from './step-lines.ts'
+import { surfaceOf } from './surfaces.ts'
+import type { OpeningInput, OpeningLine, OpeningPlan } from './types.ts'
+import { STEPS } from './wording.ts'
+
+const ORDERS: readonly Order[] = ['usual', 'chlorine-first', 'ph-then-chlorine']
+
+/**
+ * The ordered list of what to do from these readings to these targets. The end is solved first, all doses together; then
+ * they are put in the order of dosing, each line within the limits, each with the water it should leave behind.
+ */
+export function openingPlan(given: OpeningInput): Result<OpeningPlan> {
+  const checked = checkOpening(given)
+  if (!checked.ok) return checked
+  const input: OpeningInput = { ...given, targets: withFloor(given.targets, given.start, given.chlorineFloorMgPerL) }
+  const constants = constantsOf(input.constants)
+  const missing = missingReadings(input)
+  const measureAgain = readingAgeHours(input.measuredAtMs, input.nowMs) > LIMITS.readingHours
+  const bathing = bathingVerdict(input)
+  const { pH, ta_mg_per_L_as_CaCO3 } = input.start
+  if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) {
+    const line = { ...stepLine('measure', 'measure-first', STEPS.measureFirst, 0, 0), state: 'next' as const }
+    const warnings = ['Without pH and total alkalinity no dose can be checked on its way, so none is named.']
+    return ok({ lines: [line], purchases: [], missing, unreachable: [], measureAgain: true, warnings, bathing })
+  }
+  const start = startWater({ ...input.start, pH, ta_mg_per_L_as_CaCO3 }, constants)
+  if (!start.ok) return start
+  const since = input.given.filter((dose) => input.measuredAtMs === undefined || dose.atMs >= input.measuredAtMs)
+  const steps = afterGiven(start.value.water, since, input.volumeM3, constants)
+  if (!steps.ok) return steps
+  const done = doneLines(steps.value, input)
+  const now = steps.value.at(-1)?.after ?? start.value.water
+  const ahead = planAhead(now, input, checked.value, constants, {
+    startHours: done.nextStartHours,
+    nextKey: keyMaker(done.lines.map((line) => line.key)),
+  })
+  if (!ahead.ok) return ahead
+  const opening = firstLines(input, measureAgain, ahead.value.lines.length > 0)
+  const lines = withStates([...opening, ...done.lines, ...ahead.value.lines])
+  return ok({
+    lines,
+    purchases: purchasesFor(lines, input),
+    missing,
+    unreachable: ahead.value.problems,
+    measureAgain,
+    startWater: expectedOf(start.value.water),
+    endWater: expectedOf(ahead.value.end),
+    warnings: [...start.value.assumptions, ...ahead.value.warnings],
+    bathing,
+  })
+}
+
+interface Ahead {
+  readonly lines: readonly OpeningLine[]
+  readonly problems: readonly Problem[]
+  readonly warnings: readonly string[]
+  readonly end: SolvedWater
+}
+
+function planAhead(
+  now: SolvedWater,
+  input: OpeningInput,
+  products: PurposeProducts,
+  constants: Constants,
+  place: { readonly startHours: number; readonly nextKey: (base: string) => string },
+): Result<Ahead> {
+  const turnoverHours = input.turnoverHours ?? LIMITS.turnoverHours
+  const answer = exchangeFor(now, input.start, input.fill, input.targets, surfaceOf(input.surface), constants)
+  if (!answer.ok) return answer
+  const { exchange } = answer.value
+  const problems: Problem[] = [...answer.value.problems]
+  const lines: OpeningLine[] = []
+  const warnings: string[] = []
+  let clock = place.startHours
+  let water = now
+  if (exchange) {
+    const line = exchangeLine(exchange, now, input, clock)
+    lines.push(line)
+    clock += line.waitHours
+    water = exchange.after ?? now
+    if (!exchange.after) warnings.push('The lines below are for the water as it is, before any exchange.')
+  }
+  const end = endState(water, input.start, input, products, constants)
+  warnings.push(...end.fixed.warnings)
+  if (!end.balance) problems.push(noBalance(water.equilibrium.pH, water.reading.ta_mg_per_L_as_CaCO3))
+  const job: ScheduleInput = {
+    start: water,
+    fixed: end.fixed.wants,
+    balance: end.balance ?? { acidGPerM3: 0, alkalinityGPerM3: 0, baseGPerM3: 0, aerationMol: 0 },
+    bands: { pH: input.targets.pH, alkalinity: input.targets.ta_mg_per_L_as_CaCO3 },
+    products,
+    boundSI: Math.max(
+      LIMITS.calciteSI,
+      water.equilibrium.calciteSI,
+      end.water?.equilibrium.calciteSI ?? Number.NEGATIVE_INFINITY,
+    ),
+    constants,
+  }
+  const assembled = (moves: readonly Move[], nextKey: (base: string) => string) =>
+    assemble(moves, input, turnoverHours, clock, nextKey, constants)
+  const best = inTime(job, (moves) => assembled(moves, keyMaker([])), clock)
+  lines.push(...assembled(best.moves, place.nextKey))
+  problems.push(...best.left.map((want) => notPlaced(want.product.label)))
+  const last = best.moves.at(-1)?.after ?? water
+  if ((last.equilibrium.calciteSI ?? 0) > LIMITS.calciteSI && input.start.ch_mg_per_L_as_CaCO3 !== undefined)
+    warnings.push(
+      `The water would still tend to scale (calcite SI ${last.equilibrium.calciteSI.toFixed(1)}): keep pH in the lower half of its band.`,
+    )
+  const chlorine = input.start.fc_mg_per_L_as_Cl2
+  const band = input.targets.fc_mg_per_L_as_Cl2
+  if (band && chlorine !== undefined && water.reading.fc_mg_per_L_as_Cl2! > band.high + 1e-9)
+    lines.unshift(stepLine('wait', place.nextKey('chlorine-high'), STEPS.chlorineHigh, place.startHours, 24))
+  return ok({ lines, problems, warnings, end: last })
+}
+
+/** The usual order, unless chlorine would come too late in it; then the first other order that is in time and complete. */
+function inTime(
+  job: ScheduleInput,
+  assembled: (moves: readonly Move[]) => readonly OpeningLine[],
+  clock: number,
+): Schedule {
+  const usual = schedule(job, 'usual')
+  if (!job.fixed.some((want) => want.purpose === 'openingChlorine')) return usual
+  const chlorineAt = (plan: Schedule): number => {
+    const line = assembled(plan.moves).find((each) => each.kind === 'dose' && each.purpose === 'openingChlorine')
+    return line ? line.startHours - clock : Number.POSITIVE_INFINITY
+  }
+  if (chlorineAt(usual) <= LIMITS.residualByHours) return usual
+  const plans = ORDERS.map((order) => schedule(job, order))
+  const good = plans.find((plan) => plan.left.length === 0 && chlorineAt(plan) <= LIMITS.residualByHours)
+  if (good) return good
+  return plans.toSorted((a, b) => a.left.length - b.left.length || chlorineAt(a) - chlorineAt(b))[0] ?? usual
+}
+
+/** What stands before any dose. */
+function firstLines(input: OpeningInput, measureAgain: boolean, hasWork: boolean): OpeningLine[] {
+  const lines: OpeningLine[] = []
+  if (measureAgain) lines.push(stepLine('measure', 'measure-first', STEPS.measureFirst, 0, 0))
+  lines.push(stepLine('circulate', 'circulate', STEPS.circulate, 0, 1))
+  if (hasWork && input.given.length === 0) lines.push(stepLine('metals', 'metals', STEPS.metals, 0, 0))
+  return lines
+}
+
+/** Everything up to the first dose still to give is next; the rest comes later. */
+function withStates(lines: readonly OpeningLine[]): OpeningLine[] {
+  const first = lines.findIndex((line) => line.state !== 'done' && (line.kind === 'dose' || line.kind === 'exchange'))
+  const anyDone = lines.some((line) => line.state === 'done')
+  return lines.map((line, at) => {
+    if (line.state === 'done') return line
+    const isOpener = line.key === 'circulate' || line.key === 'metals'
+    if (anyDone && isOpener) return { ...line, state: 'done' }
+    return { ...line, state: first === -1 || at <= first ? 'next' : 'later' }
+  })
+}

@@ -1,0 +1,34 @@
+import { deltaOf, type Product } from '../chemicals/index.ts'
+import { addTotals, type Constants, equilibrate, MG_CACO3_PER_EQ, type Totals } from '../water/index.ts'
+import { LIMITS } from './limits.ts'
+
+const MOST_POURS = 80
+
+/** Whether equal pours of this size each stay within the steps of `LIMITS`. */
+function isGentle(start: Totals, product: Product, gPerM3: number, count: number, constants: Constants): boolean {
+  const delta = deltaOf(product, gPerM3 / count)
+  if (Math.abs(delta.alkalinityEq ?? 0) * MG_CACO3_PER_EQ > LIMITS.pourAlkalinityMgPerL * (1 + 1e-9)) return false
+  let totals = start
+  let before = equilibrate(totals, constants)
+  for (let i = 0; i < count; i++) {
+    totals = addTotals(totals, delta)
+    const after = equilibrate(totals, constants)
+    if (!before.ok || !after.ok) return false
+    if (Math.abs(after.value.pH - before.value.pH) > LIMITS.pourPH * (1 + 1e-9)) return false
+    before = after
+  }
+  return true
+}
+
+/** The least number of equal pours of which none moves pH or alkalinity by more than a step. */
+export function pourCount(start: Totals, product: Product, gPerM3: number, constants: Constants): number {
+  const alkalinity = Math.abs(deltaOf(product, gPerM3).alkalinityEq ?? 0) * MG_CACO3_PER_EQ
+  let count = Math.max(1, Math.ceil(alkalinity / LIMITS.pourAlkalinityMgPerL - 1e-9))
+  while (count < MOST_POURS && !isGentle(start, product, gPerM3, count, constants)) count++
+  return count
+}
+
+/** Hours between pours of one product. */
+export function pourSpacingHours(turnoverHours: number): number {
+  return Math.max(2, turnoverHours / 4)
+}

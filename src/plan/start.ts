@@ -1,0 +1,54 @@
+import { ok, type Result } from '../base/index.ts'
+import { type Constants, totalsOf, type WaterReading } from '../water/index.ts'
+import { type SolvedWater, solvedWater } from './solved.ts'
+import { TARGET_LABELS } from './targets.ts'
+import type { KnownReading } from './types.ts'
+
+const CACO3_PER_NACL = 58.4428 / 50.04345
+/** What the sums go on with where a reading is unknown; nothing is ever dosed on it. */
+const ASSUMED = { temperature_C: 25, ch_mg_per_L_as_CaCO3: 200, salt_mg_per_L_as_NaCl: 300 } as const
+
+export interface StartWater {
+  readonly water: SolvedWater
+  /** What was assumed, in words. */
+  readonly assumptions: readonly string[]
+}
+
+/** The water of known readings; pH and alkalinity must be among them. Unknown ones are assumed, and said. */
+export function startWater(
+  known: KnownReading & { readonly pH: number; readonly ta_mg_per_L_as_CaCO3: number },
+  constants: Constants,
+): Result<StartWater> {
+  const assumptions: string[] = []
+  const calcium = known.ch_mg_per_L_as_CaCO3 ?? ASSUMED.ch_mg_per_L_as_CaCO3
+  const magnesium = known.mg_hardness_mg_per_L_as_CaCO3 ?? 0
+  // enough chloride that hardness is balanced and some sodium is left
+  const least = (calcium + magnesium - known.ta_mg_per_L_as_CaCO3) * CACO3_PER_NACL
+  const salt = known.salt_mg_per_L_as_NaCl ?? Math.max(ASSUMED.salt_mg_per_L_as_NaCl, least + 20)
+  const reading: WaterReading = {
+    pH: known.pH,
+    ta_mg_per_L_as_CaCO3: known.ta_mg_per_L_as_CaCO3,
+    ch_mg_per_L_as_CaCO3: calcium,
+    mg_hardness_mg_per_L_as_CaCO3: magnesium,
+    sulfate_mg_per_L: known.sulfate_mg_per_L ?? 0,
+    cya_mg_per_L: known.cya_mg_per_L ?? 0,
+    borate_mg_per_L_as_B: known.borate_mg_per_L_as_B ?? 0,
+    fc_mg_per_L_as_Cl2: known.fc_mg_per_L_as_Cl2 ?? 0,
+    salt_mg_per_L_as_NaCl: salt,
+    temperature_C: known.temperature_C ?? ASSUMED.temperature_C,
+  }
+  if (known.temperature_C === undefined) assumptions.push('Temperature is unknown; the sums take 25 °C.')
+  if (known.ch_mg_per_L_as_CaCO3 === undefined)
+    assumptions.push('Calcium hardness is unknown; to watch for scale the sums take 200 mg/L, and none is dosed.')
+  if (known.salt_mg_per_L_as_NaCl === undefined)
+    assumptions.push(
+      `Salt is unknown; the sums take ${Math.round(salt)} mg/L, which hardly matters unless the pool is salted.`,
+    )
+  for (const key of ['cya_mg_per_L', 'borate_mg_per_L_as_B', 'fc_mg_per_L_as_Cl2'] as const)
+    if (known[key] === undefined)
+      assumptions.push(`${TARGET_LABELS[key]} is unknown; the sums go on as if there were none, and none is dosed.`)
+  const totals = totalsOf(reading, constants)
+  if (!totals.ok) return totals
+  const water = solvedWater(totals.value, constants)
+  return water.ok ? ok({ water: water.value, assumptions }) : water
+}
