@@ -1,0 +1,94 @@
+import { useId } from 'react'
+import { volumeAtLevel } from '../../basin/index.ts'
+import { deriveBody } from '../../derive/index.ts'
+import { formatQuantity } from '../../units/index.ts'
+import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
+import { Button, QuantityField } from '../fields/index.ts'
+import { isSameLevel, levelOfTick, levelScale, placeOfLevel, tickOfLevel } from './level.ts'
+import styles from './level.module.css'
+
+/** Fills and empties the basin to look at it: nothing is saved until the level is made today's. */
+export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
+  const store = useAppStore()
+  const units = useUnits()
+  const canEdit = useCanEdit()
+  const body = useApp((state) => state.spec.bodies.find((each) => each.id === bodyId))
+  const preview = useApp((state) => state.previewLevelM)
+  const id = useId()
+  if (!body) return null
+  const derived = deriveBody(body)
+  if (!derived.partition.ok) return null
+  const parts = derived.partition.value
+  const deepestM = parts.cells.reduce((most, cell) => Math.max(most, cell.maxDepthM), 0)
+  const scale = levelScale(deepestM, body.freeboardM, units)
+  const levelM = preview ?? body.levelM
+  const isAway = !isSameLevel(levelM, body.levelM)
+  const { volumeM3 } = volumeAtLevel(parts, levelM)
+  const { volumeM3: todayM3 } = volumeAtLevel(parts, body.levelM)
+  const volume = formatQuantity('volume', volumeM3, units, { sigma: derived.sigmaM3 })
+  const share = todayM3 > 0 ? formatQuantity('percent', (100 * volumeM3) / todayM3, units, { digits: 0 }) : undefined
+  const place = (at: number) => ({ '--place': placeOfLevel(scale, at) }) as React.CSSProperties
+
+  const look = (to: number | undefined) => {
+    const at = to === undefined ? undefined : Math.min(scale.highM, Math.max(scale.lowM, to))
+    store.getState().previewLevel(at === undefined || isSameLevel(at, body.levelM) ? undefined : at)
+  }
+  const keep = () => {
+    const problem = store.getState().dispatch({ id: 'setLevel', args: { bodyId, levelM } })
+    if (!problem) look(undefined)
+  }
+  return (
+    <div className={styles['slider']} role="group" aria-label="Water level">
+      <div className={styles['track']} style={place(levelM)}>
+        <span className={styles['today']} style={place(body.levelM)} aria-hidden="true" />
+        <input
+          id={id}
+          type="range"
+          className={styles['range']}
+          aria-label="Level to look at"
+          aria-valuetext={`${levelWords(levelM, (m) => formatQuantity('length', m, units, { style: 'long' }))}, ${volume}`}
+          min={scale.lowTick}
+          max={scale.highTick}
+          step={1}
+          value={tickOfLevel(scale, levelM)}
+          onChange={(event) => look(levelOfTick(scale, Number(event.currentTarget.value)))}
+          onDoubleClick={() => look(undefined)}
+        />
+      </div>
+      <div className={styles['row']}>
+        <div className={styles['field']}>
+          <QuantityField
+            label="Level"
+            quantity="length"
+            value={levelM}
+            min={scale.lowM}
+            max={scale.highM}
+            isRequired
+            onChange={look}
+          />
+        </div>
+        <output className={styles['volume']} htmlFor={id}>
+          {volume}
+          {isAway && share ? <span className={styles['share']}> {share} of today’s</span> : null}
+        </output>
+      </div>
+      {isAway ? (
+        <div className={styles['buttons']}>
+          {canEdit ? (
+            <Button tone="plain" onPress={keep}>
+              Set as today’s level
+            </Button>
+          ) : null}
+          <Button tone="quiet" onPress={() => look(undefined)}>
+            Back to today’s
+          </Button>
+        </div>
+      ) : null}
+    </div>
+  )
+}
+
+function levelWords(levelM: number, say: (metres: number) => string): string {
+  if (isSameLevel(levelM, 0)) return 'at the waterline'
+  return levelM > 0 ? `${say(levelM)} above the waterline` : `${say(-levelM)} below the waterline`
+}

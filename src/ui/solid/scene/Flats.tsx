@@ -1,0 +1,106 @@
+import { useThree } from '@react-three/fiber'
+import { useEffect, useMemo } from 'react'
+import { BufferAttribute, BufferGeometry, DoubleSide, ShaderMaterial, Vector2, Vector3, Vector4 } from 'three'
+import type { BasinMesh } from '../../../basin/index.ts'
+import { type FlatMesh, groundOf, rimDistanceOf, surfaceOf } from '../ground.ts'
+import { SUN } from '../skylight.ts'
+import type { Tones } from '../tones.ts'
+import { flatVertex, groundFragment, waterFragment } from './shaders.ts'
+import { distanceTexture } from './textures.ts'
+
+/** Width of the coping band [m]: about that of a coping stone (common practice, no source). */
+export const COPING_M = 0.3
+const REACH_M = 1.5
+/** Far enough to hide the shell's outside from the lowest tilt. */
+const GROUND_M = 14
+
+function flatGeometry(flat: FlatMesh): BufferGeometry {
+  const geometry = new BufferGeometry()
+  const positions = new Float32Array((flat.points.length / 2) * 3)
+  for (let i = 0; i < flat.points.length / 2; i++) {
+    positions[i * 3] = flat.points[i * 2]!
+    positions[i * 3 + 1] = flat.points[i * 2 + 1]!
+  }
+  geometry.setAttribute('position', new BufferAttribute(positions, 3))
+  geometry.setIndex(new BufferAttribute(flat.indices, 1))
+  return geometry
+}
+
+interface FlatProps {
+  readonly rings: BasinMesh['rings']
+  readonly heightM: number
+  readonly tones: Tones
+}
+
+/** The paper around, with a coping band and its soft shadow. */
+export function Ground({ rings, heightM, tones }: FlatProps) {
+  const invalidate = useThree((state) => state.invalidate)
+  const geometry = useMemo(() => flatGeometry(groundOf(rings, GROUND_M)), [rings])
+  const away = useMemo(() => rimDistanceOf(rings, REACH_M, 256), [rings])
+  const texture = useMemo(() => distanceTexture(away), [away])
+  const material = useMemo(
+    () =>
+      new ShaderMaterial({
+        vertexShader: flatVertex,
+        fragmentShader: groundFragment,
+        side: DoubleSide,
+        uniforms: {
+          height: { value: 0 },
+          away: { value: null },
+          awayFrame: { value: new Vector4() },
+          reach: { value: REACH_M },
+          coping: { value: COPING_M },
+          shadowStep: { value: new Vector2(SUN[0] * 0.2, SUN[1] * 0.2) },
+          paper: { value: new Vector3() },
+          stone: { value: new Vector3() },
+          ink: { value: new Vector3() },
+          shadowStrength: { value: 0.3 },
+        },
+      }),
+    [],
+  )
+  useEffect(() => () => geometry.dispose(), [geometry])
+  useEffect(() => () => texture.dispose(), [texture])
+  useEffect(() => () => material.dispose(), [material])
+  useEffect(() => {
+    const { uniforms } = material
+    uniforms['height']!.value = heightM
+    uniforms['away']!.value = texture
+    uniforms['awayFrame']!.value.set(away.originX, away.originY, away.width * away.cellM, away.height * away.cellM)
+    uniforms['paper']!.value.set(...tones.paper)
+    uniforms['stone']!.value.set(...tones.page)
+    uniforms['ink']!.value.set(...tones.ink)
+    invalidate()
+  }, [material, heightM, away, texture, tones, invalidate])
+  return (
+    <mesh geometry={geometry} material={material} frustumCulled={false} renderOrder={0} raycast={() => null} />
+  )
+}
+
+/** Clear water: a faint tint over what lies under it, no waves, no mirror. The shell hides it where the floor stands dry. */
+export function Water({ rings, heightM, tones }: FlatProps) {
+  const invalidate = useThree((state) => state.invalidate)
+  const geometry = useMemo(() => flatGeometry(surfaceOf(rings)), [rings])
+  const material = useMemo(
+    () =>
+      new ShaderMaterial({
+        vertexShader: flatVertex,
+        fragmentShader: waterFragment,
+        side: DoubleSide,
+        transparent: true,
+        depthWrite: false,
+        uniforms: { height: { value: 0 }, tone: { value: new Vector3() }, strength: { value: 0.09 } },
+      }),
+    [],
+  )
+  useEffect(() => () => geometry.dispose(), [geometry])
+  useEffect(() => () => material.dispose(), [material])
+  useEffect(() => {
+    material.uniforms['height']!.value = heightM
+    material.uniforms['tone']!.value.set(...tones.waterInk)
+    invalidate()
+  }, [material, heightM, tones, invalidate])
+  return (
+    <mesh geometry={geometry} material={material} frustumCulled={false} renderOrder={4} raycast={() => null} />
+  )
+}

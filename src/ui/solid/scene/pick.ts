@@ -1,0 +1,45 @@
+import { type Camera, type Mesh, Plane, Raycaster, Vector2, Vector3 } from 'three'
+import { PARTS } from '../../../basin/index.ts'
+import type { SolidModel } from '../model.ts'
+import { isOverBasin, type Probe } from '../probe.ts'
+
+const rays = new Raycaster()
+const up = new Vector3(0, 0, 1)
+const spot = new Vector3()
+
+type Named = (feature: number | undefined) => string | undefined
+
+/** Where a ray through the picture (−1 to 1 both ways) meets a level plane. */
+export function pointOnLevel(camera: Camera, ndcX: number, ndcY: number, z: number): Vector3 | undefined {
+  rays.setFromCamera(new Vector2(ndcX, ndcY), camera)
+  return rays.ray.intersectPlane(new Plane(up, -z), spot) ? spot.clone() : undefined
+}
+
+/** The place of the shell under a point of the picture; undefined over the ground, which hides what lies behind it. */
+export function pick(
+  camera: Camera,
+  shell: Mesh,
+  model: SolidModel,
+  ndcX: number,
+  ndcY: number,
+  nameOf: Named,
+): Probe | undefined {
+  const opening = pointOnLevel(camera, ndcX, ndcY, model.rimM)
+  if (!opening || !isOverBasin(model.mesh.rings, opening.x, opening.y)) return undefined
+  rays.setFromCamera(new Vector2(ndcX, ndcY), camera)
+  const hit = rays.intersectObject(shell, false)[0]
+  if (!hit) return undefined
+  const part = PARTS[model.mesh.parts[hit.faceIndex ?? 0] ?? 0] ?? 'floor'
+  const { x, y, z } = hit.point
+  // Level faces take the exact depth of the place; on an upright one it is the height of the hit that counts.
+  if (part !== 'floor' && part !== 'feature') return { x, y, z, part, featureName: undefined }
+  const sample = model.sampleAt(x, y)
+  if (!sample || Math.abs(sample.depthM + z) > 0.05) return { x, y, z, part, featureName: undefined }
+  return { x, y, z: -sample.depthM, part: sample.part, featureName: nameOf(sample.feature) }
+}
+
+/** The shell straight below a point of the plan. */
+export function probeBelow(model: SolidModel, x: number, y: number, nameOf: Named): Probe | undefined {
+  const sample = model.sampleAt(x, y)
+  return sample && { x, y, z: -sample.depthM, part: sample.part, featureName: nameOf(sample.feature) }
+}
