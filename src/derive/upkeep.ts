@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../base/index.ts'
 import type { ClimateMonth, Spec } from '../document/index.ts'
-import { regimeById, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts'
+import { REGIMES, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './plans.ts'
 import { deriveVolume, systemById } from './volume.ts'
@@ -28,6 +28,16 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
   const system = systemById(spec, systemId)
   const volume = deriveVolume(spec, systemId)
   if (!system || !volume) return fail(noVolume(systemId))
+  const regime = REGIMES.get(system.regime.id)
+  if (!regime) {
+    return fail({
+      code: 'unknown-regime',
+      path: `systems.${systemId}.regime.id`,
+      what: `There is no regime of sanitation named “${system.regime.id}”.`,
+      why: 'It says which products keep the water.',
+      hint: `Choose one of: ${REGIMES.rows.map(({ label }) => label).join('; ')}.`,
+    })
+  }
   const assumed: string[] = []
   const given = <T>(value: T | undefined, fallback: T, words: string): T => {
     if (value === undefined) assumed.push(words)
@@ -44,7 +54,6 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
     ASSUMED.meanDepthM,
     `mean depth ${ASSUMED.meanDepthM} m, since nothing is drawn`,
   )
-  const regime = regimeById(system.regime.id)
   return ok({
     input: {
       volumeM3: volume.m3,
