@@ -38,6 +38,12 @@ const NOTHING: Balance = { acidGPerM3: 0, alkalinityGPerM3: 0, baseGPerM3: 0, ae
 /** Outgassing stops at the air's own CO2; a balance never asks for more [mol/kg]. */
 const LEAST_CARBON = 1e-6
 
+/** Up to the aim; down only to between aim and upper end, since every bit down costs acid and days [mg/L]. */
+function wantedAlkalinity(band: Band | undefined, now: number): number | undefined {
+  if (!band) return undefined
+  return now > band.high ? 0.5 * (band.aim + band.high) : band.aim
+}
+
 /** The change of totals of a whole balance. */
 export function balanceDelta(balance: Balance, products: BalanceProducts): readonly Delta[] {
   return [
@@ -77,7 +83,8 @@ export function balanceTo(
   const now = totals.alkalinityEq * MG_CACO3_PER_EQ
   const toAlkalinity = (delta: Delta): number | undefined => {
     if (!bands.alkalinity) return undefined
-    const amount = (bands.alkalinity.aim - now) / MG_CACO3_PER_EQ / (delta.alkalinityEq ?? 0)
+    const amount =
+      ((wantedAlkalinity(bands.alkalinity, now) ?? now) - now) / MG_CACO3_PER_EQ / (delta.alkalinityEq ?? 0)
     return Number.isFinite(amount) && amount > 0 ? amount : undefined
   }
   const toPH = (delta: Delta): number | undefined =>
@@ -91,7 +98,7 @@ export function balanceTo(
   const pair = (first: Delta, second: Delta): readonly [number, number] | undefined => {
     const aims = {
       pH: bands.pH?.aim ?? 7.5,
-      alkalinityEq: (bands.alkalinity?.aim ?? now) / MG_CACO3_PER_EQ,
+      alkalinityEq: (wantedAlkalinity(bands.alkalinity, now) ?? now) / MG_CACO3_PER_EQ,
     }
     return pairTo(totals, aims, first, second, constants)
   }

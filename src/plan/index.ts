@@ -3,6 +3,7 @@ export { CHLORINE_FLOOR, LIMITS } from './limits.ts'
 export { openingPlan } from './opening.ts'
 export { REGIMES, type Regime } from './regimes.ts'
 export { SURFACES, type Surface } from './surfaces.ts'
+export { type ExactTarget, type TargetAnswer, type TargetDose, targetDoses } from './target-doses.ts'
 export { defaultTargets, isInside, TARGET_KEYS, TARGET_LABELS, type TargetOverrides } from './targets.ts'
 export type {
   Band,

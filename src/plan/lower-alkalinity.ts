@@ -8,7 +8,8 @@ import type { Want } from './wants.ts'
 const MOST_ROUNDS = 16
 /** Acid takes pH down to here, never near 7.0; air brings it back up to there. */
 const DOWN_TO_PH = 7.1
-const UP_TO_PH = [7.8, 7.7, 7.6, 7.5, 7.4, 7.3] as const
+const UP_TO_PH = [8.0, 7.8, 7.7, 7.6, 7.5, 7.4, 7.3] as const
+const LAST_UP_TO_PH = 7.8
 
 /**
  * Lowers alkalinity by rounds: acid down to a safe pH, then CO2 out by moving the surface until pH has come back, as
@@ -35,7 +36,7 @@ export function lowerAlkalinity(
       water = after
       left -= part
     }
-    const aired = aerated(water, boundSI, constants)
+    const aired = aerated(water, left > 1e-6 ? UP_TO_PH[0] : LAST_UP_TO_PH, boundSI, constants)
     if (!aired) break
     moves.push({ kind: 'aerate', before: water, after: aired })
     water = aired
@@ -44,8 +45,13 @@ export function lowerAlkalinity(
 }
 
 /** The water after its surface was kept moving until pH is back, as high as scale allows. */
-function aerated(water: SolvedWater, boundSI: number, constants: Constants): SolvedWater | undefined {
-  for (const pH of UP_TO_PH) {
+function aerated(
+  water: SolvedWater,
+  highestPH: number,
+  boundSI: number,
+  constants: Constants,
+): SolvedWater | undefined {
+  for (const pH of UP_TO_PH.filter((each) => each <= highestPH)) {
     if (pH <= water.equilibrium.pH) return undefined
     const open = equilibrateAtPH(water.totals, pH, constants)
     if (!open.ok || open.value.totals.carbonMol >= water.totals.carbonMol) continue

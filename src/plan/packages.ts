@@ -2,7 +2,9 @@ import type { Product } from '../chemicals/index.ts'
 import type { PackageAdvice } from './types.ts'
 
 /** More containers than this are no longer "whole packages" a person carries. */
-const MOST_PACKAGES = 8
+const MOST_PACKAGES = 12
+/** One container more weighs as much as being this share off the wanted amount. */
+const CONTAINER_COST = 0.03
 const GRAM = 1e-6
 
 export type PackageSystem = 'metric' | 'us'
@@ -19,7 +21,7 @@ function sizes(product: Product, system: PackageSystem): readonly { readonly lab
 }
 
 /**
- * Whole packages that land inside the band, nearest to the wanted amount, then fewest; undefined where none does or the
+ * Whole packages that land inside the band, near the wanted amount and few; undefined where none does or the
  * product comes as a liquid that is poured anyway.
  */
 export function wholePackages(
@@ -36,8 +38,9 @@ export function wholePackages(
       .map((count) => ({ label: size.label, massG: size.massG, count }))
       .filter((choice) => choice.count * choice.massG >= lowG - GRAM && choice.count * choice.massG <= highG + GRAM)
   })
-  const off = (choice: Choice) => Math.abs(choice.count * choice.massG - wantedG)
-  return choices.toSorted((a, b) => off(a) - off(b) || a.count - b.count)[0]
+  const cost = (choice: Choice) =>
+    Math.abs(choice.count * choice.massG - wantedG) / wantedG + CONTAINER_COST * choice.count
+  return choices.toSorted((a, b) => cost(a) - cost(b))[0]
 }
 
 /** The size to buy for an amount: fewest containers whose left-over is small against the amount. */

@@ -5,6 +5,7 @@ import { lowerAlkalinity } from './lower-alkalinity.ts'
 import { afterDose, type Exception, isPermitted, type Move, permittedPart } from './moves.ts'
 import { doseToPH } from './single.ts'
 import type { SolvedWater } from './solved.ts'
+import { isInside } from './targets.ts'
 import type { Want } from './wants.ts'
 
 /** The usual order, and two others for when a residual would come too late. */
@@ -123,7 +124,9 @@ export function schedule(input: ScheduleInput, order: Order): Schedule {
       give(budget, budget.gPerM3, exception)
       return
     }
-    const toAim = correction(purpose, bands.pH?.aim ?? 7.5)
+    // a pH inside its band gets no line here; what later doses do to it is put right after them
+    const isOutside = !bands.pH || !isInside(water.equilibrium.pH, bands.pH)
+    const toAim = isOutside ? correction(purpose, bands.pH?.aim ?? 7.5) : undefined
     if (!toAim) return
     const part = permittedPart(water, { ...toAim, gPerM3: Math.min(toAim.gPerM3, budget.gPerM3) }, boundSI, constants)
     if (part > WORTHWHILE * budget.gPerM3) give(budget, part, exception)
@@ -180,6 +183,10 @@ export function schedule(input: ScheduleInput, order: Order): Schedule {
   }
 
   if (moves.length > 0) moves.push({ kind: 'measure', before: water, after: water })
-  if (salt && place(salt, false) > 0) deferred.push(salt)
+  if (salt) {
+    const left = place(salt, false)
+    if (left > 0) deferred.push({ ...salt, gPerM3: left })
+    else moves.push({ kind: 'measure', before: water, after: water })
+  }
   return { moves, left: deferred }
 }
