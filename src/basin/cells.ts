@@ -105,6 +105,7 @@ export function buildCells(
   const { edges, renumber } = keptEdges(arrangement, faces, cellOfFace)
   return ok({
     shape,
+    floor,
     originX: division.originX,
     originY: division.originY,
     extentM,

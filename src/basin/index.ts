@@ -1,29 +1,23 @@
+export { bandsOf } from './bands.ts'
+export { contoursOf } from './contours.ts'
+export { depthAt } from './depth-at.ts'
 export { levelForVolume } from './levels.ts'
 export { measure, volumeAtLevel } from './measure.ts'
+export { type MeshOptions, meshOf } from './mesh.ts'
 export { partition } from './partition.ts'
 export type { Cell, Edge, Partition } from './partition-types.ts'
 export { PARTS } from './parts.ts'
-export type { Bounds, MeshOptions, NearestPoint, OutlineParameter, StartingOutline, Transform } from './pending.ts'
+export { flatten, svgPathOf } from './path-draw.ts'
+export { reversePath, splitSegment, type Transform, transformPath } from './path-edit.ts'
+export { areaOf, type Bounds, boundsOf, type NearestPoint, nearestOn, pathLength, pointOn } from './path-figures.ts'
 export {
-  areaOf,
-  bandsOf,
-  boundsOf,
-  contoursOf,
-  depthAt,
   fitLoop,
-  flatten,
-  meshOf,
-  nearestOn,
-  pathLength,
-  pointOn,
-  reversePath,
+  type OutlineParameter,
   STARTING_OUTLINES,
-  sectionOf,
+  type StartingOutline,
   smoothThrough,
-  splitSegment,
-  svgPathOf,
-  transformPath,
 } from './pending.ts'
+export { sectionOf } from './section.ts'
 export type {
   Axis,
   Band,

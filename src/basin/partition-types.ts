@@ -1,4 +1,5 @@
 import type { Curve } from './curve.ts'
+import type { FloorPlan } from './floor-kind.ts'
 import type { BasinShape, Plane } from './types.ts'
 
 /** A stretch of one exact curve between two nodes; the cells on both sides share it. */
@@ -46,6 +47,8 @@ export interface Cell {
 /** The plan divided into cells of linear depth. Its frame's origin lies at (originX, originY) of the plan. */
 export interface Partition {
   readonly shape: BasinShape
+  /** The floor in this frame. */
+  readonly floor: FloorPlan
   readonly originX: number
   readonly originY: number
   readonly extentM: number

@@ -120,7 +120,7 @@ export function footOn(curve: Curve, t0: number, t1: number, x: number, y: numbe
     const dy = curve.y1 - curve.y0
     const len2 = dx * dx + dy * dy
     t = len2 === 0 ? t0 : ((x - curve.x0) * dx + (y - curve.y0) * dy) / len2
-    t = t < t0 ? t0 : t > t1 ? t1 : t
+    t = Math.min(Math.max(t, t0), t1)
   } else if (curve.kind === 'arc' && Math.abs(curve.turn) > 1e-2) {
     const [cx, cy] = arcCentre(curve)
     const middle = curve.heading + (curve.turn * (t0 + t1)) / 2
@@ -130,7 +130,7 @@ export function footOn(curve: Curve, t0: number, t1: number, x: number, y: numbe
     const my = -s * Math.cos(middle)
     const angle = Math.atan2(mx * (y - cy) - my * (x - cx), mx * (x - cx) + my * (y - cy))
     t = (t0 + t1) / 2 + angle / curve.turn
-    t = t < t0 ? t0 : t > t1 ? t1 : t
+    t = Math.min(Math.max(t, t0), t1)
   } else t = searchFoot(curve, t0, t1, x, y)
   evaluate(curve, t, jet)
   out.t = t

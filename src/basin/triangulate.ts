@@ -1,0 +1,68 @@
+import earcut from 'earcut'
+
+/**
+ * Triangles (vertex numbers, counter-clockwise) of a region bounded by rings, the first outside, the others holes. Every
+ * side of a ring is a side of exactly one triangle: where the ear cutting passed over a point that lies on a straight
+ * side, a triangle without area closes the gap.
+ */
+export function triangulate(
+  rings: readonly (readonly number[])[],
+  x: ArrayLike<number>,
+  y: ArrayLike<number>,
+): number[] {
+  const flat: number[] = []
+  const holes: number[] = []
+  const names: number[] = []
+  for (const ring of rings) {
+    if (names.length > 0) holes.push(names.length)
+    for (const v of ring) {
+      names.push(v)
+      flat.push(x[v]!, y[v]!)
+    }
+  }
+  const triangles: number[] = []
+  const cut = earcut(flat, holes)
+  for (let i = 0; i < cut.length; i += 3) {
+    const a = names[cut[i]!]!
+    const b = names[cut[i + 1]!]!
+    const c = names[cut[i + 2]!]!
+    const turn = (x[b]! - x[a]!) * (y[c]! - y[a]!) - (y[b]! - y[a]!) * (x[c]! - x[a]!)
+    if (turn >= 0) triangles.push(a, b, c)
+    else triangles.push(a, c, b)
+  }
+  if (triangles.length / 3 !== names.length + 2 * holes.length - 2) closeGaps(rings, triangles)
+  return triangles
+}
+
+/** Adds fans over the loops that lie between the rings and the triangles' own border. */
+function closeGaps(rings: readonly (readonly number[])[], triangles: number[]): void {
+  const key = (a: number, b: number): string => `${a} ${b}`
+  const open = new Map<string, [number, number]>()
+  const put = (a: number, b: number): void => {
+    if (!open.delete(key(b, a))) open.set(key(a, b), [a, b])
+  }
+  for (const ring of rings) for (let i = 0; i < ring.length; i++) put(ring[i]!, ring[(i + 1) % ring.length]!)
+  for (let i = 0; i < triangles.length; i += 3) {
+    put(triangles[i + 1]!, triangles[i]!)
+    put(triangles[i + 2]!, triangles[i + 1]!)
+    put(triangles[i]!, triangles[i + 2]!)
+  }
+  const from = new Map<number, number[]>()
+  for (const [a, b] of open.values()) {
+    const list = from.get(a)
+    if (list) list.push(b)
+    else from.set(a, [b])
+  }
+  for (const start of from.keys()) {
+    for (let first = from.get(start)!.pop(); first !== undefined; first = from.get(start)!.pop()) {
+      const loop = [start, first]
+      for (let at = first; at !== start; ) {
+        const next = from.get(at)?.pop()
+        if (next === undefined) break
+        if (next !== start) loop.push(next)
+        at = next
+      }
+      for (let i = 1; i + 1 < loop.length; i++) triangles.push(loop[0]!, loop[i]!, loop[i + 1]!)
+    }
+  }
+}
