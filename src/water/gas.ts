@@ -1,16 +1,21 @@
 import type { Equilibrium } from './types.ts'
 
+const CUBIC_TO_C = 30
+/** Decline per °C beyond the cubic: Wanninkhof 2014, Limnol. Oceanogr. Methods 12:351 (from memory), 367 to 241 over 30–40 °C. */
+const DECLINE_PER_C = 0.0423
+
 /**
  * Schmidt number of CO2 in fresh water [-].
- * Equation: 1911.1 − 118.11 t + 3.4527 t² − 0.04132 t³.
+ * Equation: 1911.1 − 118.11 t + 3.4527 t² − 0.04132 t³ up to 30 °C; beyond, its value there × e^(−0.0423 (t − 30)).
  * Symbols: t [°C].
- * Valid for: 0–30 °C; held to 40 °C.
+ * Valid for: 0–45 °C. The cubic alone falls to zero near 43 °C, so it is left at its last valid point.
  * Source: Wanninkhof 1992, J. Geophys. Res. 97:7373, table A1.
- * Accuracy: 3 %; 600 at 20 °C. The cubic turns negative near 44 °C, so 40 °C is the last it is asked.
+ * Accuracy: 3 %; 600 at 20 °C.
  */
 export function schmidtNumberCO2(temperatureC: number): number {
-  const t = Math.min(temperatureC, 40)
-  return 1911.1 - t * (118.11 - t * (3.4527 - t * 0.04132))
+  const t = Math.min(temperatureC, CUBIC_TO_C)
+  const cubic = 1911.1 - t * (118.11 - t * (3.4527 - t * 0.04132))
+  return cubic * Math.exp(-DECLINE_PER_C * (temperatureC - t))
 }
 
 const CM_PER_H_TO_M_PER_DAY = 0.24

@@ -99,26 +99,26 @@ export function workspaceOf(totals: Totals, conditions: Conditions): Workspace {
   return {
     conditions,
     alkalinity: totals.alkalinityEq,
-    carbon: atLeastZero(totals.carbonMol),
-    calcium: atLeastZero(totals.calciumMol),
-    magnesium: atLeastZero(totals.magnesiumMol),
-    sodium: atLeastZero(totals.sodiumMol),
-    potassium: atLeastZero(totals.potassiumMol),
-    lithium: atLeastZero(lithium),
-    chloride: atLeastZero(totals.chlorideMol),
-    sulfate: atLeastZero(totals.sulfateMol),
-    boron: atLeastZero(totals.boronMol),
-    cyanurate: atLeastZero(totals.cyanurateMol),
-    chlorine: atLeastZero(totals.chlorineMol),
+    carbon: present(totals.carbonMol),
+    calcium: present(totals.calciumMol),
+    magnesium: present(totals.magnesiumMol),
+    sodium: present(totals.sodiumMol),
+    potassium: present(totals.potassiumMol),
+    lithium: present(lithium),
+    chloride: present(totals.chlorideMol),
+    sulfate: present(totals.sulfateMol),
+    boron: present(totals.boronMol),
+    cyanurate: present(totals.cyanurateMol),
+    chlorine: present(totals.chlorineMol),
     pH: 7.5,
     h: 10 ** -7.5,
     ionic: Math.max(0, 0.5 * (singly + Math.abs(totals.alkalinityEq)) + 2 * doubly),
     u: Math.max(0, Math.min(totals.carbonMol, totals.alkalinityEq)),
-    ca: atLeastZero(totals.calciumMol),
-    mg: atLeastZero(totals.magnesiumMol),
-    na: atLeastZero(totals.sodiumMol),
-    k: atLeastZero(totals.potassiumMol),
-    so4: atLeastZero(totals.sulfateMol),
+    ca: present(totals.calciumMol),
+    mg: present(totals.magnesiumMol),
+    na: present(totals.sodiumMol),
+    k: present(totals.potassiumMol),
+    so4: present(totals.sulfateMol),
     x: -1,
     y: 0,
     ra: 0,
@@ -171,7 +171,10 @@ export function workspaceOf(totals: Totals, conditions: Conditions): Workspace {
   }
 }
 
-/** Takes the rounding dust of a subtraction for zero; a truly negative total was refused before. */
-function atLeastZero(amount: number): number {
-  return Math.max(amount, 0)
+/** Below this a total counts as none: about a tenth of a nanogram in a litre [mol/kg]. */
+const TRACE = 1e-15
+
+/** Takes traces, and the rounding dust of a subtraction, for zero; a truly negative total was refused before. */
+function present(amount: number): number {
+  return amount > TRACE ? amount : 0
 }
