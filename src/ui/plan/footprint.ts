@@ -69,7 +69,7 @@ export function footprintFrom(outline: Path, frame: WallFrame, alongM: number, r
   return {
     path: {
       start: corners[0],
-      segments: [{ to: corners[1] }, { to: corners[2] }, { to: corners[3] }, { to: corners[0] }],
+      segments: [{ to: corners[1] }, { to: corners[2] }, { to: corners[3] }],
     },
     axis: { from: frame.at, to: fromFrame(frame, 0, runM) },
     runM,

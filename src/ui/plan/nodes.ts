@@ -24,13 +24,6 @@ export function segmentAt(path: Path, index: number): PlacedSegment | undefined 
   return index === path.segments.length && !same(from, path.start) ? { from, to: path.start } : undefined
 }
 
-export type SegmentKind = 'line' | 'arc' | 'curve'
-
-export function kindOf(segment: Segment): SegmentKind {
-  if (segment.c1 && segment.c2) return 'curve'
-  return segment.bulge ? 'arc' : 'line'
-}
-
 /** A control point that can be dragged: which segment it belongs to and which end. */
 export interface Control {
   readonly segment: number
@@ -75,18 +68,6 @@ export function directionAt(segment: PlacedSegment, end: 'start' | 'end'): Point
   return turned(chord, end === 'start' ? -half : half)
 }
 
-/** A smooth node has one tangent; this is the cosine from which on a bend no longer shows. */
-const SMOOTH_COSINE = Math.cos((2 * Math.PI) / 180)
-
-export function isSmoothAt(path: Path, node: number): boolean {
-  const count = nodesOf(path).length
-  const arriving = segmentAt(path, (node - 1 + count) % count)
-  const leaving = segmentAt(path, node)
-  const a = arriving && directionAt(arriving, 'end')
-  const b = leaving && directionAt(leaving, 'start')
-  return !!a && !!b && a[0] * b[0] + a[1] * b[1] > SMOOTH_COSINE
-}
-
 /** The length of one segment [m]. */
 export function segmentLength(segment: PlacedSegment): number {
   const { from, to, ...rest } = segment
@@ -97,10 +78,6 @@ export function segmentLength(segment: PlacedSegment): number {
 
 /** The point in the middle of a segment. */
 export function middleOf(path: Path, index: number): Point {
-  const closing = segmentAt(path, index)
-  if (closing && index >= path.segments.length) {
-    return [(closing.from[0] + closing.to[0]) / 2, (closing.from[1] + closing.to[1]) / 2]
-  }
   return pointOn(path, index, 0.5)
 }
 

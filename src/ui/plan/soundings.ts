@@ -8,9 +8,26 @@ export interface Sounding {
   readonly box: Box
 }
 
+/** A shelf or tread, on the screen [px]. */
+export interface Spot {
+  readonly feature: number
+  readonly depthM: number
+  readonly areaM2: number
+  readonly middle: Point
+  readonly box: ScreenBox
+}
+
+export interface ScreenBox {
+  readonly minX: number
+  readonly minY: number
+  readonly maxX: number
+  readonly maxY: number
+}
+
 export interface SoundingField {
   /** The drawing's box on the screen [px]. */
-  readonly box: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number }
+  readonly box: ScreenBox
+  readonly spots: readonly Spot[]
   readonly sample: (screen: Point) => DepthSample | undefined
   readonly write: (depthM: number) => string
   readonly taken: readonly Box[]
@@ -21,6 +38,7 @@ export interface SoundingField {
 
 const CLEAR_PX = 9
 const MOST = 22
+const SPOT_GRID = 8
 
 /** A figure needs water all round it: its own box, sampled at the corners, lies in one part. */
 function hasRoom(field: SoundingField, [x, y]: Point, sample: DepthSample, box: Box): boolean {
@@ -43,37 +61,31 @@ function hasRoom(field: SoundingField, [x, y]: Point, sample: DepthSample, box: 
   })
 }
 
-/** One figure for each shelf and tread that has room for it, where it is roomiest. */
+/** One figure for each shelf and tread that has room for it, as near to its middle as there is room. */
 function featureSoundings(field: SoundingField): Sounding[] {
-  const { box } = field
-  const found = new Map<string, { at: Point; depthM: number; sumX: number; sumY: number; n: number; all: Point[] }>()
-  const step = Math.max(7, (box.maxX - box.minX) / 110)
-  for (let y = box.minY; y <= box.maxY; y += step) {
-    for (let x = box.minX; x <= box.maxX; x += step) {
-      const sample = field.sample([x, y])
-      if (sample?.feature === undefined) continue
-      const key = `${sample.feature}:${Math.round(sample.depthM * 100)}`
-      const entry = found.get(key) ?? { at: [x, y], depthM: sample.depthM, sumX: 0, sumY: 0, n: 0, all: [] }
-      entry.sumX += x
-      entry.sumY += y
-      entry.n++
-      entry.all.push([x, y])
-      found.set(key, entry)
-    }
-  }
   const soundings: Sounding[] = []
-  for (const entry of found.values()) {
-    const cx = entry.sumX / entry.n
-    const cy = entry.sumY / entry.n
-    const text = field.write(entry.depthM)
-    const near = entry.all.sort((a, b) => Math.hypot(a[0] - cx, a[1] - cy) - Math.hypot(b[0] - cx, b[1] - cy))
-    for (const at of near) {
-      const sample = field.sample(at)
-      const place = boxOfText(text, at, field.sizePx)
-      if (sample && hasRoom(field, at, sample, place)) {
-        soundings.push({ at, depthM: entry.depthM, text, box: place })
-        break
+  const written = new Set<string>()
+  for (const spot of [...field.spots].sort((a, b) => b.areaM2 - a.areaM2)) {
+    const key = `${spot.feature}:${Math.round(spot.depthM * 200)}`
+    if (written.has(key)) continue
+    const places: Point[] = []
+    for (let i = 0; i <= SPOT_GRID; i++) {
+      for (let j = 0; j <= SPOT_GRID; j++) {
+        const x = spot.box.minX + (i / SPOT_GRID) * (spot.box.maxX - spot.box.minX)
+        const y = spot.box.minY + (j / SPOT_GRID) * (spot.box.maxY - spot.box.minY)
+        places.push([x, y])
       }
+    }
+    const far = ([x, y]: Point) => Math.hypot(x - spot.middle[0], y - spot.middle[1])
+    const text = field.write(spot.depthM)
+    for (const at of [spot.middle, ...places.sort((a, b) => far(a) - far(b))]) {
+      const sample = field.sample(at)
+      if (sample?.feature !== spot.feature || Math.abs(sample.depthM - spot.depthM) > 0.02) continue
+      const box = boxOfText(text, at, field.sizePx)
+      if (!hasRoom(field, at, sample, box) || placeLabels([{ box }], field.taken).length === 0) continue
+      soundings.push({ at, depthM: spot.depthM, text, box })
+      written.add(key)
+      break
     }
   }
   return soundings

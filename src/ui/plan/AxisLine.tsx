@@ -1,0 +1,66 @@
+import { memo } from 'react'
+import type { Axis, Point } from '../../basin/index.ts'
+import { toScreen } from '../sheet/view.ts'
+import type { Panes, View } from '../sheet/view.ts'
+import { axisLength, pointOnAxis } from '../sheet/scene.ts'
+import styles from './plan.module.css'
+
+interface Props {
+  readonly axis: Axis
+  /** Where the line is drawn from and to, beyond the walls [m from A]. */
+  readonly drawn: readonly [fromM: number, toM: number]
+  readonly stations: readonly (readonly [sM: number, depthM: number])[]
+  readonly view: View
+  readonly panes: Panes
+}
+
+/** The ends of the drawn section line, where its names stand [px]. */
+export function axisNames({ axis, drawn, view, panes }: Omit<Props, 'stations'>): { readonly a: Point; readonly b: Point } {
+  const start = toScreen(view, panes, pointOnAxis(axis, drawn[0]))
+  const end = toScreen(view, panes, pointOnAxis(axis, drawn[1]))
+  const length = Math.hypot(end[0] - start[0], end[1] - start[1]) || 1
+  const [dx, dy] = [(end[0] - start[0]) / length, (end[1] - start[1]) / length]
+  return { a: [start[0] - dx * 12, start[1] - dy * 12], b: [end[0] + dx * 13, end[1] + dy * 13] }
+}
+
+/** The section line A–A′ over the plan, and a mark where each station lies on it. */
+export const AxisLine = memo(function AxisLine(props: Props) {
+  const { axis, drawn, stations, view, panes } = props
+  const start = toScreen(view, panes, pointOnAxis(axis, drawn[0]))
+  const end = toScreen(view, panes, pointOnAxis(axis, drawn[1]))
+  const names = axisNames(props)
+  const length = axisLength(axis)
+  return (
+    <g aria-hidden="true">
+      <path className={styles['axis']} d={`M${start[0]} ${start[1]}L${end[0]} ${end[1]}`} />
+      {stations.map(([sM]) => {
+        const [x, y] = toScreen(view, panes, pointOnAxis(axis, sM))
+        return sM < -1e-9 || sM > length + 1e-9 ? null : (
+          <circle key={sM} className={styles['station']} cx={x} cy={y} r={2.4} />
+        )
+      })}
+      <text className={styles['axisName']} x={names.a[0]} y={names.a[1]}>
+        A
+      </text>
+      <text className={styles['axisName']} x={names.b[0]} y={names.b[1]}>
+        A′
+      </text>
+    </g>
+  )
+})
+
+interface ProjectionProps {
+  /** Pairs of a place in the plan and the same place in the section [px]. */
+  readonly lines: readonly { readonly from: Point; readonly to: Point }[]
+}
+
+/** Dashed lines that carry the stations and ends from the plan down to the section. */
+export const Projections = memo(function Projections({ lines }: ProjectionProps) {
+  return (
+    <path
+      className={styles['projection']}
+      aria-hidden="true"
+      d={lines.map(({ from, to }) => `M${from[0]} ${from[1]}L${to[0]} ${to[1]}`).join('')}
+    />
+  )
+})

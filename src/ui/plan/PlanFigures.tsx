@@ -1,0 +1,62 @@
+import { memo, useDeferredValue, useMemo } from 'react'
+import type { Partition } from '../../basin/index.ts'
+import { classes } from '../fields/index.ts'
+import type { Panes, View } from '../sheet/view.ts'
+import { isDeepTint, rampColour, rampPlace } from './depth-steps.ts'
+import { figuresOf } from './figures.ts'
+import type { Box } from './labels.ts'
+import styles from './plan.module.css'
+
+interface Props {
+  readonly parts: Partition
+  readonly depthsM: readonly number[]
+  readonly maxDepthM: number
+  readonly view: View
+  readonly panes: Panes
+  readonly write: (depthM: number) => string
+  readonly writeContour: (depthM: number) => string
+  readonly taken: readonly Box[]
+}
+
+/** Depth figures over the plan. They may lag behind a drag by a moment: the lines come first. */
+export const PlanFigures = memo(function PlanFigures(now: Props) {
+  const { parts, depthsM, view, panes, write, writeContour, taken } = useDeferredValue(now)
+  const { maxDepthM } = now
+  const sizePx = panes.width < 560 ? 11 : 13.5
+  const figures = useMemo(
+    () => figuresOf({ parts, depthsM, view, panes, write, writeContour, taken, sizePx }),
+    [parts, depthsM, view, panes, write, writeContour, taken, sizePx],
+  )
+  return (
+    <g aria-hidden="true">
+      {figures.contours.map((label) => {
+        const place = rampPlace(label.depthM, maxDepthM)
+        return (
+          <text
+            key={`${label.at[0]}-${label.at[1]}`}
+            className={classes(styles['contourLabel'], isDeepTint(place) && styles['onDeep'])}
+            x={label.at[0]}
+            y={label.at[1]}
+            style={{ stroke: rampColour(place) }}
+          >
+            {label.text}
+          </text>
+        )
+      })}
+      {figures.soundings.map((sounding) => (
+        <text
+          key={`${sounding.at[0]}-${sounding.at[1]}`}
+          className={classes(
+            styles['sounding'],
+            isDeepTint(rampPlace(sounding.depthM, maxDepthM)) && styles['onDeep'],
+          )}
+          fontSize={sizePx}
+          x={sounding.at[0]}
+          y={sounding.at[1]}
+        >
+          {sounding.text}
+        </text>
+      ))}
+    </g>
+  )
+})

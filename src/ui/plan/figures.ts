@@ -1,0 +1,92 @@
+import { type ContourLine, contoursOf, depthAt, type Partition, type Point } from '../../basin/index.ts'
+import { type Panes, toScreen, type View } from '../sheet/view.ts'
+import { type Box, boxOfText, placeLabels, placesOnLine } from './labels.ts'
+import { placeSoundings, type ScreenBox, type Sounding, type Spot } from './soundings.ts'
+import { fromScreen } from '../sheet/view.ts'
+
+export interface FiguresInput {
+  readonly parts: Partition
+  readonly depthsM: readonly number[]
+  readonly view: View
+  readonly panes: Panes
+  /** Depth from the datum → as it is written. */
+  readonly write: (depthM: number) => string
+  readonly writeContour: (depthM: number) => string
+  /** What figures must keep off: handles, the section line's names [px]. */
+  readonly taken: readonly Box[]
+  readonly sizePx: number
+}
+
+export interface ContourLabel {
+  readonly at: Point
+  readonly text: string
+  readonly depthM: number
+  readonly box: Box
+}
+
+const CONTOUR_SIZE_PX = 10.5
+
+function screenBox(points: readonly Point[]): ScreenBox {
+  const xs = points.map((p) => p[0])
+  const ys = points.map((p) => p[1])
+  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) }
+}
+
+/** The shelves and treads of a partition, on the screen. */
+function spotsOf(input: FiguresInput): Spot[] {
+  const { parts, view, panes } = input
+  const on = (x: number, y: number) => toScreen(view, panes, [x + parts.originX, y + parts.originY])
+  return parts.cells
+    .filter((cell) => cell.feature >= 0)
+    .map((cell) => ({
+      feature: cell.feature,
+      depthM: (cell.minDepthM + cell.maxDepthM) / 2,
+      areaM2: cell.areaM2,
+      middle: on(cell.centreX, cell.centreY),
+      box: screenBox([on(cell.minX, cell.minY), on(cell.maxX, cell.maxY)]),
+    }))
+}
+
+/** Labels of the contour lines: one on each, two on a long one. */
+function contourLabels(input: FiguresInput, lines: readonly ContourLine[]): ContourLabel[] {
+  const labels: ContourLabel[] = []
+  for (const line of lines) {
+    const text = input.writeContour(line.depthM)
+    const drawn = line.points.map((p) => toScreen(input.view, input.panes, p))
+    const candidates = placesOnLine(drawn, text.length * 6 + 8).map((at) => {
+      return { at, text, depthM: line.depthM, box: boxOfText(text, at, CONTOUR_SIZE_PX) }
+    })
+    const taken = [...input.taken, ...labels.map((label) => label.box)]
+    const first = placeLabels(candidates, taken)[0]
+    if (first) labels.push(first)
+  }
+  return labels
+}
+
+/** All figures of depth in the plan: labels of contour lines, then soundings between them. */
+export function figuresOf(input: FiguresInput): {
+  readonly contours: readonly ContourLabel[]
+  readonly soundings: readonly Sounding[]
+} {
+  const { parts, view, panes } = input
+  const contours = contourLabels(input, contoursOf(parts, input.depthsM))
+  const nodes: Point[] = []
+  for (let i = 0; i < parts.nodeX.length; i++) {
+    nodes.push(toScreen(view, panes, [(parts.nodeX[i] ?? 0) + parts.originX, (parts.nodeY[i] ?? 0) + parts.originY]))
+  }
+  const box = nodes.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : screenBox(nodes)
+  const apartPx = Math.min(150, Math.max(58, (box.maxX - box.minX) / 6))
+  const soundings = placeSoundings({
+    box,
+    spots: spotsOf(input),
+    sample: (screen) => {
+      const [x, y] = fromScreen(view, panes, screen)
+      return depthAt(parts, x, y)
+    },
+    write: input.write,
+    taken: [...input.taken, ...contours.map((label) => label.box)],
+    sizePx: input.sizePx,
+    apartPx,
+  })
+  return { contours, soundings }
+}

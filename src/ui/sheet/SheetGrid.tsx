@@ -1,0 +1,41 @@
+import { memo } from 'react'
+import { formatQuantity, type UnitSystem } from '../../units/index.ts'
+import styles from '../plan/plan.module.css'
+import { gridLines, gridStep, scaleBarLength } from './grid.ts'
+import type { Panes, View } from './view.ts'
+
+interface Props {
+  readonly view: View
+  readonly panes: Panes
+  readonly units: UnitSystem
+}
+
+/** The sheet's grid: verticals through plan and section alike, horizontals in the plan. */
+export const SheetGrid = memo(function SheetGrid({ view, panes, units }: Props) {
+  const step = gridStep(view.scale, units)
+  const halfU = panes.width / 2 / view.scale
+  const halfV = panes.planHeight / 2 / view.scale
+  const x = (u: number) => Math.round(panes.width / 2 + (u - view.u) * view.scale) + 0.5
+  const y = (v: number) => Math.round(panes.planHeight / 2 - (v - view.v) * view.scale) + 0.5
+  const d = [
+    ...gridLines(view.u - halfU, view.u + halfU, step).map((u) => `M${x(u)} 0V${panes.height}`),
+    ...gridLines(view.v - halfV, view.v + halfV, step).map((v) => `M0 ${y(v)}H${panes.width}`),
+  ]
+  return <path className={styles['grid']} d={d.join('')} aria-hidden="true" />
+})
+
+/** A bar of a round length, so that the drawing can be read with a ruler. */
+export const ScaleBar = memo(function ScaleBar({ view, panes, units }: Props) {
+  const lengthM = scaleBarLength(view.scale, units)
+  const px = lengthM * view.scale
+  const x = panes.width - 20 - px
+  const y = panes.planHeight - 10
+  return (
+    <g aria-hidden="true">
+      <path className={styles['scaleBar']} d={`M${x} ${y - 5}V${y}H${x + px}V${y - 5}M${x + px / 2} ${y - 3}V${y}`} />
+      <text className={styles['scaleText']} x={x + px / 2} y={y - 8}>
+        {formatQuantity('length', lengthM, units, { digits: units === 'metric' && lengthM < 1 ? 2 : 0 })}
+      </text>
+    </g>
+  )
+})

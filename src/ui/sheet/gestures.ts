@@ -1,0 +1,253 @@
+import { fitLoop, flatten, nearestOn, type Point } from '../../basin/index.ts'
+import { FEATURES } from '../../features/index.ts'
+import type { AppStore } from '../../state/index.ts'
+import { formatQuantity, snapLength } from '../../units/index.ts'
+import { dragInPlan, dragStation } from '../plan/edit.ts'
+import { type FeatureTool, featureFrom } from '../plan/feature-drag.ts'
+import { distanceToLine, hitTarget, isInside, reachOf } from '../plan/hit.ts'
+import { snapLines, snapPoint } from '../plan/snap.ts'
+import { edits } from './edits.ts'
+import { type Item, OUTLINE, type PlacedItem, type Ring, selectionOf } from './items.ts'
+import type { LocalStore } from './local.ts'
+import { featureShape, pathOfRing } from './place-items.ts'
+import { planPx, type Scene } from './scene.ts'
+import type { Gesture, Press } from './usePointerGestures.ts'
+import { fromScreen, type Panes, sectionFromScreen, sectionToScreen, type View } from './view.ts'
+
+/** What a gesture works with; `scene` is read anew at each step, for the drawing changes under it. */
+export interface Hands {
+  readonly app: AppStore
+  readonly local: LocalStore
+  readonly look: () => { readonly view: View; readonly panes: Panes }
+  readonly scene: () => Scene | undefined
+  readonly items: () => readonly PlacedItem[]
+  /** A name for one drag, so that it becomes one step of undo. */
+  readonly gestureName: () => string
+}
+
+/** How near a line draws a dragged point [px]. */
+const SNAP_PX = 8
+const NO_MARKS = { guides: [], remarks: [], grabbed: undefined, ghost: undefined, stroke: [] } as const
+
+/** The item under a press. */
+export function itemAt(hands: Hands, press: Press): PlacedItem | undefined {
+  const id = hitTarget(
+    hands.items().map((placed) => ({ id: placed, at: placed.at, rank: placed.rank })),
+    press.at,
+    reachOf(press.pointerType),
+  )
+  return id?.id
+}
+
+/** Drags an item; the whole drag is one step of undo, and breaking it off takes it back. */
+export function grab(hands: Hands, placed: PlacedItem, press: Press): Gesture {
+  const { app, local } = hands
+  const { item } = placed
+  const mergeKey = hands.gestureName()
+  const offset: Point = [placed.at[0] - press.at[0], placed.at[1] - press.at[1]]
+  let isEdited = false
+  const bodyId = hands.scene()?.body.id ?? ''
+  app.getState().select(selectionOf(item, bodyId))
+  const move = (now: Press) => {
+    const scene = hands.scene()
+    if (!scene?.canEdit) return
+    const { view, panes } = hands.look()
+    const at: Point = [now.at[0] + offset[0], now.at[1] + offset[1]]
+    local.setState({ grabbed: placed.key })
+    if (item.kind === 'station') {
+      const place = sectionFromScreen(view, panes, scene.section.axis.from, at)
+      const command = dragStation(scene, item.station, place, now.isFree)
+      if (command) app.getState().dispatch(command, { mergeKey })
+    } else {
+      const drag = dragInPlan(scene, item, fromScreen(view, panes, at), now.isFree ? 0 : SNAP_PX / view.scale)
+      if (!drag) return
+      app.getState().dispatch(drag.command, { mergeKey })
+      local.setState({ guides: drag.guides, remarks: drag.remarks })
+    }
+    isEdited = true
+  }
+  return {
+    move,
+    end: () => local.setState(NO_MARKS),
+    cancel: () => {
+      local.setState(NO_MARKS)
+      if (isEdited) app.getState().undo()
+    },
+  }
+}
+
+/** A loop drawn with the pointer becomes an outline of few smooth points; it is a sketch until two lengths are known. */
+export function freehand(hands: Hands, press: Press): Gesture {
+  const { app, local } = hands
+  const at = (p: Press) => fromScreen(hands.look().view, hands.look().panes, p.at)
+  let stroke: Point[] = [at(press)]
+  local.setState({ stroke })
+  return {
+    move: (now) => {
+      const point = at(now)
+      const last = stroke.at(-1)
+      if (last && Math.hypot(point[0] - last[0], point[1] - last[1]) * hands.look().view.scale < 3) return
+      stroke = [...stroke, point]
+      local.setState({ stroke })
+    },
+    end: () => {
+      local.setState({ stroke: [] })
+      const xs = stroke.map((p) => p[0])
+      const ys = stroke.map((p) => p[1])
+      const size = Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys))
+      if (stroke.length < 8 || size * hands.look().view.scale < 40) {
+        app.getState().notify({ tone: 'info', text: 'Keep the pointer down and go once around the pool.' })
+        return
+      }
+      const fitted = fitLoop(stroke, size * 0.015)
+      if (!fitted.ok) {
+        app.getState().notify({ tone: 'problem', text: fitted.problem.what, hint: fitted.problem.hint })
+        return
+      }
+      if (app.getState().dispatch(edits.draw(fitted.value, true))) return
+      app.getState().setTool('select')
+      local.setState({ spoken: 'Outline drawn. It is a sketch until its length and width are typed.' })
+    },
+    cancel: () => local.setState({ stroke: [] }),
+  }
+}
+
+/** Drags a shelf or steps out from the wall; a mere press places one of usual size. */
+export function placeFeature(hands: Hands, tool: FeatureTool, press: Press): Gesture {
+  const { app, local } = hands
+  const from = fromScreen(hands.look().view, hands.look().panes, press.at)
+  const made = (to: Point | undefined) => {
+    const scene = hands.scene()
+    if (!scene) return undefined
+    const { partition } = scene.derived
+    const parts = partition.ok ? partition.value : undefined
+    return featureFrom({ outline: scene.body.outline, parts, units: scene.units }, tool, from, to)
+  }
+  return {
+    move: (now) => {
+      const scene = hands.scene()
+      const to = fromScreen(hands.look().view, hands.look().panes, now.at)
+      const feature = made(to)
+      if (!scene || !feature) return
+      local.setState({
+        ghost: { feature, outline: featureShape(feature) },
+        remarks: [{ at: to, text: sayFeature(feature, scene) }],
+      })
+    },
+    end: (now, hasMoved) => {
+      local.setState(NO_MARKS)
+      const feature = made(hasMoved ? fromScreen(hands.look().view, hands.look().panes, now.at) : undefined)
+      if (feature) addFeature(hands, feature)
+    },
+    cancel: () => local.setState(NO_MARKS),
+  }
+}
+
+type AnyFeature = Scene['body']['features'][number]
+
+/** Adds a feature and takes hold of it. */
+export function addFeature(hands: Pick<Hands, 'app' | 'local' | 'scene'>, feature: AnyFeature): void {
+  const scene = hands.scene()
+  if (!scene || hands.app.getState().dispatch(edits.addFeature(scene.body.id, feature))) return
+  hands.app.getState().setTool('select')
+  hands.app.getState().select({ kind: 'feature', bodyId: scene.body.id, feature: scene.body.features.length })
+  const label = FEATURES.get(feature.kind)?.label ?? 'Feature'
+  hands.local.setState({ spoken: `${label} placed: ${sayFeature(feature, scene)}.` })
+}
+
+/** The numbers of a feature in one line, for while it is dragged. */
+function sayFeature(feature: AnyFeature, { units }: Scene): string {
+  const say = (si: number) => formatQuantity('length', si, units)
+  if (!('treads' in feature)) return `${say(feature.depthM)} deep`
+  const [first, second] = feature.treads
+  const riser = first?.[1] ?? 0
+  const tread = second && first ? second[0] - first[0] : 0
+  const count = feature.treads.length
+  const treads = count === 1 ? '1 tread' : `${count} treads${tread > 0 ? ` of ${say(tread)}` : ''}`
+  return `${treads}, risers ${say(riser)}`
+}
+
+/** What a press without a drag means where no handle is: a side, a feature, or nothing at all. */
+export function pickAt(scene: Scene, press: Press): Item | undefined {
+  const { view, panes } = scene
+  if (press.at[1] > panes.planHeight) return undefined
+  const reach = reachOf(press.pointerType) / view.scale
+  const at = fromScreen(view, panes, press.at)
+  const side = sideAt(scene, at, reach)
+  if (side) return { kind: 'middle', ring: side.ring, segment: side.segment }
+  const feature = scene.body.features.findLastIndex((f) => isInside(flatten(featureShape(f), 0.02), at))
+  return feature >= 0 ? { kind: 'feature', feature } : undefined
+}
+
+/** The side nearest to a place, within reach [m]. */
+export function sideAt(
+  scene: Scene,
+  at: Point,
+  reachM: number,
+): { readonly ring: Ring; readonly segment: number; readonly t: number } | undefined {
+  const rings: Ring[] = [OUTLINE, ...scene.body.islands.map((_, index): Ring => ({ of: 'island', index }))]
+  let best: { ring: Ring; segment: number; t: number; far: number } | undefined
+  for (const ring of rings) {
+    const path = pathOfRing(scene, ring)
+    if (!path) continue
+    const near = nearestOn(path, at[0], at[1])
+    if (near.distanceM <= reachM && near.distanceM < (best?.far ?? Number.POSITIVE_INFINITY))
+      best = { ring, segment: near.segmentIndex, t: near.t, far: near.distanceM }
+  }
+  return best
+}
+
+/** A double press: a new point on a side, a new station in the section. */
+export function insertAt(hands: Hands, press: Press): void {
+  const scene = hands.scene()
+  if (!scene?.canEdit) return
+  const { app } = hands
+  const { view, panes, body } = scene
+  if (press.at[1] <= panes.planHeight) {
+    const side = sideAt(scene, fromScreen(view, panes, press.at), reachOf(press.pointerType) / view.scale)
+    if (!side || side.t < 1e-3 || side.t > 1 - 1e-3) return
+    if (app.getState().dispatch(edits.insertPoint(body.id, side.ring, side.segment, side.t))) return
+    app.getState().select({ kind: 'node', bodyId: body.id, ring: side.ring, node: side.segment + 1 })
+    return
+  }
+  if (body.floor.kind !== 'profile') return
+  const bed = body.floor.stations.map((s) => sectionToScreen(view, panes, scene.section.axis.from, [s[0], s[1]]))
+  const [sM] = sectionFromScreen(view, panes, scene.section.axis.from, press.at)
+  if (bed.length > 1 && distanceToLine(bed, press.at, false) > 40) return
+  addStation(hands, scene, snapLength(sM, scene.units))
+}
+
+/** A new station on the floor as it is. */
+export function addStation(hands: Pick<Hands, 'app'>, scene: Scene, sM: number): void {
+  const { body } = scene
+  if (body.floor.kind !== 'profile') return
+  if (hands.app.getState().dispatch(edits.addStation(body.id, sM))) return
+  const station = body.floor.stations.filter(([s]) => s < sM).length
+  hands.app.getState().select({ kind: 'station', bodyId: body.id, station })
+}
+
+/** Where a point that is being placed comes to rest: level, plumb or square to the points before it. */
+export function restingPlace(hands: Hands, press: Press) {
+  const { view, panes } = hands.look()
+  const raw = fromScreen(view, panes, press.at)
+  if (press.isFree) return { at: raw, guides: [] }
+  const { points } = hands.local.getState().draft
+  const last = points.at(-1)?.at
+  const before = points.at(-2)?.at
+  const length = last && before ? Math.hypot(last[0] - before[0], last[1] - before[1]) : 0
+  const along: Point | undefined =
+    last && before && length > 0 ? [(last[0] - before[0]) / length, (last[1] - before[1]) / length] : undefined
+  const lines = snapLines(
+    points.map((p) => p.at),
+    last ? [{ at: last, along }] : [],
+  )
+  return snapPoint(raw, lines, SNAP_PX / view.scale, hands.app.getState().settings.units)
+}
+
+/** Whether a press is on the first of the points that are being placed: that closes them. */
+export function isOnFirst(hands: Hands, press: Press): boolean {
+  const first = hands.local.getState().draft.points[0]
+  if (!first) return false
+  const [x, y] = planPx(hands.look(), first.at)
+  return Math.hypot(x - press.at[0], y - press.at[1]) <= reachOf(press.pointerType) + 2
+}

@@ -1,0 +1,65 @@
+import { createContext, useContext } from 'react'
+import { useStore } from 'zustand'
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import { invariant } from '../../base/index.ts'
+import type { Path, Point } from '../../basin/index.ts'
+import type { Feature } from '../../features/index.ts'
+import { EMPTY_DRAFT, type PointsDraft } from '../plan/points-draft.ts'
+import type { Snapped } from '../plan/snap.ts'
+
+/** A number written on the drawing while something is dragged. */
+export interface Remark {
+  /** In the plan [m]. */
+  readonly at: Point
+  readonly text: string
+}
+
+/** What the sheet shows only for the moment; nothing of it is saved. */
+export interface LocalState {
+  /** Under the pointer, in the plan [m]. */
+  readonly hover: Point | undefined
+  /** The keyboard's cross hairs, in the plan [m]. */
+  readonly cursor: Point | undefined
+  readonly guides: Snapped['guides']
+  readonly remarks: readonly Remark[]
+  /** The loop that is being drawn freehand [m]. */
+  readonly stroke: readonly Point[]
+  readonly draft: PointsDraft
+  /** A feature that is being dragged into being. */
+  readonly ghost: { readonly feature: Feature; readonly outline: Path } | undefined
+  /** Item that a drag has hold of. */
+  readonly grabbed: string | undefined
+  /** Said to screen readers. */
+  readonly spoken: string
+}
+
+const AT_REST: LocalState = {
+  hover: undefined,
+  cursor: undefined,
+  guides: [],
+  remarks: [],
+  stroke: [],
+  draft: EMPTY_DRAFT,
+  ghost: undefined,
+  grabbed: undefined,
+  spoken: '',
+}
+
+export type LocalStore = StoreApi<LocalState>
+
+export function createLocalStore(): LocalStore {
+  return createStore<LocalState>()(() => AT_REST)
+}
+
+const LocalContext = createContext<LocalStore | undefined>(undefined)
+export const LocalProvider = LocalContext.Provider
+
+export function useLocalStore(): LocalStore {
+  const store = useContext(LocalContext)
+  invariant(store, 'part of the sheet is rendered inside the sheet')
+  return store
+}
+
+export function useLocal<T>(selector: (state: LocalState) => T): T {
+  return useStore(useLocalStore(), selector)
+}

@@ -1,0 +1,145 @@
+import type { Path, Point } from '../../basin/index.ts'
+import { closed, depthToReference, isSmooth, kindOf } from '../../document/index.ts'
+import { FEATURES } from '../../features/index.ts'
+import type { Selection } from '../../state/index.ts'
+import { formatQuantity } from '../../units/index.ts'
+import { controlsAt, middleOf, nodesOf, segmentAt } from '../plan/nodes.ts'
+import { type Item, keyOf, OUTLINE, type PlacedItem, type Ring } from './items.ts'
+import { axisLength, planPx, type Scene } from './scene.ts'
+import { sectionToScreen, toSheet } from './view.ts'
+
+export function pathOfRing(scene: Pick<Scene, 'body'>, ring: Ring): Path | undefined {
+  return ring.of === 'outline' ? scene.body.outline : scene.body.islands[ring.index]
+}
+
+/** A place as words: right and up on the sheet, from the plan's own origin. */
+export function sayPlace(scene: Pick<Scene, 'view' | 'units'>, point: Point): string {
+  const [u, v] = toSheet(point, scene.view.turn)
+  const say = (si: number) => formatQuantity('length', Math.abs(si), scene.units, { style: 'long' })
+  return `${say(u)} ${u < 0 ? 'left' : 'right'}, ${say(v)} ${v < 0 ? 'down' : 'up'}`
+}
+
+const SEGMENT_WORD = { line: 'straight', arc: 'arc', curve: 'curve' } as const
+
+/** A ring in focus shows its control points only where one is being shaped. */
+function isShaped(selection: Selection | undefined, ring: Ring, node: number, count: number): boolean {
+  if (!selection || !('ring' in selection) || JSON.stringify(selection.ring) !== JSON.stringify(ring)) return false
+  if (selection.kind === 'node') return selection.node === node
+  return selection.kind === 'segment' && (selection.segment === node || (selection.segment + 1) % count === node)
+}
+
+function ringItems(scene: Scene, ring: Ring, path: Path, selection: Selection | undefined): PlacedItem[] {
+  const nodes = nodesOf(path)
+  const round = closed(path)
+  const name = ring.of === 'outline' ? 'Point' : `Island ${ring.index + 1}, point`
+  const items: PlacedItem[] = []
+  const add = (item: Item, at: Point, rank: number, label: string) => {
+    const key = keyOf(item)
+    if (!items.some((other) => other.key === key)) items.push({ key, item, at: planPx(scene, at), rank, label })
+  }
+  nodes.forEach((at, node) => {
+    const kind = isSmooth(round, node) ? 'smooth' : 'corner'
+    const label = `${name} ${node + 1} of ${nodes.length}, ${sayPlace(scene, at)}, ${kind}`
+    add({ kind: 'node', ring, node }, at, 1, label)
+    if (!isShaped(selection, ring, node, nodes.length)) return
+    for (const control of controlsAt(path, node)) {
+      const { segment, which } = control
+      const says = `Handle of ${name.toLowerCase()} ${node + 1}, ${sayPlace(scene, control.at)}`
+      add({ kind: 'control', ring, segment, which }, control.at, 0, says)
+    }
+  })
+  nodes.forEach((_, segment) => {
+    const placed = segmentAt(path, segment)
+    if (!placed) return
+    const kind = kindOf(placed)
+    const isSelected = selection?.kind === 'segment' && selection.segment === segment && selection.ring.of === ring.of
+    if (kind !== 'arc' && !isSelected) return
+    const next = ((segment + 1) % nodes.length) + 1
+    const label = `Side from point ${segment + 1} to ${next}, ${SEGMENT_WORD[kind]}`
+    add({ kind: 'middle', ring, segment }, middleOf(path, segment), 2, label)
+  })
+  return items
+}
+
+function featureItems(scene: Scene, selection: Selection | undefined): PlacedItem[] {
+  return scene.body.features.flatMap((feature, index) => {
+    const row = FEATURES.get(feature.kind)
+    if (!row) return []
+    const handles = row.handles(feature)
+    const numbers = row.fields
+      .map((field) => {
+        const value = field.get(feature)
+        const text = field.unit === 'm' ? formatQuantity('length', value, scene.units, { style: 'long' }) : `${value}`
+        return `${field.label.toLowerCase()} ${text}`
+      })
+      .join(', ')
+    const label = `${row.label} ${index + 1} of ${scene.body.features.length}, ${numbers}`
+    const at = featureGrip(feature)
+    const own: PlacedItem = {
+      key: keyOf({ kind: 'feature', feature: index }),
+      item: { kind: 'feature', feature: index },
+      at: planPx(scene, at),
+      rank: 3,
+      label,
+    }
+    if (selection?.kind !== 'feature' || selection.feature !== index) return [own]
+    return [
+      own,
+      ...handles.slice(1).map((handle): PlacedItem => {
+        const item: Item = { kind: 'feature-handle', feature: index, handle: handle.id }
+        const says = `${row.label} ${index + 1}: ${handle.label}`
+        return { key: keyOf(item), item, at: planPx(scene, handle.at(feature)), rank: 0, label: says }
+      }),
+    ]
+  })
+}
+
+type AnyFeature = Scene['body']['features'][number]
+
+/** The whole footprint of a feature. */
+export function featureShape(feature: AnyFeature): Path {
+  const patches = FEATURES.get(feature.kind)?.patchesOf(feature, 0)
+  // Of concentric treads the last is the widest; of a flight each has the whole footprint.
+  const widest = patches?.ok ? patches.value.at(-1)?.path : undefined
+  return widest ?? ('path' in feature ? feature.path : { start: [0, 0], segments: [] })
+}
+
+/** The place by which the whole of a feature is taken hold of: its first handle. */
+function featureGrip(feature: AnyFeature): Point {
+  return FEATURES.get(feature.kind)?.handles(feature)[0]?.at(feature) ?? featureShape(feature).start
+}
+
+function sectionItems(scene: Scene): PlacedItem[] {
+  const { body, section, view, panes } = scene
+  if (body.floor.kind !== 'profile') return []
+  const { stations } = body.floor
+  const say = (si: number) => formatQuantity('length', si, scene.units, { style: 'long' })
+  return stations.map(([sM, depthM], station) => {
+    const item: Item = { kind: 'station', station }
+    const label = `Station ${station + 1} of ${stations.length}, ${say(sM)} from A, ${say(depthToReference(body, depthM))} deep`
+    return { key: keyOf(item), item, at: sectionToScreen(view, panes, section.axis.from, [sM, depthM]), rank: 0, label }
+  })
+}
+
+function axisItems(scene: Scene): PlacedItem[] {
+  if (!scene.section.isFloors) return []
+  const { axis } = scene.section
+  const length = formatQuantity('length', axisLength(axis), scene.units, { style: 'long' })
+  return (['from', 'to'] as const).map((end) => {
+    const item: Item = { kind: 'axis', end }
+    const name = end === 'from' ? 'A' : 'A′'
+    const label = `End ${name} of the section line, ${sayPlace(scene, axis[end])}; the line is ${length} long`
+    return { key: keyOf(item), item, at: planPx(scene, axis[end]), rank: 2, label }
+  })
+}
+
+/** Everything that can be taken hold of, in the order of the Tab key. */
+export function placeItems(scene: Scene, selection: Selection | undefined): PlacedItem[] {
+  return [
+    ...ringItems(scene, OUTLINE, scene.body.outline, selection),
+    ...scene.body.islands.flatMap((island, index) => ringItems(scene, { of: 'island', index }, island, selection)),
+    ...sectionItems(scene),
+    ...featureItems(scene, selection),
+    ...axisItems(scene),
+  ]
+}

@@ -1,0 +1,60 @@
+import type { Axis, Bounds, Point } from '../../basin/index.ts'
+import { boundsOf } from '../../basin/index.ts'
+import type { DerivedBody } from '../../derive/index.ts'
+import type { Body } from '../../document/index.ts'
+import type { UnitSystem } from '../../units/index.ts'
+import { type Panes, toScreen, type View } from './view.ts'
+
+/** All that the drawing is made from. */
+export interface Scene {
+  readonly body: Body
+  readonly derived: DerivedBody
+  readonly section: SectionLine
+  readonly units: UnitSystem
+  readonly canEdit: boolean
+  /** Level that is shown: the one looked at, or the body's own [m above the datum]. */
+  readonly levelM: number
+  readonly view: View
+  readonly panes: Panes
+  readonly isCoarse: boolean
+}
+
+/** The line of the section: the floor's own axis, or, over a flat floor, one laid along its length. */
+export interface SectionLine {
+  readonly axis: Axis
+  readonly isFloors: boolean
+}
+
+/** The section line of a body. */
+export function sectionLineOf(body: Body): SectionLine {
+  if (body.floor.kind === 'profile') return { axis: body.floor.axis, isFloors: true }
+  return { axis: axisAlong(boundsOf(body.outline)), isFloors: false }
+}
+
+/** A line through the middle of a box, along its longer side. */
+export function axisAlong(box: Bounds): Axis {
+  const x = (box.minX + box.maxX) / 2
+  const y = (box.minY + box.maxY) / 2
+  return box.maxX - box.minX >= box.maxY - box.minY
+    ? { from: [box.minX, y], to: [box.maxX, y] }
+    : { from: [x, box.minY], to: [x, box.maxY] }
+}
+
+export const axisLength = ({ from, to }: Axis): number => Math.hypot(to[0] - from[0], to[1] - from[1])
+
+/** A place on the section line, s metres from A. */
+export function pointOnAxis({ from, to }: Axis, sM: number): Point {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
+  return [from[0] + ((to[0] - from[0]) * sM) / length, from[1] + ((to[1] - from[1]) * sM) / length]
+}
+
+/** How far along the section line a place of the plan lies [m from A]. */
+export function alongAxis({ from, to }: Axis, [x, y]: Point): number {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
+  return ((x - from[0]) * (to[0] - from[0]) + (y - from[1]) * (to[1] - from[1])) / length
+}
+
+/** A place of the plan on the screen [px]. */
+export function planPx(scene: Pick<Scene, 'view' | 'panes'>, point: Point): Point {
+  return toScreen(scene.view, scene.panes, point)
+}
