@@ -1,7 +1,8 @@
 import { bracketedRoot } from '../base/index.ts'
 import { addTotals, type Constants, type Delta, equilibrate, scaleDelta, type Totals } from '../water/index.ts'
 
-const MOST_DOUBLINGS = 40
+// beyond this the water would be a brine: 0.5 g × 2^17 is 65 kg/m³
+const MOST_DOUBLINGS = 17
 const SMALLEST_G_PER_M3 = 0.5
 
 /**

@@ -43,7 +43,7 @@ interface Means {
 const TOLERANCE_MG_PER_L = 1e-7
 const ROUNDS = 40
 const SETTLED = 1e-12
-const MOST_DOUBLINGS = 34
+const MOST_DOUBLINGS = 18
 const PH_TOLERANCE = 1e-9
 
 /**
@@ -127,7 +127,8 @@ function withCarbon(
   constants: Constants,
 ): readonly number[] | undefined {
   const alkalinityEq = (target.ta_mg_per_L_as_CaCO3 ?? 0) / MG_CACO3_PER_EQ
-  let dosed = start
+  // what the target fixes is in the water from the first round on: it decides how much carbon pH needs
+  let dosed: Totals = { ...start, ...fixedTotals(target) }
   let before = Number.NaN
   let hint: readonly number[] | undefined
   for (let round = 0; round < ROUNDS; round++) {
@@ -142,6 +143,11 @@ function withCarbon(
     dosed = addTotals(start, total(means, found.amounts))
   }
   return undefined
+}
+
+function fixedTotals(target: ExactTarget): Partial<Totals> {
+  const keys = (Object.keys(TOTAL_OF) as LinearKey[]).filter((key) => target[key] !== undefined)
+  return Object.fromEntries(keys.map((key) => [TOTAL_OF[key].total, (target[key] ?? 0) / TOTAL_OF[key].mgPerMol]))
 }
 
 /** pH with alkalinity left free: one product moves pH, the others meet the rest around it. */
