@@ -1,4 +1,4 @@
-import { formatQuantity } from '../../units/index.ts'
+import { formatForEntry, formatQuantity } from '../../units/index.ts'
 import { type Answer, readNumber } from './reading.ts'
 import { type FieldLook, TypedField } from './TypedField.tsx'
 import { useDraft } from './useDraft.ts'
@@ -15,11 +15,17 @@ export interface NumberFieldProps extends FieldLook {
   readonly isRequired?: boolean | undefined
 }
 
+function shown(value: number, digits: number | undefined): string {
+  return digits === undefined
+    ? formatForEntry('number', value, 'metric')
+    : formatQuantity('number', value, 'metric', { digits })
+}
+
 /** A plain number: a count, or one whose unit does not depend on the units chosen. */
 export function NumberField(props: NumberFieldProps) {
   const { value, onChange, unitLabel, min, max, digits, isRequired = false, ...look } = props
   const draft = useDraft<number | undefined>({
-    shown: value === undefined ? '' : formatQuantity('number', value, 'metric', digits === undefined ? {} : { digits }),
+    shown: value === undefined ? '' : shown(value, digits),
     read: (text) => readNumber(text, { min, max }, digits),
     onCommit: (n) => (n === undefined && isRequired ? undefined : onChange(n)),
   })

@@ -11,7 +11,7 @@ export function CareFields({ body }: { readonly body: Body }) {
   const edit = useEdit()
   const units = useUnits()
   const { tolerance } = body
-  const change = (next: Body['tolerance']) => edit('setBody', { bodyId: body.id, body: { tolerance: next } })
+  const change = (next: Body['tolerance']) => edit('setTolerance', { bodyId: body.id, tolerance: next })
   const length = (m: number) =>
     `± ${formatQuantity('length', m, units, units === 'metric' ? { digits: 3 } : { digits: 2 })}`
   const care = careOf(tolerance)

@@ -26,6 +26,12 @@ export function DepthSection({ number }: { readonly number: number }) {
   if (!body) return null
   return (
     <Section number={number} title="Depths">
+      {body.depthsAssumed ? (
+        <p className={styles['assumed']}>
+          Nobody has said a depth yet: those below are assumed, and so is the volume. Set a station, or drag it in the
+          section.
+        </p>
+      ) : null}
       <ReferenceFields body={body} />
       <FloorFields body={body} />
       <WallFields body={body} />
@@ -36,7 +42,7 @@ export function DepthSection({ number }: { readonly number: number }) {
 
 function ReferenceFields({ body }: { readonly body: Body }) {
   const edit = useEdit()
-  const change = (part: Partial<Body>) => edit('setBody', { bodyId: body.id, body: part })
+  const bodyId = body.id
   const reference = body.depthsMeasuredFrom ?? 'waterline'
   return (
     <div className={styles['group']}>
@@ -44,20 +50,19 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         label="Measured from"
         value={reference}
         options={REFERENCES}
-        onChange={(depthsMeasuredFrom) => change({ depthsMeasuredFrom })}
-        {...(reference === 'waterline'
-          ? {}
-          : {
-              description:
-                'Depths here are typed and shown from there; the program keeps them from the nominal waterline.',
-            })}
+        onChange={(depthsMeasuredFrom) => edit('setDepthReference', { bodyId, reference: depthsMeasuredFrom })}
+        description={
+          reference === 'waterline'
+            ? 'Say this before the depths: they are typed and shown from there.'
+            : 'Depths are typed and shown from there, and kept from the nominal waterline.'
+        }
       />
       {reference === 'tile-line' ? (
         <QuantityField
           label="Tile line above the waterline"
           quantity="length"
           value={body.tileLineM}
-          onChange={(tileLineM) => change({ tileLineM })}
+          onChange={(tileLineM) => edit('setDepthReference', { bodyId, reference, tileLineM: tileLineM ?? null })}
           description="Depths can’t be converted before this is known; until then it counts as level with the water."
         />
       ) : null}
@@ -66,7 +71,7 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         quantity="length"
         value={body.levelM}
         isRequired
-        onChange={(levelM) => (levelM === undefined ? undefined : change({ levelM }))}
+        onChange={(levelM) => (levelM === undefined ? undefined : edit('setLevel', { bodyId, levelM }))}
         description="Below it with a minus sign. The volume is that of this level."
       />
       <QuantityField
@@ -75,7 +80,7 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         value={body.freeboardM}
         min={0}
         isRequired
-        onChange={(freeboardM) => (freeboardM === undefined ? undefined : change({ freeboardM }))}
+        onChange={(freeboardM) => (freeboardM === undefined ? undefined : edit('setFreeboard', { bodyId, freeboardM }))}
       />
     </div>
   )

@@ -1,11 +1,14 @@
 import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
 import { FEATURES, type Feature, type FeatureField } from '../../../features/index.ts'
 import { useAppStore, useCanEdit } from '../../context.tsx'
-import { Button, NumberField, QuantityField } from '../../fields/index.ts'
+import { type Answer, Button, Disclosure, NumberField, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { HandleTable } from './HandleTable.tsx'
 import { placementFor } from './placement.ts'
 import { Section } from './Section.tsx'
 import { useBasin, useEdit } from './useBasin.ts'
+
+const DEPTH_FIELDS: ReadonlySet<string> = new Set(['depthM', 'firstDepthM'])
 
 /** Steps, shelves and benches: a line each, with the numbers that their kind has. */
 export function FeatureSection({ number }: { readonly number: number }) {
@@ -53,6 +56,7 @@ function FeatureItem({ body, feature, index }: ItemProps) {
   const kind = FEATURES.get(feature.kind)
   if (!kind) return null
   const name = `${kind.label} ${index + 1}`
+  const change = (next: Feature) => edit('updateFeature', { bodyId: body.id, index, feature: next })
   const select = () => store.getState().select({ kind: 'feature', bodyId: body.id, feature: index })
   return (
     <fieldset className={styles['item']} onFocus={select} aria-label={name}>
@@ -69,14 +73,11 @@ function FeatureItem({ body, feature, index }: ItemProps) {
         ) : null}
       </div>
       {kind.fields.map((field) => (
-        <FeatureNumber
-          key={field.id}
-          body={body}
-          field={field}
-          feature={feature}
-          onChange={(next) => edit('setFeature', { bodyId: body.id, index, feature: next })}
-        />
+        <FeatureNumber key={field.id} body={body} field={field} feature={feature} onChange={change} />
       ))}
+      <Disclosure title="Where it stands">
+        <HandleTable name={name} feature={feature} handles={kind.handles(feature)} onChange={change} />
+      </Disclosure>
     </fieldset>
   )
 }
@@ -85,7 +86,7 @@ interface NumberProps {
   readonly body: Body
   readonly field: FeatureField<Feature>
   readonly feature: Feature
-  readonly onChange: (feature: Feature) => ReturnType<ReturnType<typeof useEdit>>
+  readonly onChange: (feature: Feature) => Answer
 }
 
 function FeatureNumber({ body, field, feature, onChange }: NumberProps) {
@@ -94,7 +95,8 @@ function FeatureNumber({ body, field, feature, onChange }: NumberProps) {
   if (field.unit === 'count') {
     return <NumberField label={field.label} value={value} digits={0} min={1} max={40} isRequired onChange={set} />
   }
-  const isDepth = /depth/i.test(field.id)
+  // Depths of a feature are converted as all others are; its other lengths stand for themselves.
+  const isDepth = DEPTH_FIELDS.has(field.id)
   return (
     <QuantityField
       label={field.label}

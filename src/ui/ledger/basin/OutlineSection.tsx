@@ -1,8 +1,8 @@
-import { areaOf, boundsOf, type Path, STARTING_OUTLINES } from '../../../basin/index.ts'
+import { areaOf, boundsOf, type Path } from '../../../basin/index.ts'
 import type { Body } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useCanEdit, useUnits } from '../../context.tsx'
-import { Button, Disclosure } from '../../fields/index.ts'
+import { Button, Disclosure, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { floorUnder, middleOf } from './new-body.ts'
 import { PointTable } from './PointTable.tsx'
@@ -15,7 +15,7 @@ import { useBasin, useEdit } from './useBasin.ts'
 
 /** The outline by its numbers: a starting form, its points, its islands. */
 export function OutlineSection({ number }: { readonly number: number }) {
-  const { body, system } = useBasin()
+  const { body } = useBasin()
   const edit = useEdit()
   const canEdit = useCanEdit()
   if (!body) {
@@ -25,38 +25,33 @@ export function OutlineSection({ number }: { readonly number: number }) {
           Drag a loop on the sheet, or set points one by one, or begin here: one outline that takes its form from its
           numbers and can be pulled about afterwards.
         </p>
-        {system ? (
-          <StartOutline
-            label="Put on the sheet"
-            onPut={(path) => edit('drawOutline', { systemId: system.id, outline: path })}
-          />
-        ) : null}
+        <StartOutline label="Put on the sheet" onPut={(outline) => edit('setBody', { outline })} />
       </Section>
     )
   }
   const replace = (path: Path) => {
     const outline = movedTo(path, middleOf(body.outline))
-    edit('setBody', {
-      bodyId: body.id,
-      body: { outline, islands: [], floor: floorUnder(body.floor, body.outline, outline), sketch: undefined },
-    })
+    // Depths that nobody has measured are assumed anew.
+    const floor = body.depthsAssumed ? {} : { floor: floorUnder(body.floor, body.outline, outline) }
+    edit('setBody', { outline, ...floor })
   }
   return (
     <Section number={number} title="Outline" aside={body.sketch ? 'a sketch' : undefined}>
-      <SketchNote body={body} />
-      <Overall body={body} />
-      <Disclosure title="Points of the outline" aside={`${nodesOf(body.outline).length}`}>
-        <PointTable bodyId={body.id} ring={{ of: 'outline' }} path={body.outline} label="Points of the outline" />
-      </Disclosure>
-      <Islands body={body} />
-      {canEdit && STARTING_OUTLINES.length > 0 ? (
-        <Disclosure title="Start again from numbers">
-          <p className={styles['say']}>
-            Takes the place of the outline. Depths are stretched along with it; steps and shelves stay where they are.
-          </p>
-          <StartOutline label="Put on the sheet" onPut={replace} />
+      {body.sketch ? <SketchNote body={body} /> : <OverallFields body={body} />}
+      <div>
+        <Disclosure title="Points" aside={`${nodesOf(body.outline).length}`}>
+          <PointTable bodyId={body.id} ring={{ of: 'outline' }} path={body.outline} label="Points of the outline" />
         </Disclosure>
-      ) : null}
+        <Islands body={body} />
+        {canEdit ? (
+          <Disclosure title="Start again from numbers">
+            <p className={styles['say']}>
+              Takes the place of the outline; its islands, steps and shelves go with it. Depths are stretched along.
+            </p>
+            <StartOutline label="Put on the sheet" onPut={replace} />
+          </Disclosure>
+        ) : null}
+      </div>
       {canEdit ? (
         <div className={styles['foot']}>
           <Button tone="quiet" onPress={() => edit('removeBody', { bodyId: body.id })}>
@@ -68,15 +63,31 @@ export function OutlineSection({ number }: { readonly number: number }) {
   )
 }
 
-function Overall({ body }: { readonly body: Body }) {
-  const units = useUnits()
+function OverallFields({ body }: { readonly body: Body }) {
+  const edit = useEdit()
   const box = boundsOf(body.outline)
-  const length = (m: number) => formatQuantity('length', m, units)
+  const stretch = (axis: 'x' | 'y', lengthM: number | undefined) =>
+    lengthM === undefined ? undefined : edit('stretchOutline', { bodyId: body.id, axis, lengthM })
   return (
-    <p className={styles['say']}>
-      {length(box.maxX - box.minX)} across and {length(box.maxY - box.minY)} up the sheet. Points and handles can be
-      dragged there, or typed here.
-    </p>
+    <div>
+      <QuantityField
+        label="Overall, across the sheet"
+        quantity="length"
+        value={box.maxX - box.minX}
+        min={0.1}
+        isRequired
+        onChange={(m) => stretch('x', m)}
+      />
+      <QuantityField
+        label="Overall, up the sheet"
+        quantity="length"
+        value={box.maxY - box.minY}
+        min={0.1}
+        isRequired
+        onChange={(m) => stretch('y', m)}
+        description="A new figure stretches the whole plan that way."
+      />
+    </div>
   )
 }
 
@@ -92,7 +103,7 @@ function Islands({ body }: { readonly body: Body }) {
         // biome-ignore lint/suspicious/noArrayIndexKey: an island is known by its place in the list
         <div key={index} className={styles['item']}>
           <div className={styles['itemHead']}>
-            <h4>Island {index + 1}</h4>
+            <h5>Island {index + 1}</h5>
             <span className={styles['aside']}>{formatQuantity('area', Math.abs(areaOf(island)), units)}</span>
             {canEdit ? (
               <Button

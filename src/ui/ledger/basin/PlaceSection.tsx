@@ -1,4 +1,5 @@
-import type { Equipment, HelperId, Site, SurfaceKind, System } from '../../../document/index.ts'
+import { useId } from 'react'
+import type { Command, Equipment, HelperId, SurfaceKind, System } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { ChoiceField, NumberField, QuantityField, SwitchField, TextField } from '../../fields/index.ts'
@@ -27,11 +28,16 @@ const HELPERS: readonly { readonly id: HelperId; readonly label: string }[] = [
   { id: 'uv', label: 'Ultraviolet lamp' },
 ]
 
+/** What is given is put in place, null takes it away, the rest stays. */
+type Changes<Id extends 'setSite' | 'setEquipment'> = NonNullable<
+  Extract<Command, { readonly id: Id }>['args']['changes']
+>
+
 /** Where it lies, what it is lined with, and what serves it. */
 export function PlaceSection({ number }: { readonly number: number }) {
   const { spec, system } = useBasin()
   const edit = useEdit()
-  const site = (part: Partial<Site>) => edit('setSite', { site: part })
+  const site = (part: Changes<'setSite'>) => edit('setSite', { changes: part })
   return (
     <Section number={number} title="Place and surface">
       <div className={styles['group']}>
@@ -42,7 +48,7 @@ export function PlaceSection({ number }: { readonly number: number }) {
           value={spec.site.latitudeDeg}
           min={-90}
           max={90}
-          onChange={(latitudeDeg) => site({ latitudeDeg })}
+          onChange={(latitudeDeg) => site({ latitudeDeg: latitudeDeg ?? null })}
           description="South with a minus sign. Sunlight follows from it, and most of the chlorine that is used up."
         />
         <QuantityField
@@ -51,7 +57,7 @@ export function PlaceSection({ number }: { readonly number: number }) {
           value={spec.site.elevationM}
           min={-450}
           max={6000}
-          onChange={(elevationM) => site({ elevationM })}
+          onChange={(elevationM) => site({ elevationM: elevationM ?? null })}
         />
         <ChoiceField
           label="Surface"
@@ -69,9 +75,10 @@ export function PlaceSection({ number }: { readonly number: number }) {
 function EquipmentFields({ system }: { readonly system: System }) {
   const edit = useEdit()
   const units = useUnits()
+  const helpId = useId()
   const { volume } = useBasin()
   const { equipment, regime } = system
-  const change = (part: Partial<Equipment>) => edit('setEquipment', { systemId: system.id, equipment: part })
+  const change = (part: Changes<'setEquipment'>) => edit('setEquipment', { systemId: system.id, changes: part })
   const turnover = volume && equipment.pumpM3PerH ? volume.m3 / equipment.pumpM3PerH : undefined
   const hours = (h: number) => formatQuantity('duration', h, units, { digits: 1 })
   const helps = new Set(equipment.helpers)
@@ -94,7 +101,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
           quantity="flow"
           value={equipment.pumpM3PerH}
           min={0}
-          onChange={(pumpM3PerH) => change({ pumpM3PerH })}
+          onChange={(pumpM3PerH) => change({ pumpM3PerH: pumpM3PerH ?? null })}
           {...(turnover ? { description: `One turnover of the whole water takes ${hours(turnover)}.` } : {})}
         />
         <QuantityField
@@ -103,7 +110,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
           value={equipment.pumpHoursPerDay}
           min={0}
           max={24}
-          onChange={(pumpHoursPerDay) => change({ pumpHoursPerDay })}
+          onChange={(pumpHoursPerDay) => change({ pumpHoursPerDay: pumpHoursPerDay ?? null })}
         />
         <ChoiceField
           label="Cover"
@@ -118,15 +125,18 @@ function EquipmentFields({ system }: { readonly system: System }) {
             value={equipment.coverHoursPerDay}
             min={0}
             max={24}
-            onChange={(coverHoursPerDay) => change({ coverHoursPerDay })}
+            onChange={(coverHoursPerDay) => change({ coverHoursPerDay: coverHoursPerDay ?? null })}
           />
         ) : null}
         <NumberField
           label="Bathers a day"
           value={regime.bathersPerDay}
+          digits={0}
           min={0}
           max={5000}
-          onChange={(bathersPerDay) => edit('setRegime', { systemId: system.id, regime: { bathersPerDay } })}
+          onChange={(bathersPerDay) =>
+            edit('setRegime', { systemId: system.id, changes: { bathersPerDay: bathersPerDay ?? null } })
+          }
         />
         <QuantityField
           label="Each stays"
@@ -134,18 +144,23 @@ function EquipmentFields({ system }: { readonly system: System }) {
           value={regime.bathingHours}
           min={0}
           max={24}
-          onChange={(bathingHours) => edit('setRegime', { systemId: system.id, regime: { bathingHours } })}
+          onChange={(bathingHours) =>
+            edit('setRegime', { systemId: system.id, changes: { bathingHours: bathingHours ?? null } })
+          }
         />
       </div>
-      <fieldset className={styles['group']}>
-        <legend>Devices that help</legend>
+      <fieldset className={styles['group']} aria-labelledby={helpId}>
+        <h4 id={helpId}>Devices that help</h4>
         {HELPERS.map(({ id, label }) => (
           <SwitchField
             key={id}
             label={label}
             value={helps.has(id)}
             onChange={(isOn) =>
-              change({ helpers: isOn ? [...equipment.helpers, id] : equipment.helpers.filter((h) => h !== id) })
+              edit('setEquipment', {
+                systemId: system.id,
+                helpers: isOn ? [...equipment.helpers, id] : equipment.helpers.filter((h) => h !== id),
+              })
             }
           />
         ))}

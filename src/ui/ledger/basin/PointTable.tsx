@@ -1,13 +1,19 @@
 import type { Path } from '../../../basin/index.ts'
-import type { RingRef } from '../../../document/index.ts'
+import type { RingRef, SegmentKind } from '../../../document/index.ts'
 import { useAppStore, useCanEdit } from '../../context.tsx'
-import { QuantityField } from '../../fields/index.ts'
+import { ChoiceField, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { RowButton } from './RowButton.tsx'
 import { nodesOf } from './ring.ts'
 import { useEdit } from './useBasin.ts'
 
 const FEWEST = 2
+
+const KINDS: readonly { readonly id: SegmentKind; readonly label: string }[] = [
+  { id: 'line', label: 'line' },
+  { id: 'arc', label: 'arc' },
+  { id: 'curve', label: 'curve' },
+]
 
 interface Props {
   readonly bodyId: string
@@ -68,7 +74,15 @@ export function PointTable({ bodyId, ring, path, label }: Props) {
                   onChange={(y) => (y === undefined ? undefined : put(at[0], y))}
                 />
               </td>
-              <td className={styles['word']}>{next}</td>
+              <td className={styles['word']}>
+                <ChoiceField
+                  hideLabel
+                  label={`From point ${no} on`}
+                  value={next}
+                  options={KINDS}
+                  onChange={(kind) => edit('setSegmentKind', { bodyId, ring, segment: node, kind })}
+                />
+              </td>
               <td className={styles['actions']}>
                 {canEdit ? (
                   <>
@@ -81,7 +95,7 @@ export function PointTable({ bodyId, ring, path, label }: Props) {
                       sign="cross"
                       label={`Remove point ${no}`}
                       isDisabled={nodes.length <= FEWEST}
-                      onPress={() => edit('removePoint', { bodyId, ring, node })}
+                      onPress={() => edit('deletePoint', { bodyId, ring, node })}
                     />
                   </>
                 ) : null}

@@ -55,13 +55,15 @@ export function StatedVolume({ system, volume, hasDrawing }: Props) {
 function StatedFields({ system }: { readonly system: System }) {
   const edit = useEdit()
   const canEdit = useCanEdit()
-  const stated = system.volumeEstimates[system.volumeEstimates.length - 1]
+  const index = system.volumeEstimates.length - 1
+  const stated = system.volumeEstimates[index]
   const [percent, setPercent] = useState(USUAL_PERCENT)
   const known = stated ? percentFromSigma(stated.m3, stated.sigmaM3) : percent
   const state = (m3: number, plusMinus: number) =>
     edit('setVolumeEstimate', {
       systemId: system.id,
-      estimate: { from: 'stated', m3, sigmaM3: sigmaFromPercent(m3, plusMinus) },
+      ...(stated ? { index } : {}),
+      estimate: { ...stated, from: stated?.from ?? 'stated', m3, sigmaM3: sigmaFromPercent(m3, plusMinus) },
     })
   return (
     <>
@@ -88,7 +90,7 @@ function StatedFields({ system }: { readonly system: System }) {
         description="Nearly always within this. 10 % for a builder’s figure, 20 % and more for a guess."
       />
       {stated && canEdit ? (
-        <Button tone="quiet" onPress={() => edit('removeVolumeEstimate', { systemId: system.id })}>
+        <Button tone="quiet" onPress={() => edit('removeVolumeEstimate', { systemId: system.id, index })}>
           Forget the stated volume
         </Button>
       ) : null}

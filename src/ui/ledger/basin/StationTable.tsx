@@ -1,8 +1,8 @@
 import { Fragment } from 'react'
-import type { Point, ProfileFloor } from '../../../basin/index.ts'
+import type { Axis, Point, ProfileFloor } from '../../../basin/index.ts'
 import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
-import { Button, Disclosure, QuantityField } from '../../fields/index.ts'
+import { type Answer, Button, Disclosure, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { nextStation } from './floors.ts'
 import { RowButton } from './RowButton.tsx'
@@ -23,8 +23,9 @@ export function StationTable({ body, floor }: Props) {
   const units = useUnits()
   const store = useAppStore()
   const { stations, axis } = floor
-  const move = (station: number, sM: number, depthM: number) =>
-    edit('moveStation', { bodyId: body.id, station, sM, depthM })
+  const move = (index: number, sM: number, depthM: number) =>
+    edit('moveStation', { bodyId: body.id, index, sM, depthM })
+  const moveAxis = (next: Axis) => edit('setAxis', { bodyId: body.id, axis: next })
   return (
     <>
       <table className={styles['table']} aria-label="Stations of the section">
@@ -80,7 +81,7 @@ export function StationTable({ body, floor }: Props) {
                         sign="cross"
                         label={`Remove station ${i + 1}`}
                         isDisabled={stations.length <= FEWEST}
-                        onPress={() => edit('removeStation', { bodyId: body.id, station: i })}
+                        onPress={() => edit('removeStation', { bodyId: body.id, index: i })}
                       />
                     ) : null}
                   </td>
@@ -110,23 +111,20 @@ export function StationTable({ body, floor }: Props) {
         </Button>
       ) : null}
       <Disclosure title="Ends of the section" aside="A, A′">
-        <AxisEnd body={body} end="from" name="A" at={axis.from} />
-        <AxisEnd body={body} end="to" name="A′" at={axis.to} />
+        <AxisEnd name="A" at={axis.from} onMove={(from) => moveAxis({ ...axis, from })} />
+        <AxisEnd name="A′" at={axis.to} onMove={(to) => moveAxis({ ...axis, to })} />
       </Disclosure>
     </>
   )
 }
 
 interface EndProps {
-  readonly body: Body
-  readonly end: 'from' | 'to'
   readonly name: string
   readonly at: Point
+  readonly onMove: (to: Point) => Answer
 }
 
-function AxisEnd({ body, end, name, at }: EndProps) {
-  const edit = useEdit()
-  const move = (to: Point) => edit('moveAxis', { bodyId: body.id, end, to })
+function AxisEnd({ name, at, onMove }: EndProps) {
   return (
     <div className={styles['pair']}>
       <span>{name}</span>
@@ -136,7 +134,7 @@ function AxisEnd({ body, end, name, at }: EndProps) {
         label={`${name}, x`}
         quantity="length"
         value={at[0]}
-        onChange={(x) => (x === undefined ? undefined : move([x, at[1]]))}
+        onChange={(x) => (x === undefined ? undefined : onMove([x, at[1]]))}
       />
       <QuantityField
         isCompact
@@ -144,7 +142,7 @@ function AxisEnd({ body, end, name, at }: EndProps) {
         label={`${name}, y`}
         quantity="length"
         value={at[1]}
-        onChange={(y) => (y === undefined ? undefined : move([at[0], y]))}
+        onChange={(y) => (y === undefined ? undefined : onMove([at[0], y]))}
       />
     </div>
   )

@@ -41,7 +41,7 @@ function MeasuredVolume({ measures }: { readonly measures: Measures }) {
       <Figure
         label="Volume"
         value={formatQuantity('volume', measures.volumeM3, units, { sigma })}
-        note={`${formatPlusMinus('volume', measures.volumeM3, sigma, units)}, 95 % of the time`}
+        note={`${formatPlusMinus('volume', measures.volumeM3, sigma, units)} (95 %)`}
       />
       {volume && volume.plumbingM3 > 0 ? (
         <>

@@ -18,9 +18,10 @@ export function placementFor(body: Body): Placement {
     [2 * middle[0] - shallow[0], 2 * middle[1] - shallow[1]],
   ]
   const near = places[body.features.length % places.length] ?? shallow
+  const at = nearestOn(body.outline, near[0], near[1]).point
   return {
-    at: nearestOn(body.outline, near[0], near[1]).point,
-    toward: middle,
+    at,
+    toward: [middle[0] - at[0], middle[1] - at[1]],
     sizeM: SIZE_SHARE * Math.min(box.maxX - box.minX, box.maxY - box.minY),
   }
 }

@@ -29,8 +29,14 @@ export function useBasin(): Basin {
   }, [spec])
 }
 
+type ArgsOf<Id extends Command['id']> = Extract<Command, { readonly id: Id }>['args']
+
 /** One edit of the document; answers the problem where it was refused. */
-export function useEdit(): (id: string, args: Command['args']) => Answer {
+export function useEdit(): <Id extends Command['id']>(id: Id, args: ArgsOf<Id>) => Answer {
   const store = useAppStore()
-  return useCallback((id, args) => store.getState().dispatch({ id, args }), [store])
+  return useCallback(
+    // The pair is one of the commands by its type; only the compiler can't join the two halves of a union.
+    <Id extends Command['id']>(id: Id, args: ArgsOf<Id>) => store.getState().dispatch({ id, args } as Command),
+    [store],
+  )
 }

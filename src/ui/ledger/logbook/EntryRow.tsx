@@ -5,11 +5,11 @@ import { Button } from '../../fields/index.ts'
 import { useEdit } from '../basin/useBasin.ts'
 import { formatAmount, productOf } from '../opening/amounts.ts'
 import { formatReading, READING_ROWS } from '../scale/index.ts'
-import { DoseForm } from './DoseForm.tsx'
+import { type DoseDraft, DoseForm } from './DoseForm.tsx'
 import { type LogRow, timeOf } from './entries.ts'
 import styles from './logbook.module.css'
 import { METHOD_WORDS } from './methods.ts'
-import { NoteForm } from './NoteForm.tsx'
+import { type NoteDraft, NoteForm } from './NoteForm.tsx'
 
 interface Props {
   readonly systemId: string
@@ -28,14 +28,14 @@ export function EntryRow({ systemId, row }: Props) {
       ? edit('removeLog', { systemId, id: row.entry.id })
       : row.kind === 'readings'
         ? edit('removeReadings', { systemId, index: row.index })
-        : edit('setFill', { systemId, fill: undefined })
+        : edit('setFill', { systemId, fill: null })
   if (isOpen && row.kind === 'entry') {
     return (
       <li className={styles['row']}>
         <time className={styles['time']}>{time}</time>
         <EntryForm
           entry={row.entry}
-          onDone={(entry) => edit('setLog', { systemId, id: row.entry.id, entry }) === undefined}
+          onDone={(changes) => edit('updateLog', { systemId, id: row.entry.id, ...changes }) === undefined}
           onCancel={() => setOpen(false)}
         />
       </li>
@@ -91,7 +91,7 @@ function ReadingsText({ set, isFill }: { readonly set: ReadingSet; readonly isFi
       <p>
         {isFill ? 'Fill water' : 'Readings'} <span className={styles['faint']}>{METHOD_WORDS[set.method]}</span>
       </p>
-      <dl className={styles['readings']}>
+      <dl className={styles['readings']} aria-label={isFill ? 'Fill water' : 'Readings'}>
         {known.map((row) => (
           <div key={row.key}>
             <dt>{row.short}</dt>
@@ -106,14 +106,14 @@ function ReadingsText({ set, isFill }: { readonly set: ReadingSet; readonly isFi
 
 interface FormProps {
   readonly entry: LogEntry
-  readonly onDone: (entry: LogEntry) => boolean
+  readonly onDone: (changes: NoteDraft | DoseDraft) => boolean
   readonly onCancel: () => void
 }
 
 function EntryForm({ entry, onDone, onCancel }: FormProps) {
   return entry.kind === 'note' ? (
-    <NoteForm start={entry} doneLabel="Keep" onDone={(note) => onDone({ ...entry, ...note })} onCancel={onCancel} />
+    <NoteForm start={entry} doneLabel="Keep" onDone={onDone} onCancel={onCancel} />
   ) : (
-    <DoseForm start={entry} doneLabel="Keep" onDone={(dose) => onDone({ ...entry, ...dose })} onCancel={onCancel} />
+    <DoseForm start={entry} doneLabel="Keep" onDone={onDone} onCancel={onCancel} />
   )
 }

@@ -1,1 +1,2 @@
 export { Logbook } from './Logbook.tsx'
+export { freshLogId } from './log-id.ts'

@@ -1,0 +1,59 @@
+import type { Feature, FeatureHandle } from '../../../features/index.ts'
+import { type Answer, QuantityField } from '../../fields/index.ts'
+import styles from './basin.module.css'
+
+interface Props {
+  readonly name: string
+  readonly feature: Feature
+  readonly handles: readonly FeatureHandle<Feature>[]
+  readonly onChange: (feature: Feature) => Answer
+}
+
+/** What can be dragged on the plan, as coordinates that can be typed. */
+export function HandleTable({ name, feature, handles, onChange }: Props) {
+  return (
+    <table className={styles['table']} aria-label={`Places of ${name}`}>
+      <thead>
+        <tr>
+          <th scope="col" className={styles['place']}>
+            <span className="visually-hidden">Place</span>
+          </th>
+          <th scope="col">x</th>
+          <th scope="col">y</th>
+        </tr>
+      </thead>
+      <tbody>
+        {handles.map((handle) => {
+          const [x, y] = handle.at(feature)
+          return (
+            <tr key={handle.id}>
+              <th scope="row" className={styles['place']}>
+                {handle.label}
+              </th>
+              <td>
+                <QuantityField
+                  hideLabel
+                  isRequired
+                  label={`${handle.label}, x`}
+                  quantity="length"
+                  value={x}
+                  onChange={(to) => (to === undefined ? undefined : onChange(handle.moveTo(feature, [to, y])))}
+                />
+              </td>
+              <td>
+                <QuantityField
+                  hideLabel
+                  isRequired
+                  label={`${handle.label}, y`}
+                  quantity="length"
+                  value={y}
+                  onChange={(to) => (to === undefined ? undefined : onChange(handle.moveTo(feature, [x, to])))}
+                />
+              </td>
+            </tr>
+          )
+        })}
+      </tbody>
+    </table>
+  )
+}
