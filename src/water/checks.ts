@@ -6,7 +6,7 @@ import type { Totals } from './types.ts'
 export const LOWEST_C = -2
 export const HIGHEST_C = 60
 /** Beyond this ionic strength no answer is given; beyond 0.5 answers are an extrapolation [mol/kg]. */
-export const MOST_IONIC_STRENGTH = 4
+const MOST_IONIC_STRENGTH = 4
 /** What rounding may leave below zero after something was taken out exactly [mol/kg]. */
 const DUST = 1e-12
 

@@ -43,7 +43,7 @@ const SECONDS_PER_DAY = 86400
  *   [m/s]; Y heat of vaporisation [kJ/kg]; f activity factor.
  * Valid for: 10–40 °C, wind to 6 m/s. Negative is condensation.
  * Source: Carrier 1918 in the SI form of ASHRAE, HVAC Applications; f after Smith et al. 1994, 1998.
- * Accuracy: 15 %. 80 °F water in still air of 80 °F and 50 %: 5.49 mm/day in the original units, 1 % more here.
+ * Accuracy: 15 %. 80 °F water in still air of 80 °F and 50 %: 5.49 mm/day in the original units, 5.51 here.
  */
 export function evaporationMmPerDay(input: EvaporationInput): number {
   const vapour = saturationVapourPressureKPa(input.airC) * input.relativeHumidity
