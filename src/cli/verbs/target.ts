@@ -1,4 +1,4 @@
-import { fail, ok, under } from '../../base/index.ts'
+import { fail, ok } from '../../base/index.ts'
 import { targetDoses } from '../../plan/index.ts'
 import { doseColumns } from '../../water/index.ts'
 import { asNumber, asObject, type Verb } from '../verb.ts'
@@ -32,8 +32,8 @@ export const target: Verb = {
       })
     }
     const solved = targetDoses(start.value, wanted, products, options.constants)
-    if (!solved.ok) return fail(under('', solved.problem))
-    const { doses, totals, equilibrium } = solved.value
-    return ok({ doses, after_closed: doseColumns(totals, equilibrium) })
+    if (!solved.ok) return solved
+    const { doses, after } = solved.value
+    return ok({ doses, after_closed: doseColumns(after.totals, after.equilibrium) })
   },
 }
