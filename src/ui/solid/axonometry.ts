@@ -51,7 +51,7 @@ export function axonometryOf(model: SolidModel): Axonometry {
     viewBox: flat.length === 0 ? '0 0 1 1' : `${round(minX)} ${round(minY)} ${round(maxX - minX)} ${round(maxY - minY)}`,
     rim: closed(model.rimM),
     contours: lines(contourSegments(model.contours)),
-    edges: lines(innerEdges(model.mesh.edges, model.rimM)),
+    edges: lines(innerEdges(model.mesh.edges, model.rimM, model.sampleAt).steps),
     waterline: closed(0),
     copingWidth: COPING_M * 2,
   }

@@ -1,4 +1,4 @@
-import type { BasinMesh, ContourLine } from '../../basin/index.ts'
+import type { BasinMesh, ContourLine, Part } from '../../basin/index.ts'
 
 /** Contour lines as pairs of end points; each lies level at its depth. */
 export function contourSegments(lines: readonly ContourLine[]): Float32Array {
@@ -24,13 +24,31 @@ export function rimSegments(rings: BasinMesh['rings'], rimM: number): Float32Arr
   return new Float32Array(out)
 }
 
-/** The sharp lines below the rim: treads, shelves and breaks of the floor. The rim itself is drawn from its rings. */
-export function innerEdges(edges: Float32Array, rimM: number): Float32Array {
+export interface InnerEdges {
+  /** Edges of treads and shelves. */
+  readonly steps: Float32Array
+  /** Where the floor changes its slope. */
+  readonly breaks: Float32Array
+}
+
+type Sample = (x: number, y: number) => { readonly depthM: number; readonly part: Part } | undefined
+
+/** How far to the sides of an edge the parts beside it are looked up [m]. */
+const ASIDE_M = 0.01
+
+/** The sharp lines below the rim, told apart by what lies on their two sides. The rim itself is drawn from its rings. */
+export function innerEdges(edges: Float32Array, rimM: number, sampleAt: Sample): InnerEdges {
   const near = 1e-3
-  const out: number[] = []
+  const steps: number[] = []
+  const breaks: number[] = []
   for (let i = 0; i + 5 < edges.length; i += 6) {
-    if (Math.abs(edges[i + 2]! - rimM) < near && Math.abs(edges[i + 5]! - rimM) < near) continue
-    for (let k = 0; k < 6; k++) out.push(edges[i + k]!)
+    const [ax, ay, az, bx, by, bz] = [...edges.subarray(i, i + 6)] as [number, number, number, number, number, number]
+    if (Math.abs(az - rimM) < near && Math.abs(bz - rimM) < near) continue
+    const run = Math.hypot(bx - ax, by - ay)
+    const [nx, ny] = run > 0 ? [((ay - by) / run) * ASIDE_M, ((bx - ax) / run) * ASIDE_M] : [0, 0]
+    const [x, y] = [(ax + bx) / 2, (ay + by) / 2]
+    const isBreak = sampleAt(x + nx, y + ny)?.part === 'floor' && sampleAt(x - nx, y - ny)?.part === 'floor'
+    ;(isBreak ? breaks : steps).push(ax, ay, az, bx, by, bz)
   }
-  return new Float32Array(out)
+  return { steps: new Float32Array(steps), breaks: new Float32Array(breaks) }
 }

@@ -14,18 +14,20 @@ export interface Skylight {
   readonly texels: Uint8Array
 }
 
-/** Toward the sun: from the upper left of the plan, well above the horizon, as drawings are lit. */
+/** Toward the sun: behind the left shoulder of who looks at the plan upright, so that the far walls lie in its light. */
 export const SUN = ((): readonly [number, number, number] => {
-  const [x, y, z] = [-0.42, 0.3, 0.86]
+  const [x, y, z] = [-0.46, -0.3, 0.84]
   const length = Math.hypot(x, y, z)
   return [x / length, y / length, z / length]
 })()
-const RASTER = 132
+const RASTER = 150
 const DIRECTIONS = 16
 /** Paces grow, for near walls matter more than far ones. */
 const PACE = 1.22
 /** Half-width of the sun's soft edge, as a slope. */
-const PENUMBRA = 0.16
+const PENUMBRA = 0.22
+/** Cells whose heights differ by more belong to different treads and keep their own light [m]. */
+const SAME_STEP_M = 0.12
 
 /**
  * How much daylight reaches each place of the basin's floor.
@@ -65,6 +67,7 @@ export function skylightOf(mesh: BasinMesh, raster = RASTER): Skylight {
       texels[at * 4 + 2] = Math.round((255 * (h - lowM)) / range)
       texels[at * 4 + 3] = 255
     }
+  for (let round = 0; round < 2; round++) soften(texels, width, height, SAME_STEP_M / range)
   // Outside cells take their neighbours' light, so that blending at the foot of a wall does not let daylight leak in.
   for (let round = 0; round < 3; round++) spread(texels, width, height)
   return { width, height, cellM, originX, originY, lowM, rimM, texels }
@@ -142,6 +145,28 @@ function sunAt(h: Float32Array, width: number, height: number, cellM: number, i:
     if (seen <= 0) return 0
   }
   return seen
+}
+
+/** Evens out the raster's grain, never across the edge of a tread. */
+function soften(texels: Uint8Array, width: number, height: number, sameHeight: number): void {
+  const before = texels.slice()
+  const near = Math.max(1, Math.round(255 * sameHeight))
+  for (let j = 1; j < height - 1; j++)
+    for (let i = 1; i < width - 1; i++) {
+      const at = (j * width + i) * 4
+      if (before[at + 3] === 0) continue
+      let [sky, sun, count] = [0, 0, 0]
+      for (let y = j - 1; y <= j + 1; y++)
+        for (let x = i - 1; x <= i + 1; x++) {
+          const from = (y * width + x) * 4
+          if (before[from + 3] === 0 || Math.abs(before[from + 2]! - before[at + 2]!) > near) continue
+          sky += before[from]!
+          sun += before[from + 1]!
+          count++
+        }
+      texels[at] = Math.round(sky / count)
+      texels[at + 1] = Math.round(sun / count)
+    }
 }
 
 function spread(texels: Uint8Array, width: number, height: number): void {

@@ -46,3 +46,11 @@ export function tonesFrom(lookUp: (token: string) => string): Tones {
     depth: [0, 1, 2, 3, 4, 5, 6].map((step) => tone(`--depth-${step}`)),
   }
 }
+
+export function mixed(a: Rgb, b: Rgb, share: number): Rgb {
+  return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share, a[2] + (b[2] - a[2]) * share]
+}
+
+export function isDark(tone: Rgb): boolean {
+  return 0.2126 * tone[0] + 0.7152 * tone[1] + 0.0722 * tone[2] < 0.4
+}

@@ -35,7 +35,7 @@ const ZOOM_MAX = 8
 /** A long lens: near and far ends keep nearly one scale, as in an axonometric drawing. */
 export const LENS_DEGREES = 18
 
-export const HOME: View = { azimuth: -24 * degrees, tilt: 44 * degrees, zoom: 1, panX: 0, panY: 0 }
+export const HOME: View = { azimuth: -18 * degrees, tilt: 46 * degrees, zoom: 1, panX: 0, panY: 0 }
 
 const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value))
 

@@ -4,7 +4,7 @@ import { BufferAttribute, BufferGeometry, DoubleSide, ShaderMaterial, Vector2, V
 import type { BasinMesh } from '../../../basin/index.ts'
 import { type FlatMesh, groundOf, rimDistanceOf, surfaceOf } from '../ground.ts'
 import { SUN } from '../skylight.ts'
-import type { Tones } from '../tones.ts'
+import { isDark, mixed, type Tones } from '../tones.ts'
 import { flatVertex, groundFragment, waterFragment } from './shaders.ts'
 import { distanceTexture } from './textures.ts'
 
@@ -53,7 +53,8 @@ export function Ground({ rings, heightM, tones }: FlatProps) {
           shadowStep: { value: new Vector2(SUN[0] * 0.2, SUN[1] * 0.2) },
           paper: { value: new Vector3() },
           stone: { value: new Vector3() },
-          ink: { value: new Vector3() },
+          shade: { value: new Vector3() },
+          edgeTone: { value: new Vector3() },
           shadowStrength: { value: 0.3 },
         },
       }),
@@ -68,8 +69,12 @@ export function Ground({ rings, heightM, tones }: FlatProps) {
     uniforms['away']!.value = texture
     uniforms['awayFrame']!.value.set(away.originX, away.originY, away.width * away.cellM, away.height * away.cellM)
     uniforms['paper']!.value.set(...tones.paper)
-    uniforms['stone']!.value.set(...tones.page)
-    uniforms['ink']!.value.set(...tones.ink)
+    const dark = isDark(tones.paper)
+    const stone = dark ? mixed(tones.page, tones.ink, 0.1) : tones.page
+    uniforms['stone']!.value.set(...stone)
+    uniforms['edgeTone']!.value.set(...mixed(stone, tones.ink, 0.42))
+    uniforms['shade']!.value.set(...(dark ? mixed(tones.paper, [0, 0, 0], 0.75) : tones.ink))
+    uniforms['shadowStrength']!.value = dark ? 0.7 : 0.3
     invalidate()
   }, [material, heightM, away, texture, tones, invalidate])
   return (
@@ -101,6 +106,6 @@ export function Water({ rings, heightM, tones }: FlatProps) {
     invalidate()
   }, [material, heightM, tones, invalidate])
   return (
-    <mesh geometry={geometry} material={material} frustumCulled={false} renderOrder={4} raycast={() => null} />
+    <mesh geometry={geometry} material={material} frustumCulled={false} renderOrder={5} raycast={() => null} />
   )
 }

@@ -17,6 +17,7 @@ interface LinesProps {
 /** Ink lines of one width. */
 export function Lines({ segments, tone, widthPx, strength = 1, order }: LinesProps) {
   const size = useThree((state) => state.size)
+  const dpr = useThree((state) => state.viewport.dpr)
   const invalidate = useThree((state) => state.invalidate)
   const geometry = useMemo(() => {
     const made = new InstancedBufferGeometry()
@@ -55,12 +56,12 @@ export function Lines({ segments, tone, widthPx, strength = 1, order }: LinesPro
   useEffect(() => () => material.dispose(), [material])
   useEffect(() => {
     const { uniforms } = material
-    uniforms['screen']!.value.set(size.width, size.height)
-    uniforms['halfWidth']!.value = widthPx / 2
+    uniforms['screen']!.value.set(size.width * dpr, size.height * dpr)
+    uniforms['halfWidth']!.value = (widthPx * dpr) / 2
     uniforms['tone']!.value.set(...tone)
     uniforms['strength']!.value = strength
     invalidate()
-  }, [material, size, widthPx, tone, strength, invalidate])
+  }, [material, size, dpr, widthPx, tone, strength, invalidate])
   if (segments.length === 0) return null
   return <mesh geometry={geometry} material={material} frustumCulled={false} renderOrder={order} raycast={() => null} />
 }

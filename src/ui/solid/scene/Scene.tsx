@@ -1,8 +1,10 @@
-import { type Ref, useMemo } from 'react'
+import { type Ref, useEffect, useMemo } from 'react'
 import type { Mesh } from 'three'
+import type { ContourLine } from '../../../basin/index.ts'
+import { isDeepTint, rampPlace } from '../../plan/depth-steps.ts'
 import { contourSegments, innerEdges, rimSegments } from '../line-segments.ts'
 import type { SolidModel } from '../model.ts'
-import type { Tones } from '../tones.ts'
+import { isDark, type Tones } from '../tones.ts'
 import { Ground, Water } from './Flats.tsx'
 import { Lines } from './Lines.tsx'
 import { Shell } from './Shell.tsx'
@@ -12,22 +14,33 @@ interface SceneProps {
   readonly levelM: number
   readonly tones: Tones
   readonly shellRef: Ref<Mesh>
+  /** Once the shell of this model is there to be pointed at. */
+  readonly onReady: () => void
+  /** After each frame. */
   readonly onDrawn: () => void
 }
 
 /** All that is drawn: ground, shell, ink, water. */
-export function Scene({ model, levelM, tones, shellRef, onDrawn }: SceneProps) {
-  const { mesh, contours, maxDepthM, rimM } = model
-  const contourLines = useMemo(() => contourSegments(contours), [contours])
+export function Scene({ model, levelM, tones, shellRef, onReady, onDrawn }: SceneProps) {
+  const { mesh, contours, maxDepthM, rimM, sampleAt } = model
+  const [pale, deep] = useMemo(() => {
+    const isOnDeep = (line: ContourLine) => isDeepTint(rampPlace(line.depthM, maxDepthM))
+    return [contourSegments(contours.filter((line) => !isOnDeep(line))), contourSegments(contours.filter(isOnDeep))]
+  }, [contours, maxDepthM])
   const rim = useMemo(() => rimSegments(mesh.rings, rimM), [mesh, rimM])
-  const edges = useMemo(() => innerEdges(mesh.edges, rimM), [mesh, rimM])
+  const edges = useMemo(() => innerEdges(mesh.edges, rimM, sampleAt), [mesh, rimM, sampleAt])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new mesh is what makes it ready again
+  useEffect(onReady, [mesh])
+  const onDeep = isDark(tones.paper) ? tones.ink : tones.page
   return (
     <>
       <Ground rings={mesh.rings} heightM={rimM} tones={tones} />
       <Shell mesh={mesh} maxDepthM={maxDepthM} levelM={levelM} tones={tones} meshRef={shellRef} onDrawn={onDrawn} />
-      <Lines segments={contourLines} tone={tones.ink} widthPx={0.9} strength={0.34} order={2} />
-      <Lines segments={edges} tone={tones.ink} widthPx={1} strength={0.75} order={3} />
-      <Lines segments={rim} tone={tones.ink} widthPx={1.5} order={5} />
+      <Lines segments={edges.breaks} tone={tones.ink} widthPx={0.8} strength={0.16} order={2} />
+      <Lines segments={pale} tone={tones.ink} widthPx={1} strength={0.5} order={3} />
+      <Lines segments={deep} tone={onDeep} widthPx={1} strength={0.5} order={3} />
+      <Lines segments={edges.steps} tone={tones.ink} widthPx={1} strength={0.8} order={4} />
+      <Lines segments={rim} tone={tones.ink} widthPx={1.5} order={6} />
       {levelM > -maxDepthM ? <Water rings={mesh.rings} heightM={levelM} tones={tones} /> : null}
     </>
   )

@@ -4,7 +4,7 @@ import { BufferAttribute, BufferGeometry, DoubleSide, type Mesh, ShaderMaterial,
 import { type BasinMesh, PARTS } from '../../../basin/index.ts'
 import { heightsOf } from '../model.ts'
 import { SUN, skylightOf } from '../skylight.ts'
-import type { Rgb, Tones } from '../tones.ts'
+import { isDark, mixed, type Tones } from '../tones.ts'
 import { shellFragment, shellVertex } from './shaders.ts'
 import { rampTexture, skylightTexture } from './textures.ts'
 
@@ -32,13 +32,6 @@ function geometryOf(mesh: BasinMesh): BufferGeometry {
   geometry.setAttribute('rim', new BufferAttribute(rim, 1))
   return geometry
 }
-
-const mix = (a: Rgb, b: Rgb, share: number): Rgb => [
-  a[0] + (b[0] - a[0]) * share,
-  a[1] + (b[1] - a[1]) * share,
-  a[2] + (b[2] - a[2]) * share,
-]
-const isDark = (tone: Rgb) => 0.2126 * tone[0] + 0.7152 * tone[1] + 0.0722 * tone[2] < 0.4
 
 /** The matte shell in the plan's depth tints under daylight; above the water it shows its bare plaster. */
 export function Shell({ mesh, maxDepthM, levelM, tones, meshRef, onDrawn }: ShellProps) {
@@ -93,7 +86,7 @@ export function Shell({ mesh, maxDepthM, levelM, tones, meshRef, onDrawn }: Shel
     const { uniforms } = material
     const dark = isDark(tones.paper)
     uniforms['level']!.value = levelM
-    uniforms['dry']!.value.set(...mix(tones.page, dark ? tones.ink : tones.rule, dark ? 0.22 : 0.5))
+    uniforms['dry']!.value.set(...mixed(tones.page, dark ? tones.ink : tones.rule, dark ? 0.22 : 0.5))
     uniforms['lineTone']!.value.set(...tones.waterInk)
     uniforms['night']!.value = dark ? 1 : 0
     invalidate()

@@ -43,3 +43,14 @@ export function probeBelow(model: SolidModel, x: number, y: number, nameOf: Name
   const sample = model.sampleAt(x, y)
   return sample && { x, y, z: -sample.depthM, part: sample.part, featureName: nameOf(sample.feature) }
 }
+
+/** Whether a place on the shell is in sight: no ground, wall or step stands before it. */
+export function canBeSeen(camera: Camera, shell: Mesh, model: SolidModel, x: number, y: number, z: number): boolean {
+  const ndc = new Vector3(x, y, z).project(camera)
+  if (Math.abs(ndc.x) > 0.98 || Math.abs(ndc.y) > 0.96) return false
+  const opening = pointOnLevel(camera, ndc.x, ndc.y, model.rimM)
+  if (!opening || !isOverBasin(model.mesh.rings, opening.x, opening.y)) return false
+  rays.setFromCamera(new Vector2(ndc.x, ndc.y), camera)
+  const hit = rays.intersectObject(shell, false)[0]
+  return hit !== undefined && Math.hypot(hit.point.x - x, hit.point.y - y, hit.point.z - z) < 0.12
+}

@@ -39,19 +39,21 @@ void main() {
   // A wall sees more sky the higher it is; a floor sees what the raster says.
   float sky = mix(mix(lit.r, 1.0, up * up), lit.r, flatness);
   float sunned = mix(mix(lit.g, 1.0, smoothstep(0.55, 1.0, up)), lit.g, flatness);
-  float hemi = 0.74 + 0.26 * n.z;
+  float hemi = 0.89 + 0.11 * n.z;
   float beam = max(dot(n, sun), 0.0) / sun.z;
-  float shade = 0.70 * hemi * mix(0.52, 1.0, sky) + 0.30 * beam * mix(0.35, 1.0, sunned);
-  shade = mix(shade, 0.35 + 0.65 * shade, night * 0.35);
+  float shade = 0.78 * hemi * mix(0.80, 1.0, sky) + 0.22 * min(beam, 1.25) * mix(0.25, 1.0, sunned);
+  // At night the paper is dark: shade is taken back so that the walls do not sink into it.
+  shade = mix(shade, 0.3 + 0.7 * shade, night);
 
   float wet = 1.0 - smoothstep(-0.5, 0.5, (place.z - level) / max(fwidth(place.z), 1e-4));
   vec3 tint = texture2D(ramp, vec2(clamp(-place.z / deepest, 0.0, 1.0) * (127.0 / 128.0) + 0.5 / 128.0, 0.5)).rgb;
   vec3 tone = mix(dry, tint, wet * (1.0 - onRim * step(level, place.z)));
-  tone *= shade;
+  // Sky light is cooler than the sun's: what lies in shade turns a little blue, not grey.
+  tone *= pow(vec3(shade), vec3(1.12, 1.0, 0.90));
 
   // The water's edge, drawn where the shell passes through the level; a tread that lies just at it has no edge.
   float rise = fwidth(place.z);
-  float edge = 1.0 - smoothstep(0.6, 1.5, abs(place.z - level) / max(rise, 1e-6));
+  float edge = 1.0 - smoothstep(0.35, 1.05, abs(place.z - level) / max(rise, 1e-6));
   tone = mix(tone, lineTone, edge * step(2e-4, rise));
   gl_FragColor = vec4(tone, 1.0);
 }`
@@ -72,7 +74,8 @@ uniform float coping;
 uniform vec2 shadowStep;
 uniform vec3 paper;
 uniform vec3 stone;
-uniform vec3 ink;
+uniform vec3 shade;
+uniform vec3 edgeTone;
 uniform float shadowStrength;
 varying vec2 place;
 float distanceAt(vec2 at) {
@@ -87,11 +90,11 @@ void main() {
   float under = distanceAt(place + shadowStep) - coping;
   float around = d - coping;
   float shadow = shadowStrength * (0.62 * (1.0 - smoothstep(-0.05, 0.16, under)) + 0.38 * exp(-max(around, 0.0) / 0.24));
-  vec3 tone = mix(paper, ink, shadow * (1.0 - smoothstep(reach * 0.7, reach, d)));
+  vec3 tone = mix(paper, shade, shadow * (1.0 - smoothstep(reach * 0.7, reach, d)));
   float band = 1.0 - smoothstep(-0.5, 0.5, around / pixel);
   tone = mix(tone, stone, band);
   float edge = 1.0 - smoothstep(0.3, 1.1, abs(around) / pixel);
-  tone = mix(tone, mix(stone, ink, 0.42), edge);
+  tone = mix(tone, edgeTone, edge);
   gl_FragColor = vec4(tone, 1.0);
 }`
 

@@ -1,0 +1,48 @@
+import type { ContourLine, Point } from '../../basin/index.ts'
+
+/** A figure on a contour line: the first of its places that can be seen takes it. */
+export interface ContourLabel {
+  readonly key: string
+  readonly depthM: number
+  readonly places: readonly Point[]
+}
+
+/** Shares of a line's length at which its figure may stand, best first. */
+const SHARES = [0.5, 0.35, 0.65, 0.22, 0.78, 0.1, 0.9]
+/** Lines shorter than this carry no figure [m]. */
+const LEAST_M = 0.8
+
+function lengthOf(line: ContourLine): number {
+  let length = 0
+  for (let i = 1; i < line.points.length; i++)
+    length += Math.hypot(line.points[i]![0] - line.points[i - 1]![0], line.points[i]![1] - line.points[i - 1]![1])
+  return length
+}
+
+function pointAlong(line: ContourLine, atM: number): Point | undefined {
+  let gone = 0
+  for (let i = 1; i < line.points.length; i++) {
+    const [a, b] = [line.points[i - 1]!, line.points[i]!]
+    const run = Math.hypot(b[0] - a[0], b[1] - a[1])
+    if (gone + run >= atM && run > 0) {
+      const t = (atM - gone) / run
+      return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]
+    }
+    gone += run
+  }
+  return undefined
+}
+
+/** One figure for each depth, on its longest line. */
+export function contourLabels(lines: readonly ContourLine[]): ContourLabel[] {
+  const longest = new Map<number, { readonly line: ContourLine; readonly length: number }>()
+  for (const line of lines) {
+    const length = lengthOf(line)
+    if (length >= LEAST_M && length > (longest.get(line.depthM)?.length ?? 0)) longest.set(line.depthM, { line, length })
+  }
+  return [...longest.values()].map(({ line, length }) => ({
+    key: line.depthM.toFixed(4),
+    depthM: line.depthM,
+    places: SHARES.map((share) => pointAlong(line, share * length)).filter((point) => point !== undefined),
+  }))
+}
