@@ -1,18 +1,12 @@
 import type { DoseLine } from '../../../plan/index.ts'
-import type { UnitSystem } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { formatAmount, piecesWords } from './amounts.ts'
 import { intervalWords, packageWords } from './dose-words.ts'
 import styles from './opening.module.css'
 import { dayAndTime } from './schedule.ts'
 
-/** The amount at the right of a dose's line, and what it comes to in tablets. */
-export function doseAmount(line: DoseLine, units: UnitSystem): string {
-  return formatAmount(line.productId, line.amountG, units)
-}
-
-/** What stands under a dose: how the volume's uncertainty widens it, its pours, its packages. */
-export function DoseFigures({ line, startMs }: { readonly line: DoseLine; readonly startMs: number }) {
+/** What stands under a dose: how the volume's uncertainty widens it, its packages, its pours. */
+export function DoseFigures({ line, originMs }: { readonly line: DoseLine; readonly originMs: number }) {
   const units = useUnits()
   const format = (amountG: number) => formatAmount(line.productId, amountG, units)
   const remarks = [
@@ -28,7 +22,7 @@ export function DoseFigures({ line, startMs }: { readonly line: DoseLine; readon
           {line.pours.map((pour) => (
             <li key={pour.index}>
               <span>
-                Pour {pour.index} of {line.pours.length}, {dayAndTime(startMs, pour.hoursAfterStart)}
+                Pour {pour.index} of {line.pours.length}, {dayAndTime(originMs, line.startHours + pour.hoursAfterStart)}
               </span>
               <span>{format(pour.amountG)}</span>
             </li>

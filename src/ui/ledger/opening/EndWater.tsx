@@ -1,14 +1,14 @@
 import type { OpeningPlan } from '../../../plan/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
-import { domainOf, InkScale } from '../scale/index.ts'
-import { overallMovements } from './lines.ts'
+import { domainOf, formatReading, InkScale } from '../scale/index.ts'
+import { overallMovements, visibleMovements } from './lines.ts'
 import styles from './opening.module.css'
 
 /** The water that all lines together should leave behind, against its bands; and that it clears nobody to bathe. */
 export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
   const units = useUnits()
-  const movements = overallMovements(plan.lines)
+  const movements = visibleMovements(overallMovements(plan.lines), (key, value) => formatReading(key, value, units))
   const active = plan.endWater?.equilibrium.activeChlorineMgPerL
   return (
     <section className={styles['section']}>
@@ -24,6 +24,7 @@ export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
             band={movement.band}
             before={movement.before}
             after={movement.after}
+            isInside={movement.inBand}
           />
         ))}
       </div>

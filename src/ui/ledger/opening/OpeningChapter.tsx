@@ -4,7 +4,6 @@ import type { OpeningPlan } from '../../../plan/index.ts'
 import { formatPlusMinus, formatQuantity } from '../../../units/index.ts'
 import { useApp, useAppStore, useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
-import { ScaleLegend } from '../scale/index.ts'
 import { useSystem } from '../water/useSystem.ts'
 import { EndWater } from './EndWater.tsx'
 import { NeverMeet } from './NeverMeet.tsx'
@@ -41,7 +40,7 @@ function OpeningHead({ volume, system }: { readonly volume: DerivedVolume; reado
         {formatPlusMinus('volume', volume.m3, volume.sigmaM3, units)} (95 %), {from}.{' '}
         {water.measuredAtMs === undefined
           ? 'No readings yet.'
-          : `From ${water.latest ? 'readings' : 'fill water'} of ${dateOf(water.measuredAtMs, nowMs)}.`}{' '}
+          : `From ${water.from === 'fill' ? 'fill water' : 'readings'} of ${dateOf(water.measuredAtMs, nowMs)}.`}{' '}
         Each line says what it should leave behind; measure again before the next.
       </p>
     </header>
@@ -52,6 +51,7 @@ function OpeningBody({ system }: { readonly system: System }) {
   const spec = useApp((state) => state.spec)
   const nowMs = useApp((state) => state.nowMs)
   const store = useAppStore()
+  const water = deriveWater(spec, system.id, nowMs)
   const result = deriveOpening(spec, system.id, nowMs)
   if (!result.ok)
     return (
@@ -65,8 +65,7 @@ function OpeningBody({ system }: { readonly system: System }) {
   const plan: OpeningPlan = result.value
   return (
     <>
-      <PlanNotes plan={plan} />
-      {plan.lines.some((line) => line.movements.length > 0) && <ScaleLegend />}
+      <PlanNotes plan={plan} isMeasured={water.measuredAtMs !== undefined} />
       <PlanLines plan={plan} system={system} />
       {plan.lines.some((line) => line.kind === 'dose') && <NeverMeet plan={plan} />}
       <ToBuy items={plan.purchases} />

@@ -4,13 +4,26 @@ import { Button, ProblemNote } from '../../fields/index.ts'
 import styles from './opening.module.css'
 
 /** What stands before the lines: stale readings, missing readings, targets out of reach, warnings. */
-export function PlanNotes({ plan }: { readonly plan: OpeningPlan }) {
+export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; readonly isMeasured: boolean }) {
   const store = useAppStore()
   const canEdit = useCanEdit()
   const toWater = () => store.getState().openChapter('water')
   return (
     <>
-      {plan.measureAgain && (
+      {!isMeasured && (
+        <div className={styles['note']} role="note">
+          <p>
+            <strong>Measure the water first.</strong> At least pH and total alkalinity; what you leave out stays
+            unknown, and nothing is dosed for it.
+          </p>
+          {canEdit && (
+            <Button tone="main" onPress={toWater}>
+              Enter readings
+            </Button>
+          )}
+        </div>
+      )}
+      {isMeasured && plan.measureAgain && (
         <div className={styles['note']} role="note">
           <p>
             <strong>Measure again first.</strong> Readings older than 48 hours no longer say what is in the water; these
@@ -19,7 +32,7 @@ export function PlanNotes({ plan }: { readonly plan: OpeningPlan }) {
           {canEdit && <Button onPress={toWater}>Enter new readings</Button>}
         </div>
       )}
-      {plan.missing.length > 0 && (
+      {isMeasured && plan.missing.length > 0 && (
         <div className={styles['note']} role="note">
           <p>
             <strong>Not measured, so nothing is dosed for it:</strong>

@@ -27,7 +27,7 @@ export function ToBuy({ items }: { readonly items: readonly PurchaseItem[] }) {
               <td>{formatAmount(item.productId, item.needG, units)}</td>
               <td>{item.inStockG > 0 ? formatAmount(item.productId, item.inStockG, units) : 'none'}</td>
               <td>
-                {item.count === 0
+                {item.count === 0 || item.packageLabel === ''
                   ? 'nothing'
                   : `${formatQuantity('number', item.count, units, { digits: 0 })} × ${item.packageLabel}`}
               </td>

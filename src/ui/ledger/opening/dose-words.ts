@@ -1,8 +1,21 @@
-import type { DoseLine } from '../../../plan/index.ts'
+import type { DoseLine, OpeningLine } from '../../../plan/index.ts'
+import { productOf } from './amounts.ts'
+
+/** What a line is headed with: a dose by its product, anything else by what is done. */
+export function headingOf(line: OpeningLine): string {
+  return line.kind === 'dose' ? (productOf(line.productId)?.label ?? line.title) : line.title
+}
+
+/** How a line is done, without the product's name that stands above it, and without the last full stop. */
+export function howWords(line: OpeningLine): string {
+  const label = line.kind === 'dose' ? productOf(line.productId)?.label : undefined
+  const how = label && line.how.startsWith(label) ? line.how.slice(line.how.indexOf('). ') + 3) : line.how
+  return how.trim().replace(/\.$/, '')
+}
 
 /** "13 lb to 15 lb, as sure as the volume is"; nothing where both ends read the same. */
 export function intervalWords(low: string, high: string): string | undefined {
-  return low === high ? undefined : `Between ${low} and ${high}, as sure as the volume is`
+  return low === high ? undefined : `${low} to ${high}, as sure as the volume is`
 }
 
 /** What to do with the packages that a dose comes from. */

@@ -1,4 +1,6 @@
-import type { Movement, OpeningLine } from '../../../plan/index.ts'
+import type { DoseEntry } from '../../../document/index.ts'
+import type { Movement, OpeningLine, OpeningPlan } from '../../../plan/index.ts'
+import { nextFullHour } from './schedule.ts'
 
 /**
  * For each line, the readings whose start is a measurement: the first line that moves a reading starts from what was
@@ -25,7 +27,37 @@ export function overallMovements(lines: readonly OpeningLine[]): readonly Moveme
   return [...whole.values()]
 }
 
+/** What is worth a scale: it has a band or is the index, and both ends don't read the same. */
+export function visibleMovements(
+  movements: readonly Movement[],
+  format: (key: Movement['key'], value: number) => string,
+): readonly Movement[] {
+  return movements.filter(
+    ({ key, band, before, after }) =>
+      (band !== undefined || key === 'calciteSI') && format(key, before) !== format(key, after),
+  )
+}
+
 /** The products that a plan doses, each once, in the order of the plan. */
 export function productsOf(lines: readonly OpeningLine[]): readonly string[] {
   return [...new Set(lines.flatMap((line) => (line.kind === 'dose' ? [line.productId] : [])))]
+}
+
+/**
+ * The moment from which a plan counts its hours: the first dose that was given, or else the start that the owner chose,
+ * or the next full hour.
+ */
+export function originOf(plan: OpeningPlan, chosenMs: number | undefined, nowMs: number): number {
+  const given = plan.lines.flatMap((line) => (line.kind === 'dose' && line.given ? [line.given.atMs] : []))
+  return given.length > 0 ? Math.min(...given) : (chosenMs ?? nextFullHour(nowMs))
+}
+
+/** The log's entry that a done line tells of. */
+export function entryOf(line: OpeningLine, log: readonly DoseEntry[]): DoseEntry | undefined {
+  const given = line.kind === 'dose' ? line.given : undefined
+  if (!given) return undefined
+  return log.find(
+    (entry) =>
+      entry.product === given.product && entry.amountG === given.amountG && Date.parse(entry.at) === given.atMs,
+  )
 }

@@ -49,7 +49,15 @@ export function nextFullHour(nowMs: number): number {
 
 /** "wait 6 h"; nothing to say where there is nothing to wait for. */
 export function waitWords(waitHours: number, units: UnitSystem): string | undefined {
-  return waitHours > 0 ? `wait ${formatQuantity('duration', waitHours, units)}` : undefined
+  return waitHours > 0 ? `wait ${spanWords(waitHours, units)}` : undefined
+}
+
+/** A span of time in the unit that people wait in: minutes, hours, days. */
+export function spanWords(hours: number, units: UnitSystem): string {
+  const whole = (value: number) => formatQuantity('number', value, units, { digits: 0 })
+  if (hours < 0.99) return `${whole(hours * 60)} min`
+  if (hours >= 72) return `${whole(hours / 24)} days`
+  return `${formatQuantity('number', hours, units, { digits: Math.abs(hours - Math.round(hours)) < 0.05 ? 0 : 1 })} h`
 }
 
 /** "measured 3 days ago" */

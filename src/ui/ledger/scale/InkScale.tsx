@@ -21,19 +21,21 @@ interface InkScaleProps {
   readonly isBeforeMeasured?: boolean | undefined
   /** What is expected after. */
   readonly after?: number | undefined
+  /** Whether `after` is where it should be; without it the band says so. */
+  readonly isInside?: boolean | undefined
 }
 
 /**
  * A reading on a small scale in ink: the band hatched, a tick where it was measured, a filled mark where it is expected
  * inside the band, an open one where that falls outside. Readable without colour; the same in words for a screen reader.
  */
-export function InkScale({ scaleKey, domain, band, before, isBeforeMeasured = true, after }: InkScaleProps) {
+export function InkScale({ scaleKey, domain, band, before, isBeforeMeasured = true, after, ...props }: InkScaleProps) {
   const hatch = useId()
   const units = useUnits()
   const place = (value: number) => EDGE + placeOn(domain, value, LENGTH - 2 * EDGE)
   const from = before === undefined ? undefined : place(before)
   const to = after === undefined ? undefined : place(after)
-  const isInside = after === undefined ? undefined : isWithin(after, band)
+  const isInside = after === undefined ? undefined : (props.isInside ?? isWithin(after, band))
   const format = (value: number) => formatReading(scaleKey, value, units)
   return (
     <div className={styles['row']}>
@@ -44,7 +46,7 @@ export function InkScale({ scaleKey, domain, band, before, isBeforeMeasured = tr
         className={styles['scale']}
         viewBox={`0 0 ${LENGTH} ${HEIGHT}`}
         role="img"
-        aria-label={scaleWords({ key: scaleKey, band, before, isBeforeMeasured, after }, format)}
+        aria-label={scaleWords({ key: scaleKey, band, before, isBeforeMeasured, after, isInside }, format)}
       >
         <defs>
           <pattern id={hatch} width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">

@@ -20,7 +20,9 @@ export function ScaleLegend() {
         <Mark>
           <circle cx="7" cy="8" r="3.6" className={styles['open']} />
         </Mark>
-        <em>expected</em>, outside the band
+        <span>
+          <em>expected</em>, outside the band
+        </span>
       </span>
     </p>
   )

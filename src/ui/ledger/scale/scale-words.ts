@@ -8,6 +8,8 @@ interface ScaleContent {
   readonly before?: number | undefined
   readonly isBeforeMeasured: boolean
   readonly after?: number | undefined
+  /** Whether the value is where it should be; without it the band says so. */
+  readonly isInside?: boolean | undefined
 }
 
 /** What a scale shows, in one sentence for a screen reader. */
@@ -18,18 +20,12 @@ export function scaleWords(content: ScaleContent, format: (value: number) => str
   const parts: string[] = []
   if (before !== undefined) parts.push(`${isBeforeMeasured ? start : 'expected before'} ${format(before)}`)
   if (after !== undefined) parts.push(`expected ${format(after)}`)
-  if (band) {
-    const value = after ?? before
-    const where =
-      value === undefined
-        ? 'band'
-        : isWithin(value, band)
-          ? 'inside the band'
-          : value < band.low
-            ? 'below the band'
-            : 'above the band'
+  const value = after ?? before
+  const isInside = content.isInside ?? (value === undefined ? undefined : isWithin(value, band))
+  if (band && value !== undefined) {
+    const where = isInside ? 'inside the band' : value < band.low ? 'below the band' : 'above the band'
     parts.push(`${where} ${shortValue(format(band.low), format(band.high))} to ${format(band.high)}`)
-  }
+  } else if (isInside === false) parts.push('outside the usual range')
   return `${label}: ${parts.join(', ')}`
 }
 

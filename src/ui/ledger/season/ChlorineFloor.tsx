@@ -1,6 +1,7 @@
 import type { Upkeep } from '../../../plan/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
+import { spanWords } from '../opening/schedule.ts'
 import styles from './season.module.css'
 
 const ASSUMED = 'Assumed, since it was not given'
@@ -65,7 +66,7 @@ export function ChlorineFloor({ upkeep }: { readonly upkeep: Upkeep }) {
                   <br />
                   <span className={styles['faint']}>{row.source}</span>
                 </th>
-                <td>{formatQuantity('duration', row.minutes / 60, units)}</td>
+                <td>{spanWords(row.minutes / 60, units)}</td>
               </tr>
             ))}
           </tbody>

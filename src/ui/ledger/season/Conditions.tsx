@@ -1,5 +1,5 @@
 import { deriveVolume, upkeepBasisOf } from '../../../derive/index.ts'
-import type { ClimateMonth, Equipment, HelperId, System } from '../../../document/index.ts'
+import type { ClimateMonth, Command, Equipment, HelperId, System } from '../../../document/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
 import { Button, ChoiceField, NumberField, QuantityField, SwitchField } from '../../fields/index.ts'
 import { andList } from '../water/reading-words.ts'
@@ -35,8 +35,8 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
   const basis = upkeepBasisOf(spec, system.id, dayMs)
   const date = new Date(dayMs)
   const month = date.getUTCMonth()
-  const edit = (id: string, args: object) => store.getState().dispatch({ id, args })
-  const editSystem = (id: string, args: object) => edit(id, { systemId: system.id, ...args })
+  const edit = (command: Command) => store.getState().dispatch(command)
+  const systemId = system.id
   if (!basis.ok) return null
   const { input } = basis.value
   const isDrawn = deriveVolume(spec, system.id)?.meanDepthM !== undefined
@@ -47,8 +47,10 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
     windMPerS: input.windMPerS,
     sunshine: input.sunshine,
   }
-  const setWeather = (change: Partial<ClimateMonth>) =>
-    edit('setSite', { climate: withMonth(spec.site.climate, month, { ...weather, ...change }, weather) })
+  const setWeather = (change: Partial<ClimateMonth>) => {
+    const climate = withMonth(spec.site.climate, month, { ...weather, ...change }, weather).map((row) => ({ ...row }))
+    return edit({ id: 'setSite', args: { climate } })
+  }
   return (
     <section className={styles['section']}>
       <h2>What it depends on</h2>
@@ -130,7 +132,7 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
           label="Latitude"
           quantity="angle"
           value={input.latitudeDeg}
-          onChange={(si) => (si === undefined ? undefined : edit('setSite', { latitudeDeg: si }))}
+          onChange={(si) => (si === undefined ? undefined : edit({ id: 'setSite', args: { latitudeDeg: si } }))}
           min={-66}
           max={66}
           isRequired
@@ -138,7 +140,7 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
         <NumberField
           label="Bathers a day"
           value={input.bathersPerDay}
-          onChange={(value) => editSystem('setRegime', { bathersPerDay: value })}
+          onChange={(value) => edit({ id: 'setRegime', args: { systemId, bathersPerDay: value } })}
           min={0}
           max={500}
         />
@@ -146,7 +148,7 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
           label="Hours each"
           quantity="duration"
           value={input.bathingHours}
-          onChange={(si) => editSystem('setRegime', { bathingHours: si })}
+          onChange={(si) => edit({ id: 'setRegime', args: { systemId, bathingHours: si } })}
           min={0}
           max={12}
         />
@@ -154,13 +156,13 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
           label="Cover"
           value={input.coverKind}
           options={COVERS}
-          onChange={(coverKind) => editSystem('setEquipment', { coverKind })}
+          onChange={(coverKind) => edit({ id: 'setEquipment', args: { systemId, coverKind } })}
         />
         <QuantityField
           label="Covered, a day"
           quantity="duration"
           value={input.coverHoursPerDay}
-          onChange={(si) => editSystem('setEquipment', { coverHoursPerDay: si })}
+          onChange={(si) => edit({ id: 'setEquipment', args: { systemId, coverHoursPerDay: si } })}
           min={0}
           max={24}
         />
@@ -168,7 +170,7 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
           label="Pump runs, a day"
           quantity="duration"
           value={input.pumpHoursPerDay}
-          onChange={(si) => editSystem('setEquipment', { pumpHoursPerDay: si })}
+          onChange={(si) => edit({ id: 'setEquipment', args: { systemId, pumpHoursPerDay: si } })}
           min={0}
           max={24}
         />
@@ -177,7 +179,9 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
             key={id}
             label={label}
             value={system.equipment.helpers.includes(id)}
-            onChange={(isOn) => editSystem('setEquipment', { helpers: withHelper(system.equipment.helpers, id, isOn) })}
+            onChange={(isOn) =>
+              edit({ id: 'setEquipment', args: { systemId, helpers: withHelper(system.equipment.helpers, id, isOn) } })
+            }
           />
         ))}
       </div>

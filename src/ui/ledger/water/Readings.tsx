@@ -65,8 +65,7 @@ function Age(props: {
     <p className={styles['intro']}>
       {dateAndTimeOf(Date.parse(at), nowMs)}
       {how && `, ${how}`}
-      {ageHours !== undefined && `; ${ageWords(ageHours)}`}
-      {isOld ? <strong>: measure again first.</strong> : '.'}
+      {ageHours !== undefined && `; ${ageWords(ageHours)}`}. {isOld && <strong>Measure again first.</strong>}
     </p>
   )
 }

@@ -1,7 +1,8 @@
 import { useState } from 'react'
+import type { Problem } from '../../../base/index.ts'
 import type { DoseLine } from '../../../plan/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
-import { Button, DateTimeField, isoFromMs, QuantityField } from '../../fields/index.ts'
+import { Button, DateTimeField, isoFromMs, ProblemNote, QuantityField } from '../../fields/index.ts'
 import { amountFromG, gFromAmount, measureOf } from './amounts.ts'
 import styles from './opening.module.css'
 
@@ -17,16 +18,18 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
   const nowMs = useApp((state) => state.nowMs)
   const [amountG, setAmountG] = useState(line.amountG)
   const [at, setAt] = useState(() => isoFromMs(nowMs))
+  const [problem, setProblem] = useState<Problem | undefined>()
   const measure = measureOf(line.productId)
   const save = () => {
-    const problem = store.getState().dispatch({
+    const refused = store.getState().dispatch({
       id: 'logDose',
       args: { systemId, product: line.productId, amountG, at, line: line.key },
     })
-    if (!problem) onClose()
+    setProblem(refused)
+    if (!refused) onClose()
   }
   return (
-    <section className={styles['form']} aria-label={`What was given: ${line.title}`}>
+    <section className={styles['form']} aria-label="What was given">
       <QuantityField
         label={measure === 'liquid' ? 'Poured in' : 'Weighed in'}
         quantity={measure}
@@ -39,6 +42,7 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
         isRequired
       />
       <DateTimeField label="When" value={at} onChange={setAt} isCompact />
+      {problem && <ProblemNote problem={problem} />}
       <div className={styles['formButtons']}>
         <Button tone="main" onPress={save}>
           Write it down
