@@ -27,12 +27,11 @@ export {
 export { FORMULA_NAMES, formulaDelta, formulaMassGPerMol, stoichiometryDelta } from './formulas.ts'
 export { co2FluxMolPerM2Day, gasTransferVelocityMPerDay, saturatedCO2MolPerKg, schmidtNumberCO2 } from './gas.ts'
 export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL, mgPerLOf, molPerKg } from './masses.ts'
-export { fullReading, READING_KEYS, readingOf, totalsOf } from './reading.ts'
+export { leastSaltMgPerL, READING_KEYS, readingOf, totalsOf } from './reading.ts'
 export { clearSkyRadiation, daylightHours, extraterrestrialRadiation, solarRadiation } from './solar.ts'
 export {
   halfLifeInSunMin,
   NEAR_UV_ATTENUATION_PER_M,
-  noonPhotolysisPerS,
   photolysisPerDay,
   type SunlitBody,
 } from './sunlight.ts'

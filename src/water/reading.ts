@@ -23,7 +23,7 @@ const LOWEST_PH = 3
 const HIGHEST_PH = 12
 
 /** The reading with its absences filled: zero, and 25 °C. */
-export function fullReading(reading: WaterReading): Result<FullReading> {
+function fullReading(reading: WaterReading): Result<FullReading> {
   const full: FullReading = {
     pH: reading.pH,
     ta_mg_per_L_as_CaCO3: reading.ta_mg_per_L_as_CaCO3,
@@ -86,6 +86,18 @@ export function totalsOf(reading: WaterReading, constants: Constants): Result<To
     constants,
   )
   return solved.ok ? ok(solved.value.totals) : solved
+}
+
+/**
+ * The least salt that makes a reading electrically neutral [mg/L as NaCl]; 0 where it already is without any.
+ * For a water whose salt nobody measured: hardness of 300 with alkalinity of 80 cannot be without some 257 mg/L.
+ */
+export function leastSaltMgPerL(reading: WaterReading): number {
+  const hardness = (reading.ch_mg_per_L_as_CaCO3 ?? 0) + (reading.mg_hardness_mg_per_L_as_CaCO3 ?? 0)
+  const hardnessEq = 2 * molPerKg(hardness, MASS.calciumCarbonate)
+  const sulfateEq = 2 * molPerKg(reading.sulfate_mg_per_L ?? 0, MASS.sulfate)
+  const missing = hardnessEq - sulfateEq - reading.ta_mg_per_L_as_CaCO3 / MG_CACO3_PER_EQ
+  return Math.max(0, mgPerLOf(missing, MASS.sodiumChloride))
 }
 
 /** What would be read in this water: all readings present. */

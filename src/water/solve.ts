@@ -98,7 +98,7 @@ function bicarbonate(w: Workspace, hold: Hold): number {
 }
 
 /** Alkalinity that isn't carbonate [eq/kg]. */
-export function otherAlkalinity(w: Workspace): number {
+function otherAlkalinity(w: Workspace): number {
   return w.borate + w.cyAlk + w.oclAlk + w.hydroxide
 }
 

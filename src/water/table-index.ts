@@ -15,7 +15,7 @@ export interface TableIndex {
 type Points = readonly (readonly [x: number, factor: number])[]
 
 /** Factors as printed, against °F. */
-export const TEMPERATURE_POINTS_F: Points = [
+const TEMPERATURE_POINTS_F: Points = [
   [32, 0.0],
   [37, 0.1],
   [46, 0.2],

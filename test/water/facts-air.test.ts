@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { waterViscosityMPaS } from '../../src/water/conductance.ts'
 import {
   addTotals,
   clearSkyRadiation,
@@ -7,10 +8,13 @@ import {
   equilibrate,
   evaporationMmPerDay,
   extraterrestrialRadiation,
+  formulaDelta,
   gasTransferVelocityMPerDay,
   latentHeatKJPerKg,
+  PURE_WATER,
   saturatedCO2MolPerKg,
   saturationVapourPressureKPa,
+  scaleDelta,
   schmidtNumberCO2,
   solarRadiation,
   windAt2M,
@@ -46,6 +50,28 @@ describe('sun, after FAO-56', () => {
   test('example 18: clear sky at 100 m under Ra 41.09 is 30.90; example 10: 7.1 of 10.9 h under Ra 25.1 is 14.45', () => {
     expect(clearSkyRadiation(41.09, 100)).toBeCloseTo(30.9, 2)
     expect(Math.abs(solarRadiation(25.1, 7.1 / 10.9) - 14.45)).toBeLessThan(0.01)
+  })
+})
+
+describe('conductance of the water itself', () => {
+  // Kestin et al. 1978 (from memory); CRC Handbook: 1.792, 1.002, 0.890, 0.653 mPa s
+  test.each([
+    [0, 1.792],
+    [20, 1.002],
+    [25, 0.89],
+    [40, 0.653],
+  ])('viscosity at %d °C is %d mPa s', (celsius, viscosity) => {
+    expect(Math.abs(waterViscosityMPaS(celsius) / viscosity - 1)).toBeLessThan(0.003)
+  })
+
+  // 0.01 mol/L NaCl 1185 and 0.01 mol/L KCl 1413 µS/cm at 25 °C: CRC Handbook, conductance standards (from memory)
+  test.each([
+    ['NaCl', 1185],
+    ['KCl', 1413],
+  ])('0.01 mol/kg %s conducts %d µS/cm at 25 °C, within 1.5 percent', (formula, conductance) => {
+    const totals = addTotals(PURE_WATER, scaleDelta(formulaDelta(formula)!, 0.01))
+    const mine = good(equilibrate(totals, ORACLE)).conductanceMicroSPerCm
+    expect(Math.abs(mine / conductance - 1)).toBeLessThan(0.015)
   })
 })
 

@@ -6,6 +6,7 @@ import {
   equilibrate,
   equilibrateAtPH,
   equilibrateOpen,
+  leastSaltMgPerL,
   PURE_WATER,
   scaleDelta,
   stoichiometryDelta,
@@ -54,6 +55,9 @@ describe('readings no water can have are a Problem, never bent', () => {
     const least = Number(/at least ([\d.]+) mg/.exec(problem.hint)?.[1])
     // 220 mg/L as CaCO3 of charge is 4.396 meq of NaCl
     expect(least).toBeCloseTo(256.9, 0)
+    expect(leastSaltMgPerL(reading)).toBeCloseTo(256.9, 0)
+    expect(leastSaltMgPerL({ ...reading, ch_mg_per_L_as_CaCO3: 50 })).toBe(0)
+    expect(totalsOf({ ...reading, salt_mg_per_L_as_NaCl: leastSaltMgPerL(reading) }, C).ok).toBe(true)
     expect(totalsOf({ ...reading, salt_mg_per_L_as_NaCl: least + 1 }, C).ok).toBe(true)
     expect(totalsOf({ ...reading, salt_mg_per_L_as_NaCl: least - 2 }, C).ok).toBe(false)
   })
