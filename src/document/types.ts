@@ -30,6 +30,8 @@ export interface Body {
   readonly depthsMeasuredFrom?: DepthReference | undefined
   /** Height of the tile line above the datum [m]. */
   readonly tileLineM?: number | undefined
+  /** Set while the floor is the one that a fresh outline was given and nobody has said a depth yet. */
+  readonly depthsAssumed?: boolean | undefined
   /** Present on a freehand drawing that has not been scaled by two known lengths yet. */
   readonly sketch?: Sketch | undefined
 }
@@ -67,7 +69,14 @@ export interface TargetBand {
   readonly aim: number
   readonly high: number
 }
-export type TargetKey = 'pH' | 'ta_mg_per_L_as_CaCO3' | 'ch_mg_per_L_as_CaCO3' | 'cya_mg_per_L' | 'borate_mg_per_L_as_B' | 'fc_mg_per_L_as_Cl2' | 'salt_mg_per_L_as_NaCl'
+export type TargetKey =
+  | 'pH'
+  | 'ta_mg_per_L_as_CaCO3'
+  | 'ch_mg_per_L_as_CaCO3'
+  | 'cya_mg_per_L'
+  | 'borate_mg_per_L_as_B'
+  | 'fc_mg_per_L_as_Cl2'
+  | 'salt_mg_per_L_as_NaCl'
 export type TargetOverrides = { readonly [K in TargetKey]?: TargetBand | undefined }
 
 export interface Water {
@@ -145,6 +154,8 @@ export interface System {
   readonly stock: readonly StockItem[]
   readonly regime: Regime
   readonly log: readonly LogEntry[]
+  /** When the owner means to start the opening, ISO 8601 with offset or Z. */
+  readonly planStartAt?: string | undefined
 }
 
 export type SurfaceKind = 'plaster' | 'vinyl' | 'fibreglass' | 'tile'
@@ -164,7 +175,9 @@ export interface Site {
   /** January first; twelve rows. */
   readonly climate?: readonly ClimateMonth[] | undefined
   readonly surface?: SurfaceKind | undefined
-  readonly rules?: { readonly chlorineFloorMgPerL?: number | undefined; readonly chlorineCeilingMgPerL?: number | undefined } | undefined
+  readonly rules?:
+    | { readonly chlorineFloorMgPerL?: number | undefined; readonly chlorineCeilingMgPerL?: number | undefined }
+    | undefined
 }
 
 export type { Axis, Feature, Floor, Path, Point, Tolerance, Wall }

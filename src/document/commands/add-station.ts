@@ -1,0 +1,31 @@
+import * as v from 'valibot'
+import { fail, ok } from '../../base/index.ts'
+import type { ProfileFloor } from '../../basin/index.ts'
+import { problem } from '../problems.ts'
+import { depth, distance } from '../schema/geometry.ts'
+import { Id } from '../schema/numbers.ts'
+import { defineEdit } from './define.ts'
+import { STATION_GAP_M } from './move-station.ts'
+import { editProfile } from './places.ts'
+
+/** Without a depth the station lies on the floor as it is. */
+export const addStation = defineEdit({
+  id: 'addStation',
+  label: 'Add station',
+  args: v.strictObject({ bodyId: Id, sM: distance, depthM: v.optional(depth) }),
+  apply: (spec, { bodyId, sM, depthM }) =>
+    editProfile(spec, bodyId, (floor) => {
+      if (floor.stations.some(([s]) => Math.abs(s - sM) < STATION_GAP_M))
+        return fail(problem('stations-too-close', 'sM'))
+      const station = [sM, depthM ?? depthAt(floor, sM)] as const
+      return ok({ ...floor, stations: [...floor.stations, station].sort((a, b) => a[0] - b[0]) })
+    }),
+})
+
+function depthAt(floor: ProfileFloor, sM: number): number {
+  const after = floor.stations.findIndex(([s]) => s > sM)
+  const [b, a] = [floor.stations[after], floor.stations[after - 1]]
+  if (after < 0) return floor.stations.at(-1)?.[1] ?? 0
+  if (!a || !b) return b?.[1] ?? 0
+  return a[1] + ((b[1] - a[1]) * (sM - a[0])) / (b[0] - a[0])
+}

@@ -1,0 +1,128 @@
+import * as v from 'valibot'
+import { fail, ok, type Result } from '../../base/index.ts'
+import type { Path, ProfileFloor } from '../../basin/index.ts'
+import { closed, nodeCount } from '../path-edit.ts'
+import { problem } from '../problems.ts'
+import { atLeastZero, Id, Index, LIMITS } from '../schema/numbers.ts'
+import type { Body, Spec, System } from '../types.ts'
+
+/** A ring of a body whose points can be edited. Segment i runs from node i to node i + 1. */
+export type RingRef =
+  | { readonly of: 'outline' }
+  | { readonly of: 'island'; readonly index: number }
+  | { readonly of: 'feature'; readonly index: number }
+
+export const RingSchema: v.GenericSchema<unknown, RingRef> = v.variant('of', [
+  v.strictObject({ of: v.literal('outline') }),
+  v.strictObject({ of: v.literal('island'), index: Index }),
+  v.strictObject({ of: v.literal('feature'), index: Index }),
+])
+/** Where an edit of a ring's points happens. */
+export const RING = { bodyId: Id, ring: RingSchema }
+
+/** An overall length, above zero [m]. */
+export const LENGTH = v.pipe(atLeastZero(LIMITS.coordinateM), v.gtValue(0))
+
+/** The spec with one body edited. */
+export function editBody(spec: Spec, bodyId: string, edit: (body: Body) => Result<Body>): Result<Spec> {
+  const index = spec.bodies.findIndex((body) => body.id === bodyId)
+  const body = spec.bodies[index]
+  if (!body) return fail(problem('no-such-body', 'bodyId', { detail: bodyId }))
+  const edited = edit(body)
+  return edited.ok ? ok({ ...spec, bodies: replaced(spec.bodies, index, edited.value) }) : edited
+}
+
+/** The spec with one system edited. */
+export function editSystem(spec: Spec, systemId: string, edit: (system: System) => Result<System>): Result<Spec> {
+  const index = spec.systems.findIndex((system) => system.id === systemId)
+  const system = spec.systems[index]
+  if (!system) return fail(problem('no-such-system-here', 'systemId', { detail: systemId }))
+  const edited = edit(system)
+  return edited.ok ? ok({ ...spec, systems: replaced(spec.systems, index, edited.value) }) : edited
+}
+
+/** The spec with one ring's path edited; the edit sees it with its closing line written out. */
+export function editRing(
+  spec: Spec,
+  at: { readonly bodyId: string; readonly ring: RingRef },
+  edit: (path: Path) => Result<Path>,
+): Result<Spec> {
+  return editBody(spec, at.bodyId, (body) => {
+    const { ring } = at
+    if (ring.of === 'outline') return mapped(edit(closed(body.outline)), (outline) => ({ ...body, outline }))
+    if (ring.of === 'island') {
+      const island = body.islands[ring.index]
+      if (!island) return fail(problem('no-such-part', 'ring.index', { detail: `island ${ring.index + 1}` }))
+      return mapped(edit(closed(island)), (path) => ({ ...body, islands: replaced(body.islands, ring.index, path) }))
+    }
+    const feature = body.features[ring.index]
+    if (!feature) return fail(problem('no-such-part', 'ring.index', { detail: `feature ${ring.index + 1}` }))
+    if (!('path' in feature)) return fail(problem('no-outline-of-points', 'ring.index'))
+    return mapped(edit(closed(feature.path)), (path) => ({
+      ...body,
+      features: replaced(body.features, ring.index, { ...feature, path }),
+    }))
+  })
+}
+
+/** An edit of a ring at one of its nodes or segments, of which it has as many. */
+export function editRingAt(
+  spec: Spec,
+  at: { readonly bodyId: string; readonly ring: RingRef },
+  what: 'node' | 'segment',
+  index: number,
+  edit: (path: Path) => Result<Path>,
+): Result<Spec> {
+  return editRing(spec, at, (path) =>
+    index < nodeCount(path)
+      ? edit(path)
+      : fail(problem('no-such-part', what, { detail: `${what === 'node' ? 'point' : 'side'} ${index + 1}` })),
+  )
+}
+
+/** An edit of a floor that is a profile; whoever edits it says what its depths are. */
+export function editProfile(
+  spec: Spec,
+  bodyId: string,
+  edit: (floor: ProfileFloor) => Result<ProfileFloor>,
+): Result<Spec> {
+  return editBody(spec, bodyId, (body) => {
+    const floor = profileOf(body)
+    return floor.ok
+      ? mapped(edit(floor.value), (edited) => ({ ...without(body, 'depthsAssumed'), floor: edited }))
+      : floor
+  })
+}
+
+/** The floor of a body as a profile. */
+export function profileOf(body: Body): Result<ProfileFloor> {
+  return body.floor.kind === 'profile' ? ok(body.floor) : fail(problem('not-a-profile', 'bodyId'))
+}
+
+export function mapped<T, U>(result: Result<T>, make: (value: T) => U): Result<U> {
+  return result.ok ? ok(make(result.value)) : result
+}
+
+export function replaced<T>(list: readonly T[], index: number, item: T): readonly T[] {
+  return list.map((old, i) => (i === index ? item : old))
+}
+
+export function removed<T>(list: readonly T[], index: number): readonly T[] {
+  return list.filter((_, i) => i !== index)
+}
+
+/** The object without a key: an absent key is unknown, and stays out of the saved text. */
+export function without<T extends object, K extends keyof T>(object: T, key: K): Omit<T, K> {
+  const { [key]: _, ...rest } = object
+  return rest
+}
+
+/** The object with changes: a key that is given as undefined goes, since absent is unknown. The result is checked before it is kept. */
+export function changed<T extends object>(object: T, changes: { readonly [key: string]: unknown }): T {
+  const result: { [key: string]: unknown } = { ...(object as { readonly [key: string]: unknown }) }
+  for (const [key, value] of Object.entries(changes)) {
+    if (value === undefined) delete result[key]
+    else result[key] = value
+  }
+  return result as T
+}

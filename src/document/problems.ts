@@ -1,0 +1,78 @@
+import type { Problem } from '../base/index.ts'
+
+interface Words {
+  readonly what: string
+  readonly why: string
+  readonly hint: string
+}
+
+/**
+ * Every complaint of this layer, worded once. {…} is filled in where the complaint arises.
+ */
+// biome-ignore format: a table of words
+const WORDS = {
+  // Of the document as a whole
+  'not-json': { what: 'This isn’t JSON: {detail}.', why: 'A spec is one JSON document.', hint: 'Open a file that this program saved, or check the text at the place named.' },
+  'not-a-spec': { what: 'This isn’t a Shoalbook spec.', why: 'Its "format" has to be "shoalbook-spec".', hint: 'Open a file or a link that this program made.' },
+  'newer-version': { what: 'This spec has version {detail}; this program reads up to version {newest}.', why: 'A newer program wrote it, and some of it would be lost.', hint: 'Reload the page to get the newest program, then open it again.' },
+  'unknown-version': { what: '"version" is {detail}, which isn’t a version of the format.', why: 'It tells how the rest is to be read.', hint: 'The first version is 1.' },
+  'too-large': { what: 'This document is larger or more deeply nested than any pool needs.', why: 'It would stall the program.', hint: 'It may have been damaged; open an earlier copy.' },
+
+  // Of a value
+  missing: { what: '"{key}" is missing.', why: 'Nothing is assumed in its place.', hint: 'Add it: {expected}.' },
+  'wrong-type': { what: '"{key}" is {received} where {expected} is expected.', why: 'It can’t be computed with.', hint: 'Write {expected}.' },
+  'not-finite': { what: '"{key}" isn’t a finite number.', why: 'It would spread into every result.', hint: 'Write a plain number.' },
+  'out-of-range': { what: '"{key}" is {received}; {bound}.', why: 'Outside of that it can only be a slip.', hint: 'Check the number and its unit: lengths are in metres, volumes in m³, temperatures in °C.' },
+  'not-whole': { what: '"{key}" isn’t a whole number.', why: 'It counts or points at something.', hint: 'Write a whole number from 0.' },
+  'not-one-of': { what: '"{key}" is {received}, which isn’t known here.', why: 'Its meaning would have to be guessed.', hint: 'Use one of {expected}.' },
+  'too-few': { what: '"{key}" has too few parts; {bound}.', why: 'With fewer it means nothing.', hint: 'Add what is missing.' },
+  'too-many': { what: '"{key}" has too many parts; {bound}.', why: 'Beyond that the program would stall, or a part would have no meaning.', hint: 'Leave out what isn’t needed.' },
+  'not-a-moment': { what: '"{key}" isn’t a date and time with its offset.', why: 'The age of readings and doses decides what may be done.', hint: 'Write it like 2026-04-28T09:30:00-07:00 or 2026-04-28T16:30:00Z.' },
+  'unknown-key': { what: '"{key}" isn’t known here.', why: 'It would be left aside without a word.', hint: 'Check its spelling.' },
+
+  // Of values that don't go together
+  'one-control': { what: 'This segment has one control point; a curve needs both.', why: 'A cubic curve is drawn by c1 and c2.', hint: 'Give both, or neither for a straight line.' },
+  'bulge-and-controls': { what: 'This segment has a bulge and control points.', why: 'It can be an arc or a curve, not both.', hint: 'Leave one of them out.' },
+  'axis-without-length': { what: 'The axis starts where it ends.', why: 'It has no direction.', hint: 'Move one of its ends.' },
+  'stations-out-of-order': { what: 'The stations of the floor don’t lie in rising order along the axis.', why: 'Between two stations the floor is straight, so each needs its own place.', hint: 'Order them by distance, no two at one place.' },
+  'treads-out-of-order': { what: 'The treads don’t lie in rising order.', why: 'Each tread reaches to where the next begins.', hint: 'Order them by distance, no two at one place.' },
+  'band-out-of-order': { what: 'The band isn’t in order.', why: 'Its aim has to lie between its low and its high end.', hint: 'Make it low ≤ aim ≤ high.' },
+  'not-above-zero': { what: '"{key}" is zero.', why: 'There is no water in it to treat.', hint: 'Give a volume above zero, or remove the estimate.' },
+  'same-id': { what: 'The id "{received}" is used twice.', why: 'Edits and doses find their place by it.', hint: 'Give each its own id.' },
+  'no-such-system': { what: 'There is no system "{received}" for this body of water.', why: 'The body’s water belongs to a system.', hint: 'Name one of the systems, or add that one.' },
+  'system-unnamed': { what: 'This body of water doesn’t say which system it belongs to.', why: 'There are several.', hint: 'Add "system" with the id of one of them.' },
+
+  // Of a link
+  'not-a-link': { what: 'This link carries no spec.', why: 'The part behind # that holds it is missing or of another kind.', hint: 'Copy the whole link again, from the sender’s “Copy spec link”.' },
+  'link-too-long': { what: 'This link is longer than any spec needs.', why: 'It isn’t opened, so that it can’t stall the program.', hint: 'Ask the sender for a new link, or for the file.' },
+  'link-damaged': { what: 'This link is damaged.', why: 'Its check sum doesn’t fit: a part was cut off or changed on the way.', hint: 'Copy the whole link again; some programs break long links over lines.' },
+
+  // Of an edit
+  'unknown-edit': { what: 'There is no edit named "{detail}".', why: 'The document stays as it is.', hint: 'This is a fault of the program; please report it.' },
+  'no-such-body': { what: 'There is no body of water "{detail}".', why: 'It may have been removed.', hint: 'Draw the pool first, or choose another.' },
+  'no-such-system-here': { what: 'There is no system "{detail}".', why: 'It may have been removed.', hint: 'Choose another system.' },
+  'no-such-part': { what: 'There is no {detail}.', why: 'It may have been removed.', hint: 'Select it again.' },
+  'no-outline-of-points': { what: 'This feature has no points to edit.', why: 'Its form follows from its numbers.', hint: 'Drag its centre or type its numbers.' },
+  'too-few-points': { what: 'With this point gone the outline would enclose nothing.', why: 'Straight sides need three corners; two points need a curve or an arc.', hint: 'Add a point elsewhere first, or remove the whole outline.' },
+  'not-a-curve': { what: 'This segment has no control points.', why: 'Only a curve has them.', hint: 'Make it a curve first.' },
+  'no-length': { what: 'The {detail} has no extent along that direction.', why: 'Nothing can be stretched from nothing.', hint: 'Move its points apart first.' },
+  'not-a-sketch': { what: 'This drawing has its scale already.', why: 'Only a sketch is scaled to known lengths.', hint: 'Type an overall length on the drawing instead.' },
+  'not-a-profile': { what: 'This floor has no stations.', why: 'It isn’t a profile along an axis.', hint: 'Choose a profile as the floor first.' },
+  'stations-too-close': { what: 'There is a station at this place already.', why: 'Two stations need a centimetre between them.', hint: 'Move that one, or place this further away.' },
+  'last-station': { what: 'This is the last station.', why: 'A profile needs one at least.', hint: 'Make the floor flat instead.' },
+} as const satisfies { readonly [code: string]: Words }
+
+export type ProblemCode = keyof typeof WORDS
+
+export const isProblemCode = (code: string): code is ProblemCode => Object.hasOwn(WORDS, code)
+
+/** A complaint of this layer at a path, its words filled in. */
+export function problem(
+  code: ProblemCode,
+  path: string,
+  fill: { readonly [name: string]: string | number } = {},
+): Problem {
+  const filled = (words: string) => words.replace(/\{(\w+)\}/g, (_, name: string) => String(fill[name] ?? ''))
+  const words = WORDS[code]
+  return { code, path, what: filled(words.what), why: filled(words.why), hint: filled(words.hint) }
+}

@@ -1,0 +1,14 @@
+import * as v from 'valibot'
+import type { Feature } from '../../features/index.ts'
+import { AxisSchema, depth, PathSchema, PointSchema, profileOf, type SchemaOf } from './geometry.ts'
+
+export const FeatureSchema: SchemaOf<Feature> = v.variant('kind', [
+  v.looseObject({ kind: v.literal('shelf'), path: PathSchema, depthM: depth }),
+  v.looseObject({
+    kind: v.literal('steps'),
+    path: PathSchema,
+    axis: AxisSchema,
+    treads: profileOf('treads-out-of-order'),
+  }),
+  v.looseObject({ kind: v.literal('roundSteps'), centre: PointSchema, treads: profileOf('treads-out-of-order') }),
+])
