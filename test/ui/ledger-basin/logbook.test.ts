@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest'
 import type { System } from '../../../src/document/index.ts'
 import { daysOf, rowsOf } from '../../../src/ui/ledger/logbook/entries.ts'
 import { keepingWords } from '../../../src/ui/ledger/logbook/keeping.ts'
-import { freshLogId } from '../../../src/ui/ledger/logbook/log-id.ts'
 
 const system: System = {
   id: 'pool',
@@ -55,15 +54,5 @@ describe('where the plan is kept', () => {
   test('a failed save tells what to do, a linked plan is never called saved', () => {
     expect(keepingWords('own', 'failed')).toContain('Save a file')
     expect(keepingWords('link', 'saved')).not.toContain('Saved')
-  })
-})
-
-describe('the id of a new entry', () => {
-  test('is one that the log does not have, even for two entries of one moment', () => {
-    const first = freshLogId([], 1000)
-    const log = [{ kind: 'note', id: first, at: '2026-05-04T09:00:00Z', text: '' } as const]
-    const second = freshLogId(log, 1000)
-    expect(second).not.toBe(first)
-    expect(freshLogId([...log, { ...log[0], id: second } as (typeof log)[0]], 1000)).not.toBe(second)
   })
 })

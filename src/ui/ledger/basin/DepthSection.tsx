@@ -62,7 +62,7 @@ function ReferenceFields({ body }: { readonly body: Body }) {
           label="Tile line above the waterline"
           quantity="length"
           value={body.tileLineM}
-          onChange={(tileLineM) => edit('setDepthReference', { bodyId, reference, tileLineM: tileLineM ?? null })}
+          onChange={(tileLineM) => edit('setBody', { bodyId, body: { tileLineM } })}
           description="Depths can’t be converted before this is known; until then it counts as level with the water."
         />
       ) : null}

@@ -56,7 +56,7 @@ function FeatureItem({ body, feature, index }: ItemProps) {
   const kind = FEATURES.get(feature.kind)
   if (!kind) return null
   const name = `${kind.label} ${index + 1}`
-  const change = (next: Feature) => edit('updateFeature', { bodyId: body.id, index, feature: next })
+  const change = (next: Feature) => edit('setFeature', { bodyId: body.id, index, feature: next })
   const select = () => store.getState().select({ kind: 'feature', bodyId: body.id, feature: index })
   return (
     <fieldset className={styles['item']} onFocus={select} aria-label={name}>

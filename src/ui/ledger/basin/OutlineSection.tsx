@@ -25,7 +25,7 @@ export function OutlineSection({ number }: { readonly number: number }) {
           Drag a loop on the sheet, or set points one by one, or begin here: one outline that takes its form from its
           numbers and can be pulled about afterwards.
         </p>
-        <StartOutline label="Put on the sheet" onPut={(outline) => edit('setBody', { outline })} />
+        <StartOutline label="Put on the sheet" onPut={(outline) => edit('drawOutline', { outline })} />
       </Section>
     )
   }
@@ -33,7 +33,7 @@ export function OutlineSection({ number }: { readonly number: number }) {
     const outline = movedTo(path, middleOf(body.outline))
     // Depths that nobody has measured are assumed anew.
     const floor = body.depthsAssumed ? {} : { floor: floorUnder(body.floor, body.outline, outline) }
-    edit('setBody', { outline, ...floor })
+    edit('drawOutline', { bodyId: body.id, outline, ...floor })
   }
   return (
     <Section number={number} title="Outline" aside={body.sketch ? 'a sketch' : undefined}>

@@ -1,5 +1,5 @@
 import { useId } from 'react'
-import type { Command, Equipment, HelperId, SurfaceKind, System } from '../../../document/index.ts'
+import type { CommandArgs, Equipment, HelperId, SurfaceKind, System } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { ChoiceField, NumberField, QuantityField, SwitchField, TextField } from '../../fields/index.ts'
@@ -28,16 +28,11 @@ const HELPERS: readonly { readonly id: HelperId; readonly label: string }[] = [
   { id: 'uv', label: 'Ultraviolet lamp' },
 ]
 
-/** What is given is put in place, null takes it away, the rest stays. */
-type Changes<Id extends 'setSite' | 'setEquipment'> = NonNullable<
-  Extract<Command, { readonly id: Id }>['args']['changes']
->
-
 /** Where it lies, what it is lined with, and what serves it. */
 export function PlaceSection({ number }: { readonly number: number }) {
   const { spec, system } = useBasin()
   const edit = useEdit()
-  const site = (part: Changes<'setSite'>) => edit('setSite', { changes: part })
+  const site = (part: CommandArgs<'setSite'>) => edit('setSite', part)
   return (
     <Section number={number} title="Place and surface">
       <div className={styles['group']}>
@@ -48,7 +43,7 @@ export function PlaceSection({ number }: { readonly number: number }) {
           value={spec.site.latitudeDeg}
           min={-90}
           max={90}
-          onChange={(latitudeDeg) => site({ latitudeDeg: latitudeDeg ?? null })}
+          onChange={(latitudeDeg) => site({ latitudeDeg })}
           description="South with a minus sign. Sunlight follows from it, and most of the chlorine that is used up."
         />
         <QuantityField
@@ -57,7 +52,7 @@ export function PlaceSection({ number }: { readonly number: number }) {
           value={spec.site.elevationM}
           min={-450}
           max={6000}
-          onChange={(elevationM) => site({ elevationM: elevationM ?? null })}
+          onChange={(elevationM) => site({ elevationM })}
         />
         <ChoiceField
           label="Surface"
@@ -78,7 +73,8 @@ function EquipmentFields({ system }: { readonly system: System }) {
   const helpId = useId()
   const { volume } = useBasin()
   const { equipment, regime } = system
-  const change = (part: Changes<'setEquipment'>) => edit('setEquipment', { systemId: system.id, changes: part })
+  const change = (part: Omit<CommandArgs<'setEquipment'>, 'systemId'>) =>
+    edit('setEquipment', { systemId: system.id, ...part })
   const turnover = volume && equipment.pumpM3PerH ? volume.m3 / equipment.pumpM3PerH : undefined
   const hours = (h: number) => formatQuantity('duration', h, units, { digits: 1 })
   const helps = new Set(equipment.helpers)
@@ -101,7 +97,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
           quantity="flow"
           value={equipment.pumpM3PerH}
           min={0}
-          onChange={(pumpM3PerH) => change({ pumpM3PerH: pumpM3PerH ?? null })}
+          onChange={(pumpM3PerH) => change({ pumpM3PerH })}
           {...(turnover ? { description: `One turnover of the whole water takes ${hours(turnover)}.` } : {})}
         />
         <QuantityField
@@ -110,7 +106,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
           value={equipment.pumpHoursPerDay}
           min={0}
           max={24}
-          onChange={(pumpHoursPerDay) => change({ pumpHoursPerDay: pumpHoursPerDay ?? null })}
+          onChange={(pumpHoursPerDay) => change({ pumpHoursPerDay })}
         />
         <ChoiceField
           label="Cover"
@@ -125,7 +121,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
             value={equipment.coverHoursPerDay}
             min={0}
             max={24}
-            onChange={(coverHoursPerDay) => change({ coverHoursPerDay: coverHoursPerDay ?? null })}
+            onChange={(coverHoursPerDay) => change({ coverHoursPerDay })}
           />
         ) : null}
         <NumberField
@@ -134,9 +130,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
           digits={0}
           min={0}
           max={5000}
-          onChange={(bathersPerDay) =>
-            edit('setRegime', { systemId: system.id, changes: { bathersPerDay: bathersPerDay ?? null } })
-          }
+          onChange={(bathersPerDay) => edit('setRegime', { systemId: system.id, bathersPerDay })}
         />
         <QuantityField
           label="Each stays"
@@ -144,9 +138,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
           value={regime.bathingHours}
           min={0}
           max={24}
-          onChange={(bathingHours) =>
-            edit('setRegime', { systemId: system.id, changes: { bathingHours: bathingHours ?? null } })
-          }
+          onChange={(bathingHours) => edit('setRegime', { systemId: system.id, bathingHours })}
         />
       </div>
       <fieldset className={styles['group']} aria-labelledby={helpId}>
@@ -157,10 +149,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
             label={label}
             value={helps.has(id)}
             onChange={(isOn) =>
-              edit('setEquipment', {
-                systemId: system.id,
-                helpers: isOn ? [...equipment.helpers, id] : equipment.helpers.filter((h) => h !== id),
-              })
+              change({ helpers: isOn ? [...equipment.helpers, id] : equipment.helpers.filter((h) => h !== id) })
             }
           />
         ))}

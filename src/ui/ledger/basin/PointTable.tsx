@@ -95,7 +95,7 @@ export function PointTable({ bodyId, ring, path, label }: Props) {
                       sign="cross"
                       label={`Remove point ${no}`}
                       isDisabled={nodes.length <= FEWEST}
-                      onPress={() => edit('deletePoint', { bodyId, ring, node })}
+                      onPress={() => edit('removePoint', { bodyId, ring, node })}
                     />
                   </>
                 ) : null}

@@ -24,18 +24,14 @@ export function SketchNote({ body }: { readonly body: Body }) {
         quantity="length"
         value={sketch.knownLengthM}
         min={0.1}
-        onChange={(m) =>
-          m === undefined ? undefined : edit('stretchOutline', { bodyId: body.id, axis: 'x', lengthM: m })
-        }
+        onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, lengthM: m }))}
       />
       <QuantityField
         label="Overall width, up the sheet"
         quantity="length"
         value={sketch.knownWidthM}
         min={0.1}
-        onChange={(m) =>
-          m === undefined ? undefined : edit('stretchOutline', { bodyId: body.id, axis: 'y', lengthM: m })
-        }
+        onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, widthM: m }))}
       />
     </div>
   )

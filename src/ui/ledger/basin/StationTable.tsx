@@ -23,8 +23,8 @@ export function StationTable({ body, floor }: Props) {
   const units = useUnits()
   const store = useAppStore()
   const { stations, axis } = floor
-  const move = (index: number, sM: number, depthM: number) =>
-    edit('moveStation', { bodyId: body.id, index, sM, depthM })
+  const move = (station: number, sM: number, depthM: number) =>
+    edit('moveStation', { bodyId: body.id, station, sM, depthM })
   const moveAxis = (next: Axis) => edit('setAxis', { bodyId: body.id, axis: next })
   return (
     <>
@@ -81,7 +81,7 @@ export function StationTable({ body, floor }: Props) {
                         sign="cross"
                         label={`Remove station ${i + 1}`}
                         isDisabled={stations.length <= FEWEST}
-                        onPress={() => edit('removeStation', { bodyId: body.id, index: i })}
+                        onPress={() => edit('removeStation', { bodyId: body.id, station: i })}
                       />
                     ) : null}
                   </td>

@@ -1,6 +1,13 @@
 import { useCallback, useMemo } from 'react'
 import { type DerivedBody, type DerivedVolume, deriveBody, deriveVolume } from '../../../derive/index.ts'
-import type { Body, Command, Spec, System } from '../../../document/index.ts'
+import {
+  type Body,
+  type CommandArgs,
+  type CommandId,
+  command,
+  type Spec,
+  type System,
+} from '../../../document/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
 import type { Answer } from '../../fields/index.ts'
 
@@ -29,14 +36,8 @@ export function useBasin(): Basin {
   }, [spec])
 }
 
-type ArgsOf<Id extends Command['id']> = Extract<Command, { readonly id: Id }>['args']
-
 /** One edit of the document; answers the problem where it was refused. */
-export function useEdit(): <Id extends Command['id']>(id: Id, args: ArgsOf<Id>) => Answer {
+export function useEdit(): <Id extends CommandId>(id: Id, args: CommandArgs<Id>) => Answer {
   const store = useAppStore()
-  return useCallback(
-    // The pair is one of the commands by its type; only the compiler can't join the two halves of a union.
-    <Id extends Command['id']>(id: Id, args: ArgsOf<Id>) => store.getState().dispatch({ id, args } as Command),
-    [store],
-  )
+  return useCallback((id, args) => store.getState().dispatch(command(id, args)), [store])
 }

@@ -28,14 +28,14 @@ export function EntryRow({ systemId, row }: Props) {
       ? edit('removeLog', { systemId, id: row.entry.id })
       : row.kind === 'readings'
         ? edit('removeReadings', { systemId, index: row.index })
-        : edit('setFill', { systemId, fill: null })
+        : edit('setFill', { systemId })
   if (isOpen && row.kind === 'entry') {
     return (
       <li className={styles['row']}>
         <time className={styles['time']}>{time}</time>
         <EntryForm
           entry={row.entry}
-          onDone={(changes) => edit('updateLog', { systemId, id: row.entry.id, ...changes }) === undefined}
+          onDone={(changes) => edit('setLog', { systemId, id: row.entry.id, entry: changes }) === undefined}
           onCancel={() => setOpen(false)}
         />
       </li>

@@ -1,5 +1,4 @@
 import { useMemo, useState } from 'react'
-import type { System } from '../../../document/index.ts'
 import { useApp, useCanEdit } from '../../context.tsx'
 import { Button, isoFromMs } from '../../fields/index.ts'
 import { useBasin, useEdit } from '../basin/useBasin.ts'
@@ -7,7 +6,6 @@ import { DoseForm } from './DoseForm.tsx'
 import { EntryRow } from './EntryRow.tsx'
 import { daysOf, rowsOf } from './entries.ts'
 import { Keeping } from './Keeping.tsx'
-import { freshLogId } from './log-id.ts'
 import styles from './logbook.module.css'
 import { NoteForm } from './NoteForm.tsx'
 
@@ -19,7 +17,7 @@ export function Logbook() {
   return (
     <div className={styles['chapter']}>
       <h2>Logbook</h2>
-      {system && canEdit ? <Writing system={system} /> : null}
+      {system && canEdit ? <Writing systemId={system.id} /> : null}
       {days.length === 0 ? (
         <p className={styles['empty']}>
           Nothing is written here yet. Readings from Water, doses ticked in Opening, and what you write yourself come
@@ -38,19 +36,18 @@ export function Logbook() {
   )
 }
 
-function Writing({ system }: { readonly system: System }) {
+function Writing({ systemId }: { readonly systemId: string }) {
   const edit = useEdit()
   const nowMs = useApp((state) => state.nowMs)
   const [form, setForm] = useState<'note' | 'dose' | undefined>()
   const close = () => setForm(undefined)
   const at = isoFromMs(nowMs)
-  const id = freshLogId(system.log, nowMs)
   if (form === 'note') {
     return (
       <NoteForm
         start={{ at, text: '' }}
         doneLabel="Write it down"
-        onDone={(note) => edit('logNote', { systemId: system.id, entry: { id, ...note } }) === undefined}
+        onDone={(note) => edit('addNote', { systemId, ...note }) === undefined}
         onCancel={close}
       />
     )
@@ -60,7 +57,7 @@ function Writing({ system }: { readonly system: System }) {
       <DoseForm
         start={{ at, product: undefined, amountG: undefined }}
         doneLabel="Write it down"
-        onDone={(dose) => edit('logDose', { systemId: system.id, entry: { id, ...dose } }) === undefined}
+        onDone={(dose) => edit('logDose', { systemId, ...dose }) === undefined}
         onCancel={close}
       />
     )

@@ -1,2 +1,1 @@
 export { Logbook } from './Logbook.tsx'
-export { freshLogId } from './log-id.ts'
