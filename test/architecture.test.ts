@@ -55,7 +55,11 @@ interface Import {
 const files = filesUnder(src)
 const textOf = new Map(files.map((file) => [file, readFileSync(file, 'utf8')]))
 const imports: readonly Import[] = files.flatMap((file) =>
-  [...(textOf.get(file) ?? '').matchAll(/(?:from|import)\s*\(?\s*'([^']+)'/g)].map((m) => ({ file, from: m[1] ?? '' })),
+  [
+    ...(textOf.get(file) ?? '').matchAll(
+      /^(?:import|export)\b[^'"]*?\bfrom\s+'([^']+)'|^import\s+'([^']+)'|\bimport\(\s*'([^']+)'/gm,
+    ),
+  ].map((m) => ({ file, from: m[1] ?? m[2] ?? m[3] ?? '' })),
 )
 const layerOf = (file: string) => relative(src, file).split('/')[0] ?? ''
 

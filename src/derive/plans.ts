@@ -1,9 +1,9 @@
 import { fail, type Problem, type Result } from '../base/index.ts'
-import type { ChosenProducts, Spec, System } from '../document/index.ts'
+import { momentMs, type Spec, type System } from '../document/index.ts'
 import { type GivenDose, type OpeningInput, type OpeningPlan, openingPlan } from '../plan/index.ts'
 import { memoLast } from './memo.ts'
 import { deriveVolume, systemById } from './volume.ts'
-import { deriveTargets, latestReadings, momentOf } from './water.ts'
+import { deriveTargets, latestReadings } from './water.ts'
 
 /** Words for a plan that has no volume to work with. */
 export function noVolume(systemId: string): Problem {
@@ -20,8 +20,8 @@ export function noVolume(systemId: string): Problem {
 export function givenSince(system: System, sinceMs: number | undefined): readonly GivenDose[] {
   return system.log
     .flatMap((entry) => {
-      const atMs = entry.kind === 'dose' ? momentOf(entry.at) : undefined
-      if (entry.kind !== 'dose' || atMs === undefined) return []
+      if (entry.kind !== 'dose') return []
+      const atMs = momentMs(entry.at)
       if (sinceMs !== undefined && atMs < sinceMs) return []
       return [{ line: entry.line, product: entry.product, amountG: entry.amountG, atMs }]
     })
@@ -34,7 +34,7 @@ export function openingInputOf(spec: Spec, systemId: string, nowMs: number): Res
   const volume = deriveVolume(spec, systemId)
   if (!system || !volume) return fail(noVolume(systemId))
   const readings = latestReadings(system) ?? system.water.fill
-  const measuredAtMs = readings && momentOf(readings.at)
+  const measuredAtMs = readings && momentMs(readings.at)
   const flow = system.equipment.pumpM3PerH
   return {
     ok: true,
@@ -44,7 +44,7 @@ export function openingInputOf(spec: Spec, systemId: string, nowMs: number): Res
       surface: spec.site.surface,
       regimeId: system.regime.id,
       targets: deriveTargets(spec, systemId),
-      products: chosen(system.regime.products),
+      products: system.regime.products,
       start: readings?.values ?? {},
       fill: system.water.fill?.values,
       measuredAtMs,
@@ -55,10 +55,6 @@ export function openingInputOf(spec: Spec, systemId: string, nowMs: number): Res
       constants: 'default',
     },
   }
-}
-
-function chosen(products: ChosenProducts): OpeningInput['products'] {
-  return products
 }
 
 /** The opening plan of a system, from its newest readings and what was given since. */

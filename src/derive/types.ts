@@ -50,9 +50,10 @@ export interface DerivedWater {
   readonly known: KnownReading
   readonly measuredAtMs: number | undefined
   readonly ageHours: number | undefined
-  /** Solved where pH and alkalinity are known; unknown others count as absent from the water and are named. */
+  /** Solved where pH and alkalinity are known; unknown others are assumed, and said. */
   readonly solved: Result<{ readonly totals: Totals; readonly equilibrium: Equilibrium }> | undefined
-  readonly assumedZero: readonly string[]
+  /** What was taken for readings that nobody made, in plain sentences. */
+  readonly assumptions: readonly string[]
   readonly targets: Targets
   readonly tableIndex: number | undefined
 }

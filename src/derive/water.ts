@@ -1,32 +1,16 @@
-import type { ReadingSet, Spec, System } from '../document/index.ts'
-import { defaultTargets, type KnownReading, type Targets } from '../plan/index.ts'
-import { CONSTANT_SETS, equilibrate, tableIndex, totalsOf, type WaterReading } from '../water/index.ts'
+import { ok } from '../base/index.ts'
+import { momentMs, type ReadingSet, type Spec, type System } from '../document/index.ts'
+import { defaultTargets, type KnownReading, startWater, type Targets } from '../plan/index.ts'
+import { CONSTANT_SETS, tableIndex } from '../water/index.ts'
 import { memoLast } from './memo.ts'
 import type { DerivedWater } from './types.ts'
 import { systemById } from './volume.ts'
 
 const HOUR_MS = 3_600_000
-/** Readings without which a water cannot be solved, and those that count as nothing until they are measured. */
-const ASSUMED_ZERO: readonly (keyof WaterReading)[] = [
-  'ch_mg_per_L_as_CaCO3',
-  'mg_hardness_mg_per_L_as_CaCO3',
-  'sulfate_mg_per_L',
-  'cya_mg_per_L',
-  'borate_mg_per_L_as_B',
-  'fc_mg_per_L_as_Cl2',
-  'salt_mg_per_L_as_NaCl',
-]
-
-/** The moment of a reading set [ms], or undefined where its date can't be read. */
-export function momentOf(at: string): number | undefined {
-  const ms = Date.parse(at)
-  return Number.isFinite(ms) ? ms : undefined
-}
-
 /** The newest of the pool's reading sets. */
 export function latestReadings(system: System): ReadingSet | undefined {
   return system.water.readings.reduce<ReadingSet | undefined>(
-    (newest, set) => (newest === undefined || (momentOf(set.at) ?? 0) >= (momentOf(newest.at) ?? 0) ? set : newest),
+    (newest, set) => (newest === undefined || momentMs(set.at) >= momentMs(newest.at) ? set : newest),
     undefined,
   )
 }
@@ -45,29 +29,26 @@ export const deriveWater = memoLast((spec: Spec, systemId: string, nowMs: number
   const latest = readings ?? system?.water.fill
   const from = readings ? 'readings' : latest ? 'fill' : undefined
   const known: KnownReading = latest?.values ?? {}
-  const measuredAtMs = latest && momentOf(latest.at)
-  const solved = solve(known)
+  const measuredAtMs = latest && momentMs(latest.at)
   return {
     latest,
     from,
     known,
     measuredAtMs,
     ageHours: measuredAtMs === undefined ? undefined : (nowMs - measuredAtMs) / HOUR_MS,
-    solved,
-    assumedZero: solved ? ASSUMED_ZERO.filter((key) => known[key] === undefined) : [],
+    ...solve(known),
     targets: deriveTargets(spec, systemId),
     tableIndex: indexOf(known),
   }
 })
 
-function solve(known: KnownReading): DerivedWater['solved'] {
+function solve(known: KnownReading): Pick<DerivedWater, 'solved' | 'assumptions'> {
   const { pH, ta_mg_per_L_as_CaCO3 } = known
-  if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) return undefined
-  const totals = totalsOf({ ...known, pH, ta_mg_per_L_as_CaCO3 }, CONSTANT_SETS.default)
-  if (!totals.ok) return totals
-  const equilibrium = equilibrate(totals.value, CONSTANT_SETS.default)
-  if (!equilibrium.ok) return equilibrium
-  return { ok: true, value: { totals: totals.value, equilibrium: equilibrium.value } }
+  if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) return { solved: undefined, assumptions: [] }
+  const start = startWater({ ...known, pH, ta_mg_per_L_as_CaCO3 }, CONSTANT_SETS.default)
+  return start.ok
+    ? { solved: ok(start.value.water), assumptions: start.value.assumptions }
+    : { solved: start, assumptions: [] }
 }
 
 /** The table index needs all its readings: it is not shown for a guess. */

@@ -1,14 +1,14 @@
 import { deriveWater } from '../../../derive/index.ts'
-import type { System } from '../../../document/index.ts'
 import type { KnownReading } from '../../../plan/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import type { Equilibrium } from '../../../water/index.ts'
 import { useApp, useUnits } from '../../context.tsx'
 import { ProblemNote } from '../../fields/index.ts'
+import { Section } from '../basin/Section.tsx'
 import { formatSigned } from '../scale/index.ts'
+import type { NumberedProps } from './Readings.tsx'
 import {
   alkalinityShares,
-  assumedZeroWords,
   carbonDioxideWords,
   chlorineShares,
   saturationWords,
@@ -17,22 +17,25 @@ import {
 import styles from './water.module.css'
 
 /** What the readings say about the water: active chlorine, balance, alkalinity, carbon dioxide. */
-export function WaterState({ system }: { readonly system: System }) {
+export function WaterState({ system, number }: NumberedProps) {
   const spec = useApp((state) => state.spec)
   const nowMs = useApp((state) => state.nowMs)
   const water = deriveWater(spec, system.id, nowMs)
-  if (!water.solved) return null
-  const assumed = assumedZeroWords(water.assumedZero)
   return (
-    <section className={styles['section']}>
-      <h2>What the water is</h2>
-      {water.solved.ok ? (
+    <Section number={number} title="What the water is">
+      {!water.solved ? (
+        <p className={styles['intro']}>It takes at least pH and total alkalinity to work that out.</p>
+      ) : water.solved.ok ? (
         <Solved equilibrium={water.solved.value.equilibrium} known={water.known} tableIndex={water.tableIndex} />
       ) : (
         <ProblemNote problem={water.solved.problem} />
       )}
-      {assumed && <p className={styles['faint']}>{assumed}</p>}
-    </section>
+      {water.assumptions.map((words) => (
+        <p key={words} className={styles['faint']}>
+          {words}
+        </p>
+      ))}
+    </Section>
   )
 }
 
