@@ -9,13 +9,25 @@ export interface DisclosureProps {
   readonly aside?: string | undefined
   readonly isOpenAtFirst?: boolean | undefined
   readonly level?: 3 | 4 | undefined
+  /** Left out on paper, where nothing can be done with it. */
+  readonly isScreenOnly?: boolean | undefined
   readonly children: ReactNode
 }
 
 /** Something that most readers may skip, opened by its title. Printed open. */
-export function Disclosure({ title, aside, isOpenAtFirst = false, level = 4, children }: DisclosureProps) {
+export function Disclosure({
+  title,
+  aside,
+  isOpenAtFirst = false,
+  level = 4,
+  isScreenOnly,
+  children,
+}: DisclosureProps) {
   return (
-    <RacDisclosure className={classes(styles['disclosure'])} defaultExpanded={isOpenAtFirst}>
+    <RacDisclosure
+      className={classes(styles['disclosure'], isScreenOnly && styles['screenOnly'])}
+      defaultExpanded={isOpenAtFirst}
+    >
       <Heading level={level} className={classes(styles['heading'])}>
         <Button slot="trigger" className={classes(styles['trigger'])}>
           <svg className={styles['mark']} viewBox="0 0 8 10" width="8" height="10" aria-hidden="true">

@@ -29,7 +29,8 @@ export function QuantityField(props: QuantityFieldProps) {
   })
   const step = (event: KeyboardEvent) => {
     const direction = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0
-    if (direction === 0 || value === undefined) return
+    // What is being typed is not stepped over.
+    if (direction === 0 || value === undefined || draft.isPending || event.altKey) return
     event.preventDefault()
     const next = value + direction * (event.shiftKey ? 10 : 1) * displayStep(quantity, system)
     onChange(Math.min(max ?? Number.POSITIVE_INFINITY, Math.max(min ?? Number.NEGATIVE_INFINITY, next)))

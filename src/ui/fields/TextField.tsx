@@ -42,7 +42,9 @@ export function TextField(props: TextFieldProps) {
           {look.description}
         </Text>
       ) : null}
-      <FieldError className={classes(styles['error'])}>{draft.complaint}</FieldError>
+      <FieldError className={classes(styles['error'])}>
+        <span role="alert">{draft.complaint}</span>
+      </FieldError>
     </RacTextField>
   )
 }

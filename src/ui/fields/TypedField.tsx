@@ -72,7 +72,9 @@ export function TypedField(props: Props) {
           {description}
         </Text>
       ) : null}
-      <FieldError className={classes(styles['error'])}>{draft.complaint}</FieldError>
+      <FieldError className={classes(styles['error'])}>
+        <span role="alert">{draft.complaint}</span>
+      </FieldError>
     </RacTextField>
   )
 }

@@ -15,6 +15,8 @@ export interface Draft {
   readonly text: string
   /** What is wrong with the text that was typed, with how to mend it. */
   readonly complaint: string | undefined
+  /** Typed but not finished. */
+  readonly isPending: boolean
   readonly type: (text: string) => void
   readonly commit: () => void
   readonly restore: () => void
@@ -59,6 +61,7 @@ export function useDraft<T>({ shown, read, onCommit, isMultiline = false }: Draf
   return {
     text: draft ?? shown,
     complaint,
+    isPending: draft !== undefined,
     type: (text) => {
       setDraft(text)
       setComplaint(undefined)

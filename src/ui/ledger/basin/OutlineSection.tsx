@@ -44,7 +44,7 @@ export function OutlineSection({ number }: { readonly number: number }) {
         </Disclosure>
         <Islands body={body} />
         {canEdit ? (
-          <Disclosure title="Start again from numbers">
+          <Disclosure title="Start again from numbers" isScreenOnly>
             <p className={styles['say']}>
               Takes the place of the outline; its islands, steps and shelves go with it. Depths are stretched along.
             </p>

@@ -1,7 +1,7 @@
 import { Fragment } from 'react'
 import type { Axis, Point, ProfileFloor } from '../../../basin/index.ts'
 import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
-import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
+import { useAppStore, useCanEdit } from '../../context.tsx'
 import { type Answer, Button, Disclosure, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { nextStation } from './floors.ts'
@@ -20,7 +20,6 @@ interface Props {
 export function StationTable({ body, floor }: Props) {
   const edit = useEdit()
   const canEdit = useCanEdit()
-  const units = useUnits()
   const store = useAppStore()
   const { stations, axis } = floor
   const move = (station: number, sM: number, depthM: number) =>
@@ -45,7 +44,7 @@ export function StationTable({ body, floor }: Props) {
           {stations.map((station, i) => {
             const [sM, depthM] = station
             const next = stations[i + 1]
-            const fall = next ? slopeRemark(station, next, units) : undefined
+            const fall = next ? slopeRemark(station, next) : undefined
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: a station is known by its place in the row
               <Fragment key={i}>
