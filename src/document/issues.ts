@@ -96,6 +96,7 @@ function shown(input: unknown): string {
   if (input === null) return 'null'
   if (Array.isArray(input)) return 'a list'
   if (typeof input === 'object') return 'an object'
+  if (typeof input === 'function') return 'a function'
   if (typeof input === 'string') return JSON.stringify(input.length > 40 ? `${input.slice(0, 40)}…` : input)
   return String(input)
 }

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import type { Axis, Floor, Path, Point, Tolerance, Wall } from '../../basin/index.ts'
 import { atLeastZero, between, LIMITS } from './numbers.ts'
+import { objectOf } from './object.ts'
 
 /** A schema whose output is a T of the document's types: a drift between the two doesn't compile. */
 export type SchemaOf<T> = v.GenericSchema<unknown, T>
@@ -14,7 +15,7 @@ export const depth = between(-LIMITS.depthM, LIMITS.depthM)
 export const PointSchema: SchemaOf<Point> = v.strictTuple([coordinate, coordinate])
 
 export const SegmentSchema = v.pipe(
-  v.looseObject({
+  objectOf({
     to: PointSchema,
     bulge: v.optional(between(-1e6, 1e6)),
     c1: v.optional(PointSchema),
@@ -24,13 +25,13 @@ export const SegmentSchema = v.pipe(
   v.check((s) => s.bulge === undefined || (s.c1 === undefined && s.c2 === undefined), 'bulge-and-controls'),
 )
 
-export const PathSchema: SchemaOf<Path> = v.looseObject({
+export const PathSchema: SchemaOf<Path> = objectOf({
   start: PointSchema,
   segments: v.pipe(v.array(SegmentSchema), v.minLength(1), v.maxLength(LIMITS.segments)),
 })
 
 export const AxisSchema: SchemaOf<Axis> = v.pipe(
-  v.looseObject({ from: PointSchema, to: PointSchema }),
+  objectOf({ from: PointSchema, to: PointSchema }),
   v.check((axis) => axis.from[0] !== axis.to[0] || axis.from[1] !== axis.to[1], 'axis-without-length'),
 )
 
@@ -44,16 +45,16 @@ export const profileOf = (disorder: string) =>
   )
 
 export const FloorSchema: SchemaOf<Floor> = v.variant('kind', [
-  v.looseObject({ kind: v.literal('flat'), depthM: depth }),
-  v.looseObject({ kind: v.literal('profile'), axis: AxisSchema, stations: profileOf('stations-out-of-order') }),
+  objectOf({ kind: v.literal('flat'), depthM: depth }),
+  objectOf({ kind: v.literal('profile'), axis: AxisSchema, stations: profileOf('stations-out-of-order') }),
 ])
 
 export const WallSchema: SchemaOf<Wall> = v.variant('kind', [
-  v.looseObject({ kind: v.literal('vertical') }),
-  v.looseObject({ kind: v.literal('cove'), radiusM: atLeastZero(LIMITS.depthM) }),
+  objectOf({ kind: v.literal('vertical') }),
+  objectOf({ kind: v.literal('cove'), radiusM: atLeastZero(LIMITS.depthM) }),
 ])
 
-export const ToleranceSchema: SchemaOf<Tolerance> = v.looseObject({
+export const ToleranceSchema: SchemaOf<Tolerance> = objectOf({
   planM: atLeastZero(1000),
   depthM: atLeastZero(1000),
 })

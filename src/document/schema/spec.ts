@@ -3,6 +3,7 @@ import type { Body, Site, Spec, System } from '../types.ts'
 import { FeatureSchema } from './feature.ts'
 import { depth, FloorSchema, PathSchema, type SchemaOf, ToleranceSchema, WallSchema } from './geometry.ts'
 import { atLeastZero, between, Id, LIMITS, Name } from './numbers.ts'
+import { objectOf } from './object.ts'
 import { SystemSchema } from './system.ts'
 
 /** Where a document says nothing. They are those of the published contract. */
@@ -14,7 +15,7 @@ export const DEFAULTS = {
 } as const
 
 export const ReferenceSchema = v.picklist(['waterline', 'water-now', 'tile-line', 'rim'])
-export const SketchSchema = v.looseObject({
+export const SketchSchema = objectOf({
   knownLengthM: v.optional(atLeastZero(LIMITS.coordinateM)),
   knownWidthM: v.optional(atLeastZero(LIMITS.coordinateM)),
   scaleSigma: between(0, 10),
@@ -36,7 +37,7 @@ const OPTIONAL = {
   sketch: v.optional(SketchSchema),
 }
 
-export const BodySchema: SchemaOf<WrittenBody> = v.looseObject({
+export const BodySchema: SchemaOf<WrittenBody> = objectOf({
   id: Id,
   name: v.optional(Name),
   system: v.optional(Id),
@@ -65,10 +66,10 @@ const SAVED = {
 }
 
 /** A body with nothing left out. */
-export const SavedBodySchema: SchemaOf<Body> = v.looseObject({ id: Id, ...SAVED, ...OPTIONAL })
+export const SavedBodySchema: SchemaOf<Body> = objectOf({ id: Id, ...SAVED, ...OPTIONAL })
 
 /** Some parts of a body; a part may be undefined only where a body may be without it. */
-export const BodyChangesSchema: SchemaOf<Partial<Body>> = v.looseObject({
+export const BodyChangesSchema: SchemaOf<Partial<Body>> = objectOf({
   name: v.exactOptional(SAVED.name),
   system: v.exactOptional(SAVED.system),
   outline: v.exactOptional(SAVED.outline),
@@ -84,7 +85,7 @@ export const BodyChangesSchema: SchemaOf<Partial<Body>> = v.looseObject({
 
 const ClimateSchema = v.pipe(
   v.array(
-    v.looseObject({
+    objectOf({
       airC: between(-90, 60),
       humidityPercent: between(0, 100),
       windMPerS: between(0, 100),
@@ -101,13 +102,13 @@ export const SITE = {
   climate: v.optional(ClimateSchema),
   surface: v.optional(v.picklist(['plaster', 'vinyl', 'fibreglass', 'tile'])),
   rules: v.optional(
-    v.looseObject({
+    objectOf({
       chlorineFloorMgPerL: v.optional(between(0, 100)),
       chlorineCeilingMgPerL: v.optional(between(0, 100)),
     }),
   ),
 }
-export const SiteSchema: SchemaOf<Site> = v.looseObject(SITE)
+export const SiteSchema: SchemaOf<Site> = objectOf(SITE)
 
 /** A document as it is written, before its systems are made whole. */
 export type WrittenSpec = Omit<Spec, 'bodies' | 'systems'> & {
@@ -115,7 +116,7 @@ export type WrittenSpec = Omit<Spec, 'bodies' | 'systems'> & {
   readonly systems?: readonly System[] | undefined
 }
 
-export const SpecSchema: SchemaOf<WrittenSpec> = v.looseObject({
+export const SpecSchema: SchemaOf<WrittenSpec> = objectOf({
   format: v.literal('shoalbook-spec'),
   version: v.literal(1),
   name: v.optional(Name, ''),

@@ -2,11 +2,12 @@ import * as v from 'valibot'
 import type { Equipment, LogEntry, Regime, StockItem, System, VolumeEstimate } from '../types.ts'
 import type { SchemaOf } from './geometry.ts'
 import { atLeastZero, Id, LIMITS, Moment, Text } from './numbers.ts'
+import { objectOf } from './object.ts'
 import { WaterSchema } from './water.ts'
 
 export const DEFAULT_REGIME = 'stabilised'
 
-export const EstimateSchema: SchemaOf<VolumeEstimate> = v.looseObject({
+export const EstimateSchema: SchemaOf<VolumeEstimate> = objectOf({
   from: v.picklist(['stated', 'meter', 'timer', 'tracer', 'other']),
   m3: v.pipe(
     atLeastZero(1e7),
@@ -28,7 +29,7 @@ export const HelpersSchema = v.pipe(
   v.array(v.picklist(['mineral-cartridge', 'oxidation-unit', 'ozone', 'uv'])),
   v.maxLength(20),
 )
-export const EquipmentSchema: SchemaOf<Equipment> = v.looseObject({
+export const EquipmentSchema: SchemaOf<Equipment> = objectOf({
   ...EQUIPMENT,
   helpers: v.optional(HelpersSchema, []),
 })
@@ -60,23 +61,23 @@ const PRODUCTS = {
 
 export const BATHING = { bathersPerDay: v.optional(atLeastZero(1e5)), bathingHours: hours }
 
-export const RegimeSchema: SchemaOf<Regime> = v.looseObject({
+export const RegimeSchema: SchemaOf<Regime> = objectOf({
   id: v.optional(Id, DEFAULT_REGIME),
-  products: v.optional(v.looseObject(PRODUCTS), {}),
+  products: v.optional(objectOf(PRODUCTS), {}),
   ...BATHING,
 })
 
-export const StockSchema: SchemaOf<StockItem> = v.looseObject({ product: Id, amountG: atLeastZero(1e9) })
+export const StockSchema: SchemaOf<StockItem> = objectOf({ product: Id, amountG: atLeastZero(1e9) })
 
 export const DOSE = { at: Moment, product: Id, amountG: atLeastZero(1e9), line: v.optional(Id) }
 export const NOTE = { at: Moment, text: Text }
 
 export const LogEntrySchema: SchemaOf<LogEntry> = v.variant('kind', [
-  v.looseObject({ kind: v.literal('dose'), id: Id, ...DOSE }),
-  v.looseObject({ kind: v.literal('note'), id: Id, ...NOTE }),
+  objectOf({ kind: v.literal('dose'), id: Id, ...DOSE }),
+  objectOf({ kind: v.literal('note'), id: Id, ...NOTE }),
 ])
 
-export const SystemSchema: SchemaOf<System> = v.looseObject({
+export const SystemSchema: SchemaOf<System> = objectOf({
   id: Id,
   plumbingM3: v.optional(atLeastZero(1e6), 0),
   volumeEstimates: v.optional(v.pipe(v.array(EstimateSchema), v.maxLength(LIMITS.estimates)), []),

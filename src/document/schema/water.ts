@@ -10,6 +10,7 @@ import type {
 } from '../types.ts'
 import type { SchemaOf } from './geometry.ts'
 import { atLeastZero, between, finite, LIMITS, Moment, Text } from './numbers.ts'
+import { objectOf } from './object.ts'
 
 const amount = v.optional(atLeastZero(1e6))
 
@@ -27,7 +28,7 @@ const READINGS = {
   temperature_C: v.optional(between(-5, 60)),
 } satisfies { readonly [K in keyof ReadingValues]-?: unknown }
 
-export const ReadingValuesSchema: SchemaOf<ReadingValues> = v.looseObject(READINGS)
+export const ReadingValuesSchema: SchemaOf<ReadingValues> = objectOf(READINGS)
 
 export const MethodSchema: SchemaOf<ReadingMethod> = v.picklist([
   'strip',
@@ -39,7 +40,7 @@ export const MethodSchema: SchemaOf<ReadingMethod> = v.picklist([
   'unknown',
 ])
 
-export const ReadingSetSchema: SchemaOf<ReadingSet> = v.looseObject({
+export const ReadingSetSchema: SchemaOf<ReadingSet> = objectOf({
   at: Moment,
   method: v.optional(MethodSchema, 'unknown'),
   values: ReadingValuesSchema,
@@ -47,7 +48,7 @@ export const ReadingSetSchema: SchemaOf<ReadingSet> = v.looseObject({
 })
 
 export const BandSchema: SchemaOf<TargetBand> = v.pipe(
-  v.looseObject({ low: finite, aim: finite, high: finite }),
+  objectOf({ low: finite, aim: finite, high: finite }),
   v.check((band) => band.low <= band.aim && band.aim <= band.high, 'band-out-of-order'),
 )
 
@@ -72,9 +73,9 @@ const TARGETS = {
   salt_mg_per_L_as_NaCl: band,
 } satisfies { readonly [K in TargetKey]: unknown }
 
-const TargetsSchema: SchemaOf<TargetOverrides> = v.looseObject(TARGETS)
+const TargetsSchema: SchemaOf<TargetOverrides> = objectOf(TARGETS)
 
-export const WaterSchema: SchemaOf<Water> = v.looseObject({
+export const WaterSchema: SchemaOf<Water> = objectOf({
   readings: v.optional(v.pipe(v.array(ReadingSetSchema), v.maxLength(LIMITS.readings)), []),
   fill: v.optional(ReadingSetSchema),
   targets: v.optional(TargetsSchema, {}),

@@ -1,0 +1,61 @@
+import type { Path } from '../../src/basin/index.ts'
+import { type Body, demoSpec, type Spec } from '../../src/document/index.ts'
+
+/** A 9 × 4 rectangle, counter-clockwise from the origin, its closing line left out. */
+export const RECTANGLE: Path = { start: [0, 0], segments: [{ to: [9, 0] }, { to: [9, 4] }, { to: [0, 4] }] }
+
+/** Two straight sides and two half circles, 10 × 4. */
+export const STADIUM: Path = {
+  start: [-3, -2],
+  segments: [{ to: [3, -2] }, { to: [3, 2], bulge: 1 }, { to: [-3, 2] }, { to: [-3, -2], bulge: 1 }],
+}
+
+export const ISLAND: Path = { start: [5.5, 2], segments: [{ to: [6.5, 2] }, { to: [6, 3] }, { to: [5.5, 2] }] }
+
+const demoBody = demoSpec.bodies[0]!
+
+/** The demonstration pool with an island and every kind of feature, and beside it a sketch and a stadium. */
+export const richSpec: Spec = {
+  ...demoSpec,
+  bodies: [
+    {
+      ...demoBody,
+      islands: [ISLAND],
+      features: [
+        ...demoBody.features,
+        {
+          kind: 'steps',
+          path: { start: [9.8, 1.5], segments: [{ to: [11.5, 1.5] }, { to: [11.5, 3.5] }, { to: [9.8, 3.5] }] },
+          axis: { from: [11, 2.5], to: [9.8, 2.5] },
+          treads: [
+            [0, 0.3],
+            [0.3, 0.6],
+            [0.6, 0.9],
+          ],
+        },
+      ],
+    },
+    {
+      ...demoBody,
+      id: 'sketch',
+      outline: RECTANGLE,
+      islands: [],
+      features: [],
+      sketch: { scaleSigma: 0.25 },
+      depthsAssumed: true,
+    },
+    { ...demoBody, id: 'stadium', outline: STADIUM, islands: [], features: [], floor: { kind: 'flat', depthM: 1.4 } },
+  ],
+  systems: demoSpec.systems.map((system) => ({
+    ...system,
+    water: { ...system.water, targets: { pH: { low: 7.2, aim: 7.4, high: 7.6 } } },
+    regime: { ...system.regime, products: { acid: 'dry-acid' } },
+    planStartAt: '2026-05-02T09:00:00-07:00',
+    log: [
+      ...system.log,
+      { kind: 'dose', id: 'd1', at: '2026-05-02T10:00:00-07:00', product: 'boric-acid', amountG: 5000 },
+    ],
+  })),
+}
+
+export const bodyOf = (spec: Spec, id = 'main'): Body => spec.bodies.find((body) => body.id === id)!
