@@ -18,3 +18,6 @@ export function grainOf(extentM: number, largestCoordinateM: number): number {
 export function isLevel(slope: number, extentM: number, depthScaleM: number): boolean {
   return slope * extentM <= 16 * ROUNDING * Math.max(depthScaleM, 1e-3 * extentM)
 }
+
+/** Two lengths are a tie where they differ by less than this, relative: far above rounding, far below what matters. */
+export const TIE = 1e-11

@@ -1,0 +1,177 @@
+import { type Curve, type CubicCurve, evaluate, newJet } from './curve.ts'
+import type { Partition } from './partition-types.ts'
+import { type Shore, shoresOf } from './shores.ts'
+
+/** A ray from the shore square into the water, and the width of the sheaf of rays beside it: h0 + h1 n for each unit of t. */
+export interface Ray {
+  x: number
+  y: number
+  nx: number
+  ny: number
+  h0: number
+  h1: number
+}
+
+/**
+ * Rays that sweep the water nearest to a part of the shore, t from t0 to t1: along a stretch, or about a corner that
+ * juts into the water, where t is the angle.
+ */
+export interface Fan {
+  readonly t0: number
+  readonly t1: number
+  /** The stretch, or none at a corner. */
+  readonly shore: number
+  /** Stretches that end here and go on smoothly, or at this corner. */
+  readonly neighbours: readonly number[]
+  /** Corner only: its place, the direction of its first ray [rad]. */
+  readonly x: number
+  readonly y: number
+  readonly direction: number
+  /** Cell where rays begin, −1 where it has to be looked for. */
+  readonly cell: number
+}
+
+export interface Fans {
+  readonly shores: readonly Shore[]
+  readonly fans: readonly Fan[]
+  /** Greatest curvature toward the water along each stretch [1/m]. */
+  readonly bend: readonly number[]
+}
+
+const jet = newJet()
+const known = new WeakMap<Partition, Fans>()
+
+/** The fans of all shores of a partition. Remembered for each partition. */
+export function fansOf(p: Partition): Fans {
+  let fans = known.get(p)
+  if (!fans) {
+    fans = build(p)
+    known.set(p, fans)
+  }
+  return fans
+}
+
+function build(p: Partition): Fans {
+  const shores = shoresOf(p)
+  const incoming = new Map<number, number>()
+  const outgoing = new Map<number, number>()
+  shores.forEach((shore, i) => {
+    const edge = p.edges[shore.edge]!
+    outgoing.set(shore.side > 0 ? edge.from : edge.to, i)
+    incoming.set(shore.side > 0 ? edge.to : edge.from, i)
+  })
+  const smooth: number[][] = shores.map(() => [])
+  const corners: Fan[] = []
+  for (const [node, into] of incoming) {
+    const out = outgoing.get(node)
+    if (out === undefined) continue
+    const [ax, ay] = headingAt(shores[into]!, true)
+    const [bx, by] = headingAt(shores[out]!, false)
+    const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by)
+    // Half a microradian: below it a joint of two decimals is meant to be smooth, and a corner would hold no water.
+    if (Math.abs(turn) < SMOOTH_RAD) {
+      smooth[into]!.push(out)
+      smooth[out]!.push(into)
+    }
+    if (turn < 0)
+      corners.push({
+        t0: 0,
+        t1: -turn,
+        shore: -1,
+        neighbours: [into, out],
+        x: p.nodeX[node]!,
+        y: p.nodeY[node]!,
+        direction: Math.atan2(ax, -ay),
+        cell: -1,
+      })
+  }
+  const along = shores.map(
+    (shore, i): Fan => ({
+      t0: shore.t0,
+      t1: shore.t1,
+      shore: i,
+      neighbours: smooth[i]!,
+      x: 0,
+      y: 0,
+      direction: 0,
+      cell: shore.cell,
+    }),
+  )
+  return { shores, fans: [...along, ...corners], bend: shores.map(greatestBend) }
+}
+
+const SMOOTH_RAD = 5e-7
+
+/** Direction of travel with the water on the left, at a stretch's last or first point that way. */
+function headingAt(shore: Shore, last: boolean): [number, number] {
+  const atEnd = last === shore.side > 0
+  evaluate(shore.curve, atEnd ? shore.t1 : shore.t0, jet)
+  let { dx, dy } = jet
+  if (dx === 0 && dy === 0) {
+    // A handle that lies on its point: the direction is the limit, taken a hair inside.
+    const hair = 1e-6 * (shore.t1 - shore.t0)
+    evaluate(shore.curve, atEnd ? shore.t1 - hair : shore.t0 + hair, jet)
+    dx = jet.dx
+    dy = jet.dy
+  }
+  const length = Math.hypot(dx, dy) || 1
+  return [(shore.side * dx) / length, (shore.side * dy) / length]
+}
+
+/** Writes the ray of a fan at t into `out`. */
+export function rayAt(fans: Fans, fan: Fan, t: number, out: Ray): Ray {
+  if (fan.shore < 0) {
+    out.x = fan.x
+    out.y = fan.y
+    out.nx = Math.cos(fan.direction - t)
+    out.ny = Math.sin(fan.direction - t)
+    out.h0 = 0
+    out.h1 = 1
+    return out
+  }
+  const { curve, side } = fans.shores[fan.shore]!
+  evaluate(curve, t, jet)
+  const speed = Math.hypot(jet.dx, jet.dy)
+  out.x = jet.x
+  out.y = jet.y
+  out.nx = speed > 0 ? (-side * jet.dy) / speed : 0
+  out.ny = speed > 0 ? (side * jet.dx) / speed : 0
+  out.h0 = speed
+  out.h1 = -side * turnPerT(curve, t)
+  return out
+}
+
+/** Rate at which the heading turns, for each unit of t: curvature times speed [rad]. */
+function turnPerT(curve: Curve, t: number): number {
+  if (curve.kind === 'line') return 0
+  if (curve.kind === 'arc') return curve.turn
+  const [ddx, ddy] = secondDerivative(curve, t)
+  evaluate(curve, t, jet)
+  const speed2 = jet.dx * jet.dx + jet.dy * jet.dy
+  return speed2 > 0 ? (jet.dx * ddy - jet.dy * ddx) / speed2 : 0
+}
+
+function secondDerivative(c: CubicCurve, t: number): [number, number] {
+  const u = 6 * (1 - t)
+  const v = 6 * t
+  return [
+    u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1),
+    u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1),
+  ]
+}
+
+/** Greatest curvature toward the water, exact on lines and arcs, sampled with a margin of a tenth on cubics. */
+function greatestBend(shore: Shore): number {
+  const { curve, side } = shore
+  if (curve.kind === 'line') return 0
+  if (curve.kind === 'arc') return Math.max(0, side / curve.radius)
+  let most = 0
+  for (let i = 0; i <= 24; i++) {
+    const t = shore.t0 + ((shore.t1 - shore.t0) * i) / 24
+    const turn = side * turnPerT(curve, t)
+    evaluate(curve, t, jet)
+    const speed = Math.hypot(jet.dx, jet.dy)
+    if (turn > 0) most = Math.max(most, speed > 0 ? turn / speed : Infinity)
+  }
+  return most * 1.1
+}

@@ -1,0 +1,168 @@
+import { arcCentre, type ArcCurve, evaluate, type LineCurve, newJet } from './curve.ts'
+import type { Fan, Fans, Ray } from './cove-fan.ts'
+import type { Shore } from './shores.ts'
+import { TIE } from './tolerance.ts'
+
+/** How far a ray is nearer to its own foot than to any other shore, and what ends it (−1: the radius asked for). */
+export interface Reach {
+  n: number
+  by: number
+}
+
+const jet = newJet()
+
+/** Stretches that could end a ray of a fan before it is r long. */
+export function rivalsOf(fans: Fans, fan: Fan, r: number): number[] {
+  const own = fan.shore >= 0 ? fans.shores[fan.shore]! : undefined
+  const minX = own ? own.minX : fan.x
+  const maxX = own ? own.maxX : fan.x
+  const minY = own ? own.minY : fan.y
+  const maxY = own ? own.maxY : fan.y
+  const tight = 1 / r
+  const rivals: number[] = []
+  fans.shores.forEach((shore, i) => {
+    if (shore.minX > maxX + 2 * r || shore.maxX < minX - 2 * r || shore.minY > maxY + 2 * r || shore.maxY < minY - 2 * r) return
+    // A stretch that bends less than the circle of radius r can't meet it beside its own touch, nor can one that goes on smoothly.
+    if (i === fan.shore && fans.bend[i]! <= tight) return
+    if (fan.shore >= 0 && fan.neighbours.includes(i) && fans.bend[i]! <= tight && fans.bend[fan.shore]! <= tight) return
+    if (fan.shore < 0 && fan.neighbours.includes(i) && fans.bend[i]! <= tight) return
+    rivals.push(i)
+  })
+  return rivals
+}
+
+/**
+ * Length of a ray up to the cut locus, at most r [m].
+ * Equation: the circle that touches the shore at P with its centre on the ray meets Q where ρ = |Q − P|² / (2 N·(Q − P));
+ *   n = min(r, 1/κ, min over Q of ρ). On a line ρ = δ/(1 − N·m), on a circle ρ = (|v|² − R²)/(2(R − N·v)) from outside,
+ *   (R² − |v|²)/(2(R + N·v)) from inside, at the ends of a stretch by Q.
+ * Symbols: N unit normal; δ distance of P from the line, m its normal toward P; v = P − centre; κ curvature toward N.
+ * Source: definition of the medial axis by inscribed circles; own derivation.
+ * Accuracy: rounding on lines and arcs, 1e-12 on cubics.
+ */
+export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ray, r: number, out: Reach): void {
+  out.n = r
+  out.by = -1
+  if (ray.h1 < 0 && -ray.h0 / ray.h1 < r) {
+    out.n = -ray.h0 / ray.h1
+    out.by = -2
+  }
+  for (const i of rivals) {
+    const shore = fans.shores[i]!
+    const touching = i === fan.shore || (fan.shore < 0 && fan.neighbours.includes(i))
+    const n =
+      shore.curve.kind === 'line' && !touching
+        ? toLine(ray, shore, shore.curve)
+        : shore.curve.kind === 'arc' && !touching && Math.abs(shore.curve.turn) > 1e-2
+          ? toArc(ray, shore, shore.curve)
+          : shore.curve.kind === 'line' || (i === fan.shore && shore.curve.kind === 'arc')
+            ? Infinity
+            : bySearch(ray, shore, out.n, touching)
+    // A tie keeps the first, or rounding would make it flicker along the shore.
+    if (n < out.n * (1 - TIE)) {
+      out.n = n
+      out.by = i
+    }
+  }
+}
+
+function toPoint(ray: Ray, x: number, y: number): number {
+  const dx = x - ray.x
+  const dy = y - ray.y
+  const toward = ray.nx * dx + ray.ny * dy
+  return toward > 0 ? (dx * dx + dy * dy) / (2 * toward) : Infinity
+}
+
+function toEnds(ray: Ray, shore: Shore): number {
+  evaluate(shore.curve, shore.t0, jet)
+  const first = toPoint(ray, jet.x, jet.y)
+  evaluate(shore.curve, shore.t1, jet)
+  return Math.min(first, toPoint(ray, jet.x, jet.y))
+}
+
+function toLine(ray: Ray, shore: Shore, c: LineCurve): number {
+  const length = Math.hypot(c.x1 - c.x0, c.y1 - c.y0)
+  const ux = (c.x1 - c.x0) / length
+  const uy = (c.y1 - c.y0) / length
+  let delta = (ray.y - c.y0) * ux - (ray.x - c.x0) * uy
+  let m = ray.ny * ux - ray.nx * uy
+  if (delta < 0) {
+    delta = -delta
+    m = -m
+  }
+  if (m < 1 && delta > 0) {
+    const n = delta / (1 - m)
+    const s = ((ray.x + n * ray.nx - c.x0) * ux + (ray.y + n * ray.ny - c.y0) * uy) / length
+    if (s >= shore.t0 && s <= shore.t1) return n
+  }
+  return toEnds(ray, shore)
+}
+
+function toArc(ray: Ray, shore: Shore, c: ArcCurve): number {
+  const [cx, cy] = arcCentre(c)
+  const radius = Math.abs(c.radius)
+  const vx = ray.x - cx
+  const vy = ray.y - cy
+  const gap = vx * vx + vy * vy - radius * radius
+  const along = ray.nx * vx + ray.ny * vy
+  const bottom = gap > 0 ? radius - along : radius + along
+  // On the very circle: its own centre is the end.
+  if (Math.abs(gap) < 1e-9 * radius * radius && bottom < 1e-9 * radius) return gap > 0 ? Infinity : radius
+  if (bottom > 0) {
+    const n = Math.abs(gap) / (2 * bottom)
+    const qx = ray.x + n * ray.nx - cx
+    const qy = ray.y + n * ray.ny - cy
+    const middle = c.heading + (c.turn * (shore.t0 + shore.t1)) / 2
+    const s = Math.sign(c.radius)
+    const mx = s * Math.sin(middle)
+    const my = -s * Math.cos(middle)
+    const angle = Math.abs(Math.atan2(mx * qy - my * qx, mx * qx + my * qy))
+    if (angle <= (Math.abs(c.turn) * (shore.t1 - shore.t0)) / 2) return n
+  }
+  return toEnds(ray, shore)
+}
+
+/** Least ρ along a stretch by sampling and golden section; beside P itself the curvature answers. */
+function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
+  const { curve, t0, t1 } = shore
+  const value = (t: number): number => {
+    evaluate(curve, t, jet)
+    // Too near to its own foot both lengths are rounding; the curvature has answered there.
+    if (touching && Math.hypot(jet.x - ray.x, jet.y - ray.y) < 1e-5 * limit) return Infinity
+    return toPoint(ray, jet.x, jet.y)
+  }
+  const steps = 24
+  let best = Infinity
+  let at = 0
+  for (let i = 0; i <= steps; i++) {
+    const v = value(t0 + ((t1 - t0) * i) / steps)
+    if (v < best) {
+      best = v
+      at = i
+    }
+  }
+  if (best > 4 * limit) return best
+  let a = t0 + ((t1 - t0) * Math.max(0, at - 1)) / steps
+  let b = t0 + ((t1 - t0) * Math.min(steps, at + 1)) / steps
+  const golden = (Math.sqrt(5) - 1) / 2
+  let p = b - golden * (b - a)
+  let q = a + golden * (b - a)
+  let vp = value(p)
+  let vq = value(q)
+  for (let i = 0; i < 48; i++) {
+    if (vp < vq) {
+      b = q
+      q = p
+      vq = vp
+      p = b - golden * (b - a)
+      vp = value(p)
+    } else {
+      a = p
+      p = q
+      vp = vq
+      q = a + golden * (b - a)
+      vq = value(q)
+    }
+  }
+  return Math.min(best, vp, vq)
+}
