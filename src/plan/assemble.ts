@@ -62,7 +62,8 @@ export function assemble(
     lines.push(line)
     clock += lineHours(line)
     if (meets && next?.kind === 'dose') {
-      const hours = Math.max(turnoverHours, meets.hoursApart)
+      // the line's own wait counts toward it
+      const hours = Math.max(1, Math.max(turnoverHours, meets.hoursApart) - line.waitHours)
       lines.push(stepLine('wait', nextKey('apart'), apartStep(product, next.want.product, meets.reason), clock, hours))
       clock += hours
     }

@@ -116,7 +116,7 @@ export function balanceTo(
     () => one(aeration(), 'aerationMol'),
     () => two(pair(perGram.alkalinity, perGram.acid), 'alkalinityGPerM3', 'acidGPerM3'),
     () => two(pair(perGram.alkalinity, perGram.base), 'alkalinityGPerM3', 'baseGPerM3'),
-    () => two(pair(perGram.base, AERATION), 'baseGPerM3', 'aerationMol'),
+    () => two(pair(perGram.alkalinity, AERATION), 'alkalinityGPerM3', 'aerationMol'),
     () => two(pair(perGram.acid, AERATION), 'acidGPerM3', 'aerationMol'),
   ]
   for (const candidate of candidates) {

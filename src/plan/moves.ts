@@ -1,5 +1,5 @@
 import { deltaOf } from '../chemicals/index.ts'
-import { addTotals, type Constants, type Delta, equilibrate, type Totals } from '../water/index.ts'
+import { addTotals, type Constants, type Delta, type Totals } from '../water/index.ts'
 import { LIMITS } from './limits.ts'
 import { type SolvedWater, solvedWater } from './solved.ts'
 import type { Want } from './wants.ts'
@@ -27,6 +27,13 @@ export interface MeasureMove {
   readonly after: SolvedWater
 }
 
+/** What holds for a whole plan. */
+export interface Rules {
+  /** Calcite SI that no line exceeds: the limit, or what the water starts or must end with where that is higher. */
+  readonly boundSI: number
+  readonly constants: Constants
+}
+
 export type Move = DoseMove | AerateMove | MeasureMove
 
 const SLACK_PH = 1e-6
@@ -34,7 +41,7 @@ const SLACK_SI = 1e-6
 const HALVINGS = 40
 
 /** What no line may exceed: pH in `LIMITS`, calcite SI in a bound of the plan's own. */
-export function isPermitted(before: SolvedWater, after: SolvedWater, boundSI: number): boolean {
+export function isPermitted(before: SolvedWater, after: SolvedWater, rules: Rules): boolean {
   const from = before.equilibrium.pH
   const to = after.equilibrium.pH
   const inside = to >= LIMITS.lowestPH - SLACK_PH && to <= LIMITS.highestPH + SLACK_PH
@@ -44,14 +51,14 @@ export function isPermitted(before: SolvedWater, after: SolvedWater, boundSI: nu
       : from > LIMITS.highestPH
         ? to <= from + SLACK_PH && to >= LIMITS.lowestPH - SLACK_PH
         : inside
-  return toward && after.equilibrium.calciteSI <= Math.max(boundSI, before.equilibrium.calciteSI) + SLACK_SI
+  return toward && after.equilibrium.calciteSI <= rules.boundSI + SLACK_SI
 }
 
 /** The largest part of a dose that is permitted [g/m³], all of it if all of it is. */
-export function permittedPart(before: SolvedWater, want: Want, boundSI: number, constants: Constants): number {
+export function permittedPart(before: SolvedWater, want: Want, rules: Rules): number {
   const ok = (gPerM3: number): boolean => {
-    const after = afterDose(before.totals, deltaOf(want.product, gPerM3), constants)
-    return after !== undefined && isPermitted(before, after, boundSI)
+    const after = afterDose(before.totals, deltaOf(want.product, gPerM3), rules.constants)
+    return after !== undefined && isPermitted(before, after, rules)
   }
   if (ok(want.gPerM3)) return want.gPerM3
   let lo = 0
@@ -68,10 +75,4 @@ export function permittedPart(before: SolvedWater, want: Want, boundSI: number, 
 export function afterDose(totals: Totals, delta: Delta, constants: Constants): SolvedWater | undefined {
   const solved = solvedWater(addTotals(totals, delta), constants)
   return solved.ok ? solved.value : undefined
-}
-
-/** Where a change of totals would leave pH; undefined where it can't be solved. */
-export function pHAfter(totals: Totals, delta: Delta, constants: Constants): number | undefined {
-  const solved = equilibrate(addTotals(totals, delta), constants)
-  return solved.ok ? solved.value.pH : undefined
 }

@@ -11,13 +11,14 @@ import { afterGiven } from './given.ts'
 import { LIMITS } from './limits.ts'
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
-import { noBalance, notPlaced } from './problems.ts'
+import { alkalinityStays, noBalance, notPlaced } from './problems.ts'
 import { purchasesFor } from './purchases.ts'
 import { type Order, type Schedule, type ScheduleInput, schedule } from './schedule.ts'
 import { constantsOf, expectedOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
 import { exchangeLine, stepLine } from './step-lines.ts'
 import { surfaceOf } from './surfaces.ts'
+import { isInside } from './targets.ts'
 import type { OpeningInput, OpeningLine, OpeningPlan } from './types.ts'
 import { STEPS } from './wording.ts'
 
@@ -120,6 +121,7 @@ function planAhead(
   lines.push(...assembled(best.moves, place.nextKey))
   problems.push(...best.left.map((want) => notPlaced(want.product.label)))
   const last = best.moves.at(-1)?.after ?? water
+  if (end.balance && best.left.length === 0) problems.push(...unbalanced(last, input))
   if ((last.equilibrium.calciteSI ?? 0) > LIMITS.calciteSI && input.start.ch_mg_per_L_as_CaCO3 !== undefined)
     warnings.push(
       `The water would still tend to scale (calcite SI ${last.equilibrium.calciteSI.toFixed(1)}): keep pH in the lower half of its band.`,
@@ -129,6 +131,15 @@ function planAhead(
   if (band && chlorine !== undefined && water.reading.fc_mg_per_L_as_Cl2! > band.high + 1e-9)
     lines.unshift(stepLine('wait', place.nextKey('chlorine-high'), STEPS.chlorineHigh, place.startHours, 24))
   return ok({ lines, problems, warnings, end: last })
+}
+
+/** What pH and alkalinity still lack at the end, where the limits let no more be done. */
+function unbalanced(last: SolvedWater, input: OpeningInput): Problem[] {
+  const { pH, ta_mg_per_L_as_CaCO3: alkalinity } = input.targets
+  const value = last.reading.ta_mg_per_L_as_CaCO3
+  if (pH && !isInside(last.reading.pH, pH)) return [notPlaced('The rest of the pH correction')]
+  if (!alkalinity || isInside(value, alkalinity)) return []
+  return [value > alkalinity.high ? alkalinityStays(value, alkalinity.high) : notPlaced('The rest of the alkalinity')]
 }
 
 /** The usual order, unless chlorine would come too late in it; then the first other order that is in time and complete. */

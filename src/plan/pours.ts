@@ -30,5 +30,5 @@ export function pourCount(start: Totals, product: Product, gPerM3: number, const
 
 /** Hours between pours of one product. */
 export function pourSpacingHours(turnoverHours: number): number {
-  return Math.max(2, turnoverHours / 4)
+  return Math.max(1, turnoverHours / 8)
 }

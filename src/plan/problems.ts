@@ -65,6 +65,16 @@ export function noBalance(pH: number, alkalinity: number): Problem {
   }
 }
 
+export function alkalinityStays(value: number, high: number): Problem {
+  return {
+    code: 'alkalinity-stays-high',
+    path: 'targets.ta_mg_per_L_as_CaCO3',
+    what: `Alkalinity ends at ${few(value)} mg/L, above the ${few(high)} of its band.`,
+    why: 'Ten rounds of acid and air are as far as this plan goes; it does no harm but more acid over the season.',
+    hint: 'Exchange part of the water for softer water, go on after the next readings, or widen the band.',
+  }
+}
+
 export function notPlaced(label: string): Problem {
   return {
     code: 'dose-not-placed',
