@@ -8,13 +8,15 @@ import { DepthSection } from './DepthSection.tsx'
 import { FeatureSection } from './FeatureSection.tsx'
 import { OutlineSection } from './OutlineSection.tsx'
 import { PlaceSection } from './PlaceSection.tsx'
-import { useBasin } from './useBasin.ts'
+import { type Basin as BasinState, useBasin } from './useBasin.ts'
 import { VolumeSection } from './VolumeSection.tsx'
 
 /** The first chapter: what the basin is, by its numbers. */
 export function Basin() {
-  const { spec, body, volume } = useBasin()
+  const basin = useBasin()
+  const { spec, body } = basin
   const units = useUnits()
+  const shown = headVolume(basin)
   const problems = deriveProblems(spec).filter((problem) => problem.path.startsWith('bodies'))
   // Numbered on in both cases, so that a blank sheet has no gaps.
   let next = 0
@@ -25,10 +27,11 @@ export function Basin() {
   return (
     <div className={styles['chapter']}>
       <h2>
-        {volume ? (
+        {shown ? (
           <>
-            A basin of {formatQuantity('volume', volume.m3, units, { sigma: volume.sigmaM3 })}{' '}
-            <span className={styles['plusMinus']}>{formatPlusMinus('volume', volume.m3, volume.sigmaM3, units)}</span>
+            A basin of {shown.isStated ? 'about ' : ''}
+            {formatQuantity('volume', shown.m3, units, { sigma: shown.sigmaM3 })}{' '}
+            <span className={styles['plusMinus']}>{formatPlusMinus('volume', shown.m3, shown.sigmaM3, units)}</span>
           </>
         ) : (
           'The basin'
@@ -45,4 +48,14 @@ export function Basin() {
       <Cautions number={number()} />
     </div>
   )
+}
+
+/** The figure at the head: that of the drawing as its title block has it, else what was stated. */
+function headVolume({ derived, volume }: BasinState) {
+  if (derived) {
+    return derived.measures.ok
+      ? { m3: derived.measures.value.volumeM3, sigmaM3: derived.sigmaM3, isStated: false }
+      : undefined
+  }
+  return volume ? { m3: volume.m3, sigmaM3: volume.sigmaM3, isStated: true } : undefined
 }

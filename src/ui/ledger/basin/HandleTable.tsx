@@ -9,6 +9,12 @@ interface Props {
   readonly onChange: (feature: Feature) => Answer
 }
 
+/** Handles that lie on an earlier one, as the last point of a closed path does on its first, are one place. */
+function places(handles: readonly FeatureHandle<Feature>[], feature: Feature) {
+  const all = handles.map((handle) => ({ handle, at: handle.at(feature) }))
+  return all.filter(({ at }, i) => all.findIndex((other) => other.at[0] === at[0] && other.at[1] === at[1]) === i)
+}
+
 /** What can be dragged on the plan, as coordinates that can be typed. */
 export function HandleTable({ name, feature, handles, onChange }: Props) {
   return (
@@ -23,8 +29,7 @@ export function HandleTable({ name, feature, handles, onChange }: Props) {
         </tr>
       </thead>
       <tbody>
-        {handles.map((handle) => {
-          const [x, y] = handle.at(feature)
+        {places(handles, feature).map(({ handle, at: [x, y] }) => {
           return (
             <tr key={handle.id}>
               <th scope="row" className={styles['place']}>

@@ -7,6 +7,9 @@ import { StatedVolume } from './StatedVolume.tsx'
 import { useBasin } from './useBasin.ts'
 import { boundWords, offWords, ruleWords } from './volume-words.ts'
 
+/** A rule of thumb deserves no more digits than this share of it [m³ per m³]. */
+const RULE_DIGITS = 0.01
+
 /** What the basin comes to, or a stated volume in its place. */
 export function VolumeSection({ number }: { readonly number: number }) {
   const { body, derived, volume, system } = useBasin()
@@ -65,7 +68,7 @@ function MeasuredVolume({ measures }: { readonly measures: Measures }) {
       {rule ? (
         <Figure
           label="The rule of thumb"
-          value={formatQuantity('volume', rule.volumeM3, units)}
+          value={formatQuantity('volume', rule.volumeM3, units, { sigma: rule.volumeM3 * RULE_DIGITS })}
           note={`${offWords(rule.relativeError, units)}: ${ruleWords(rule, units)}`}
         />
       ) : null}
