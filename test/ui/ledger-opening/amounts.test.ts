@@ -65,7 +65,8 @@ describe('amounts that a person can weigh or pour', () => {
 describe('what stands beside an amount', () => {
   test('the interval is left out where the volume is so sure that both ends read the same', () => {
     expect(intervalWords('3 lb', '3 lb')).toBeUndefined()
-    expect(intervalWords('3 lb', '4 lb')).toContain('3 lb and 4 lb')
+    expect(intervalWords('3 lb', '4 lb')).toContain('3 to 4 lb')
+    expect(intervalWords('3 lb 15 oz wt', '4 lb 2 oz wt')).toContain('3 lb 15 oz wt to 4 lb 2 oz wt')
   })
 
   test('packages: whole ones are said to be exact, others leave a rest', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { ageWords, dateOf, dayAndTime, nextFullHour } from '../../../src/ui/ledger/opening/schedule.ts'
+import { ageWords, dateOf, dayAndTime, nextFullHour, spanWords } from '../../../src/ui/ledger/opening/schedule.ts'
 
 const at = (month: number, day: number, hour: number, minute = 0) =>
   new Date(2026, month - 1, day, hour, minute).getTime()
@@ -21,6 +21,15 @@ describe('when a line is due', () => {
     expect(nextFullHour(at(5, 2, 9, 1))).toBe(at(5, 2, 10))
     expect(nextFullHour(at(5, 2, 9))).toBe(at(5, 2, 9))
     expect(nextFullHour(at(12, 31, 23, 30))).toBe(at(12, 31, 23) + 3_600_000)
+  })
+
+  test('a wait is told in minutes, hours or days', () => {
+    const plain = (hours: number) => spanWords(hours, 'metric').replaceAll('\u00a0', ' ')
+    expect(plain(0.25)).toBe('15 min')
+    expect(plain(8)).toBe('8 h')
+    expect(plain(1.5)).toBe('1.5 h')
+    expect(plain(48)).toBe('48 h')
+    expect(plain(255)).toBe('11 days')
   })
 
   test('the year is named only where it is another one', () => {

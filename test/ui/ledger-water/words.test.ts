@@ -1,12 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { codeWarning } from '../../../src/ui/ledger/water/code-limits.ts'
 import { andList, inSentence, unknownWords } from '../../../src/ui/ledger/water/reading-words.ts'
-import {
-  assumedZeroWords,
-  carbonDioxideWords,
-  saturationWords,
-  whyIndicesDiffer,
-} from '../../../src/ui/ledger/water/state-words.ts'
+import { carbonDioxideWords, saturationWords, whyIndicesDiffer } from '../../../src/ui/ledger/water/state-words.ts'
 
 describe('a target outside code warns', () => {
   const chlorine = { low: 1, aim: 2, high: 3 }
@@ -43,13 +38,6 @@ describe('what was not measured is said', () => {
   test('zero is a reading, not an unknown', () => {
     const words = unknownWords({ pH: 7.5, ta_mg_per_L_as_CaCO3: 80, cya_mg_per_L: 0 })
     expect(words).not.toContain('stabiliser')
-  })
-
-  test('what was reckoned as none is named', () => {
-    expect(assumedZeroWords(['cya_mg_per_L', 'sulfate_mg_per_L'])).toBe(
-      'Reckoned as none, because not measured: stabiliser and sulfate.',
-    )
-    expect(assumedZeroWords([])).toBeUndefined()
   })
 
   test('labels read well inside a sentence', () => {

@@ -12,9 +12,11 @@ export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
   const active = plan.endWater?.equilibrium.activeChlorineMgPerL
   return (
     <section className={styles['section']}>
-      <h2>
-        What it should come to, <em className={styles['expected']}>expected</em>
-      </h2>
+      {movements.length > 0 && (
+        <h2>
+          What it should come to, <em className={styles['expected']}>expected</em>
+        </h2>
+      )}
       <div className={styles['scales']}>
         {movements.map((movement) => (
           <InkScale
@@ -28,7 +30,7 @@ export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
           />
         ))}
       </div>
-      {active !== undefined && (
+      {movements.length > 0 && active !== undefined && (
         <p className={styles['faint']}>
           Active chlorine{' '}
           <em className={styles['expected']}>{formatQuantity('concentration', active, units, { digits: 3 })}</em>, the

@@ -38,10 +38,8 @@ function OpeningHead({ volume, system }: { readonly volume: DerivedVolume; reado
       <h2>Opening loads for {formatQuantity('volume', volume.m3, units, { sigma: volume.sigmaM3 })}</h2>
       <p className={styles['intro']}>
         {formatPlusMinus('volume', volume.m3, volume.sigmaM3, units)} (95 %), {from}.{' '}
-        {water.measuredAtMs === undefined
-          ? 'No readings yet.'
-          : `From ${water.from === 'fill' ? 'fill water' : 'readings'} of ${dateOf(water.measuredAtMs, nowMs)}.`}{' '}
-        Each line says what it should leave behind; measure again before the next.
+        {water.measuredAtMs !== undefined &&
+          `From ${water.from === 'fill' ? 'fill water' : 'readings'} of ${dateOf(water.measuredAtMs, nowMs)}. Each line says what it should leave behind; measure again before the next.`}
       </p>
     </header>
   )
@@ -63,12 +61,13 @@ function OpeningBody({ system }: { readonly system: System }) {
       </>
     )
   const plan: OpeningPlan = result.value
+  const isMeasured = water.measuredAtMs !== undefined
   return (
     <>
-      <PlanNotes plan={plan} isMeasured={water.measuredAtMs !== undefined} />
-      <PlanLines plan={plan} system={system} />
+      <PlanNotes plan={plan} isMeasured={isMeasured} />
+      {isMeasured && <PlanLines plan={plan} system={system} />}
       {plan.lines.some((line) => line.kind === 'dose') && <NeverMeet plan={plan} />}
-      <ToBuy items={plan.purchases} />
+      <ToBuy items={plan.purchases} system={system} />
       <EndWater plan={plan} />
     </>
   )

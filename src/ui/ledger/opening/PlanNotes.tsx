@@ -14,7 +14,7 @@ export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; re
         <div className={styles['note']} role="note">
           <p>
             <strong>Measure the water first.</strong> At least pH and total alkalinity; what you leave out stays
-            unknown, and nothing is dosed for it.
+            unknown, and nothing is dosed for it. {plan.lines[0]?.how}
           </p>
           {canEdit && (
             <Button tone="main" onPress={toWater}>
@@ -29,7 +29,6 @@ export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; re
             <strong>Measure again first.</strong> Readings older than 48 hours no longer say what is in the water; these
             lines show only roughly what to expect.
           </p>
-          {canEdit && <Button onPress={toWater}>Enter new readings</Button>}
         </div>
       )}
       {isMeasured && plan.missing.length > 0 && (
@@ -50,7 +49,7 @@ export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; re
       {plan.unreachable.map((problem) => (
         <ProblemNote key={`${problem.code}${problem.path}`} problem={problem} />
       ))}
-      {plan.warnings.length > 0 && (
+      {isMeasured && plan.warnings.length > 0 && (
         <ul className={styles['cautions']} aria-label="Warnings">
           {plan.warnings.map((warning) => (
             <li key={warning}>{warning}</li>

@@ -1,4 +1,5 @@
 import type { DoseLine, OpeningLine } from '../../../plan/index.ts'
+import { shortValue } from '../scale/index.ts'
 import { productOf } from './amounts.ts'
 
 /** What a line is headed with: a dose by its product, anything else by what is done. */
@@ -15,7 +16,7 @@ export function howWords(line: OpeningLine): string {
 
 /** "13 lb to 15 lb, as sure as the volume is"; nothing where both ends read the same. */
 export function intervalWords(low: string, high: string): string | undefined {
-  return low === high ? undefined : `${low} to ${high}, as sure as the volume is`
+  return low === high ? undefined : `${shortValue(low, high)} to ${high}, as sure as the volume is`
 }
 
 /** What to do with the packages that a dose comes from. */

@@ -16,7 +16,7 @@ export function measuredStarts(lines: readonly OpeningLine[]): ReadonlyMap<strin
   return starts
 }
 
-/** What the whole plan moves, from its first start to its last end, in the order of first appearance. */
+/** What the whole plan moves, from its first start to its last end; the index, which follows from the rest, last. */
 export function overallMovements(lines: readonly OpeningLine[]): readonly Movement[] {
   const whole = new Map<Movement['key'], Movement>()
   for (const line of lines)
@@ -24,7 +24,9 @@ export function overallMovements(lines: readonly OpeningLine[]): readonly Moveme
       const first = whole.get(movement.key)
       whole.set(movement.key, first ? { ...movement, before: first.before } : movement)
     }
-  return [...whole.values()]
+  const isIndex = ({ key }: Movement) => key === 'calciteSI'
+  const all = [...whole.values()]
+  return [...all.filter((movement) => !isIndex(movement)), ...all.filter(isIndex)]
 }
 
 /** What is worth a scale: it has a band or is the index, and both ends don't read the same. */

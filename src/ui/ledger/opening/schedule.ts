@@ -2,6 +2,8 @@ import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 
 const HOUR_MS = 3_600_000
 const DAY_MS = 24 * HOUR_MS
+/** Keeps a number and its unit on one line. */
+const NBSP = '\u00a0'
 
 const TIME = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
 const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' })
@@ -55,9 +57,9 @@ export function waitWords(waitHours: number, units: UnitSystem): string | undefi
 /** A span of time in the unit that people wait in: minutes, hours, days. */
 export function spanWords(hours: number, units: UnitSystem): string {
   const whole = (value: number) => formatQuantity('number', value, units, { digits: 0 })
-  if (hours < 0.99) return `${whole(hours * 60)} min`
-  if (hours >= 72) return `${whole(hours / 24)} days`
-  return `${formatQuantity('number', hours, units, { digits: Math.abs(hours - Math.round(hours)) < 0.05 ? 0 : 1 })} h`
+  if (hours < 0.99) return `${whole(hours * 60)}${NBSP}min`
+  if (hours >= 72) return `${whole(hours / 24)}${NBSP}days`
+  return `${formatQuantity('number', hours, units, { digits: Math.abs(hours - Math.round(hours)) < 0.05 ? 0 : 1 })}${NBSP}h`
 }
 
 /** "measured 3 days ago" */

@@ -1,15 +1,16 @@
 import { useState } from 'react'
-import type { ReadingSet, System } from '../../../document/index.ts'
+import type { ReadingSet } from '../../../document/index.ts'
 import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
 import { Button } from '../../fields/index.ts'
+import { Section } from '../basin/Section.tsx'
 import { dateOf } from '../opening/schedule.ts'
 import { methodWords } from './methods.ts'
-import { ReadingTable } from './Readings.tsx'
+import { type NumberedProps, ReadingTable } from './Readings.tsx'
 import { ReadingsForm } from './ReadingsForm.tsx'
 import styles from './water.module.css'
 
 /** The water that the pool is filled and topped up with. */
-export function FillWater({ system }: { readonly system: System }) {
+export function FillWater({ system, number }: NumberedProps) {
   const store = useAppStore()
   const canEdit = useCanEdit()
   const nowMs = useApp((state) => state.nowMs)
@@ -26,8 +27,7 @@ export function FillWater({ system }: { readonly system: System }) {
       args: { systemId: system.id, set: { ...fill, note: 'Fill water, as the pool was filled' } },
     })
   return (
-    <section className={styles['section']}>
-      <h2>Fill water</h2>
+    <Section number={number} title="Fill water">
       {fill ? (
         <p className={styles['intro']}>
           From {dateOf(Date.parse(fill.at), nowMs)}
@@ -70,6 +70,6 @@ export function FillWater({ system }: { readonly system: System }) {
           onCancel={() => setEditing(false)}
         />
       )}
-    </section>
+    </Section>
   )
 }

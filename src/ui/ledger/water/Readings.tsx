@@ -4,6 +4,7 @@ import type { ReadingSet, System } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, Disclosure } from '../../fields/index.ts'
+import { Section } from '../basin/Section.tsx'
 import { ageWords, dateAndTimeOf } from '../opening/schedule.ts'
 import { formatReading, READING_ROWS } from '../scale/index.ts'
 import { methodWords } from './methods.ts'
@@ -11,8 +12,13 @@ import { ReadingsForm } from './ReadingsForm.tsx'
 import { setInOneLine, unknownWords } from './reading-words.ts'
 import styles from './water.module.css'
 
+export interface NumberedProps {
+  readonly system: System
+  readonly number: number
+}
+
 /** The newest readings with their age, the form for newer ones, and the older ones. */
-export function Readings({ system }: { readonly system: System }) {
+export function Readings({ system, number }: NumberedProps) {
   const store = useAppStore()
   const canEdit = useCanEdit()
   const spec = useApp((state) => state.spec)
@@ -27,8 +33,7 @@ export function Readings({ system }: { readonly system: System }) {
     return problem
   }
   return (
-    <section className={styles['section']}>
-      <h2>{latest ? 'Readings' : 'First readings'}</h2>
+    <Section number={number} title={latest ? 'Readings' : 'First readings'}>
       {latest && <Age ageHours={water.ageHours} at={latest.at} method={latest.method} nowMs={nowMs} />}
       {!latest && (
         <p className={styles['intro']}>
@@ -48,7 +53,7 @@ export function Readings({ system }: { readonly system: System }) {
         <ReadingsForm saveLabel="Save readings" onSave={save} onCancel={latest ? () => setAdding(false) : undefined} />
       )}
       <OlderReadings system={system} latest={latest} />
-    </section>
+    </Section>
   )
 }
 
@@ -104,7 +109,7 @@ function OlderReadings({ system, latest }: { readonly system: System; readonly l
   if (older.length === 0) return null
   const count = formatQuantity('number', older.length, units, { digits: 0 })
   return (
-    <Disclosure title="Older readings" aside={count} level={3}>
+    <Disclosure title="Older readings" aside={count}>
       <ul className={styles['older']}>
         {older.reverse().map(({ set, index }) => (
           <li key={`${set.at}${index}`}>

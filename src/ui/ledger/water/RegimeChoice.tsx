@@ -1,18 +1,20 @@
-import type { Command, System } from '../../../document/index.ts'
+import type { Command } from '../../../document/index.ts'
 import { REGIMES } from '../../../plan/index.ts'
 import { useAppStore } from '../../context.tsx'
 import { ChoiceField, Disclosure } from '../../fields/index.ts'
+import { Section } from '../basin/Section.tsx'
 import { PURPOSES, productOptions } from './products.ts'
+import type { NumberedProps } from './Readings.tsx'
 import styles from './water.module.css'
 
 /** How the water is kept sound, and with what. */
-export function RegimeChoice({ system }: { readonly system: System }) {
+export function RegimeChoice({ system, number }: NumberedProps) {
   const store = useAppStore()
   const regime = REGIMES.get(system.regime.id)
   const edit = (command: Command) => store.getState().dispatch(command)
   const systemId = system.id
   return (
-    <>
+    <Section number={number} title="How it is kept">
       <ChoiceField
         label="Way of chlorinating"
         value={regime?.id}
@@ -35,6 +37,6 @@ export function RegimeChoice({ system }: { readonly system: System }) {
           ))}
         </Disclosure>
       </div>
-    </>
+    </Section>
   )
 }

@@ -1,7 +1,6 @@
 import type { KnownReading } from '../../../plan/index.ts'
 import type { Equilibrium } from '../../../water/index.ts'
-import { READING_ROWS } from '../scale/index.ts'
-import { andList, inSentence } from './reading-words.ts'
+import { andList } from './reading-words.ts'
 
 /** CO2 pressure of air [log10 atm]: about 0.000417 atm. */
 const LOG10_PCO2_AIR = -3.38
@@ -36,13 +35,6 @@ export function carbonDioxideWords(log10PCO2Atm: number, formatFactor: (factor: 
   if (factor > 1.2) return `${formatFactor(factor)} times what air would leave in it: it escapes, and pH creeps up`
   if (factor < 0.8) return `${formatFactor(factor)} times what air would leave in it: it takes some up, and pH sinks`
   return 'in balance with air'
-}
-
-/** The readings that were reckoned as none because nobody measured them, as a sentence. */
-export function assumedZeroWords(keys: readonly string[]): string | undefined {
-  const labels = READING_ROWS.filter((row) => keys.includes(row.key)).map((row) => inSentence(row.label))
-  if (labels.length === 0) return undefined
-  return `Reckoned as none, because not measured: ${andList(labels)}.`
 }
 
 /** One share of the free chlorine or of the alkalinity. */
