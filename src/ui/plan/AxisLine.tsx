@@ -1,8 +1,8 @@
 import { memo } from 'react'
 import type { Axis, Point } from '../../basin/index.ts'
-import { toScreen } from '../sheet/view.ts'
-import type { Panes, View } from '../sheet/view.ts'
 import { axisLength, pointOnAxis } from '../sheet/scene.ts'
+import type { Panes, View } from '../sheet/view.ts'
+import { toScreen } from '../sheet/view.ts'
 import styles from './plan.module.css'
 
 interface Props {
@@ -15,7 +15,10 @@ interface Props {
 }
 
 /** The ends of the drawn section line, where its names stand [px]. */
-export function axisNames({ axis, drawn, view, panes }: Omit<Props, 'stations'>): { readonly a: Point; readonly b: Point } {
+export function axisNames({ axis, drawn, view, panes }: Omit<Props, 'stations'>): {
+  readonly a: Point
+  readonly b: Point
+} {
   const start = toScreen(view, panes, pointOnAxis(axis, drawn[0]))
   const end = toScreen(view, panes, pointOnAxis(axis, drawn[1]))
   const length = Math.hypot(end[0] - start[0], end[1] - start[1]) || 1
@@ -31,7 +34,7 @@ export const AxisLine = memo(function AxisLine(props: Props) {
   const names = axisNames(props)
   const length = axisLength(axis)
   return (
-    <g aria-hidden="true">
+    <g>
       <path className={styles['axis']} d={`M${start[0]} ${start[1]}L${end[0]} ${end[1]}`} />
       {stations.map(([sM]) => {
         const [x, y] = toScreen(view, panes, pointOnAxis(axis, sM))
@@ -59,7 +62,6 @@ export const Projections = memo(function Projections({ lines }: ProjectionProps)
   return (
     <path
       className={styles['projection']}
-      aria-hidden="true"
       d={lines.map(({ from, to }) => `M${from[0]} ${from[1]}L${to[0]} ${to[1]}`).join('')}
     />
   )

@@ -78,7 +78,7 @@ function Dimension({ axis, name, text, at, angle, line, canEdit, selected, onPre
     : { role: 'img', 'aria-label': `${name} ${text}` }
   return (
     <>
-      <path className={styles['dimensionLine']} d={line} aria-hidden="true" />
+      <path className={styles['dimensionLine']} d={line} />
       <g
         className={classes(styles['dimension'], selected === axis && styles['dimensionSelected'])}
         transform={`translate(${at[0]} ${at[1]}) rotate(${angle})`}

@@ -66,7 +66,6 @@ export function ControlArms({ arms }: ArmsProps) {
   return (
     <path
       className={styles['controlArm']}
-      aria-hidden="true"
       d={arms.map(({ from, to }) => `M${from[0]} ${from[1]}L${to[0]} ${to[1]}`).join('')}
     />
   )

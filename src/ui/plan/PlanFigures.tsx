@@ -28,7 +28,7 @@ export const PlanFigures = memo(function PlanFigures(now: Props) {
     [parts, depthsM, view, panes, write, writeContour, taken, sizePx],
   )
   return (
-    <g aria-hidden="true">
+    <g>
       {figures.contours.map((label) => {
         const place = rampPlace(label.depthM, maxDepthM)
         return (
@@ -46,10 +46,7 @@ export const PlanFigures = memo(function PlanFigures(now: Props) {
       {figures.soundings.map((sounding) => (
         <text
           key={`${sounding.at[0]}-${sounding.at[1]}`}
-          className={classes(
-            styles['sounding'],
-            isDeepTint(rampPlace(sounding.depthM, maxDepthM)) && styles['onDeep'],
-          )}
+          className={classes(styles['sounding'], isDeepTint(rampPlace(sounding.depthM, maxDepthM)) && styles['onDeep'])}
           fontSize={sizePx}
           x={sounding.at[0]}
           y={sounding.at[1]}

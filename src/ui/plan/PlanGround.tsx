@@ -1,5 +1,13 @@
 import { memo, useMemo } from 'react'
-import { bandsOf, contoursOf, type Partition, type Path, type Point, svgPathOf, transformPath } from '../../basin/index.ts'
+import {
+  bandsOf,
+  contoursOf,
+  type Partition,
+  type Path,
+  type Point,
+  svgPathOf,
+  transformPath,
+} from '../../basin/index.ts'
 import type { Body } from '../../document/index.ts'
 import { rampColour, rampPlace } from './depth-steps.ts'
 import { planEdges } from './edge-path.ts'
@@ -46,9 +54,7 @@ export const PlanWater = memo(function PlanWater({ parts, depthsM, maxDepthM, le
         const from = Math.max(band.fromM, 0)
         const colour = rampColour(rampPlace((from + Math.min(band.toM, maxDepthM)) / 2, maxDepthM))
         const paint = isDry ? 'var(--land)' : colour
-        return (
-          <path key={`${band.fromM}`} className={styles['band']} d={band.d} fill={paint} stroke={paint} />
-        )
+        return <path key={`${band.fromM}`} className={styles['band']} d={band.d} fill={paint} stroke={paint} />
       })}
       {contours.map((line, i) => (
         <path key={`${line.depthM}-${i}`} className={styles['contour']} d={line.d} />

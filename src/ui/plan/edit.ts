@@ -4,11 +4,11 @@ import { FEATURES } from '../../features/index.ts'
 import { formatQuantity, snapLength, type UnitSystem } from '../../units/index.ts'
 import { edits } from '../sheet/edits.ts'
 import type { Item } from '../sheet/items.ts'
+import type { Remark } from '../sheet/local.ts'
 import { pathOfRing } from '../sheet/place-items.ts'
 import type { Scene } from '../sheet/scene.ts'
-import type { Remark } from '../sheet/local.ts'
 import { bulgeThrough, directionAt, middleOf, nodesOf, radiusOf, segmentAt, segmentLength } from './nodes.ts'
-import { type Neighbour, snapLines, snapPoint, type Snapped } from './snap.ts'
+import { type Neighbour, type Snapped, snapLines, snapPoint } from './snap.ts'
 
 /** What dragging an item to a place comes to: the edit, and what is drawn meanwhile. */
 export interface Drag {
@@ -64,7 +64,7 @@ export function dragInPlan(subject: Subject, item: Item, to: Point, reachM: numb
     const command = edits.movePoint(body.id, item.ring, item.node, snapped.at)
     return { command, guides: snapped.guides, remarks: sideRemarks(subject, item) }
   }
-  if (item.kind === 'control') return bare(edits.moveControl(body.id, item.ring, item.segment, item.which, to))
+  if (item.kind === 'control') return bare(edits.moveHandle(body.id, item.ring, item.segment, item.which, to))
   if (item.kind === 'middle') {
     const path = pathOfRing(subject, item.ring)
     const segment = path && segmentAt(path, item.segment)
@@ -84,7 +84,7 @@ export function dragInPlan(subject: Subject, item: Item, to: Point, reachM: numb
     const handles = feature ? (FEATURES.get(feature.kind)?.handles(feature) ?? []) : []
     // The first handle of every kind moves the whole.
     const handle = item.kind === 'feature' ? handles[0] : handles.find((h) => h.id === item.handle)
-    return feature && handle && bare(edits.updateFeature(body.id, item.feature, handle.moveTo(feature, whole)))
+    return feature && handle && bare(edits.setFeature(body.id, item.feature, handle.moveTo(feature, whole)))
   }
   return undefined
 }
@@ -97,9 +97,11 @@ function dragAxis(subject: Subject, end: 'from' | 'to', to: Point, reachM: numbe
   const snapped = reachM === 0 ? { at: to, guides: [] } : snapPoint(to, lines, reachM, subject.units)
   const length = Math.hypot(snapped.at[0] - other[0], snapped.at[1] - other[1])
   return {
-    command: edits.setAxis(subject.body.id, { ...axis, [end]: snapped.at }),
+    command: edits.moveAxis(subject.body.id, end, snapped.at),
     guides: snapped.guides,
-    remarks: [{ at: [(snapped.at[0] + other[0]) / 2, (snapped.at[1] + other[1]) / 2], text: lengthText(length, subject.units) }],
+    remarks: [
+      { at: [(snapped.at[0] + other[0]) / 2, (snapped.at[1] + other[1]) / 2], text: lengthText(length, subject.units) },
+    ],
   }
 }
 

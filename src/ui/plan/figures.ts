@@ -1,8 +1,7 @@
 import { type ContourLine, contoursOf, depthAt, type Partition, type Point } from '../../basin/index.ts'
-import { type Panes, toScreen, type View } from '../sheet/view.ts'
+import { fromScreen, type Panes, toScreen, type View } from '../sheet/view.ts'
 import { type Box, boxOfText, placeLabels, placesOnLine } from './labels.ts'
 import { placeSoundings, type ScreenBox, type Sounding, type Spot } from './soundings.ts'
-import { fromScreen } from '../sheet/view.ts'
 
 export interface FiguresInput {
   readonly parts: Partition

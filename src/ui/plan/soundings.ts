@@ -102,13 +102,21 @@ export function placeSoundings(field: SoundingField): Sounding[] {
       const y = box.minY + ((r + 0.5) / rows) * (box.maxY - box.minY)
       const x = box.minX + ((c + (r % 2 === 0 ? 0.36 : 0.68)) / columns) * (box.maxX - box.minX)
       // A place taken by a line or a handle may have free water beside it.
-      for (const [dx, dy] of [[0, 0], [0, -18], [0, 18], [-24, 0], [24, 0]] as const) {
+      for (const [dx, dy] of [
+        [0, 0],
+        [0, -18],
+        [0, 18],
+        [-24, 0],
+        [24, 0],
+      ] as const) {
         const at: Point = [x + dx, y + dy]
         const sample = field.sample(at)
         if (!sample || sample.feature !== undefined) continue
         const text = field.write(sample.depthM)
         const place = boxOfText(text, at, field.sizePx)
-        const clearOf = candidates.every((other) => Math.hypot(other.at[0] - at[0], other.at[1] - at[1]) > apartPx * 0.55)
+        const clearOf = candidates.every(
+          (other) => Math.hypot(other.at[0] - at[0], other.at[1] - at[1]) > apartPx * 0.55,
+        )
         if (!clearOf || !hasRoom(field, at, sample, place)) continue
         if (placeLabels([{ box: place }], field.taken).length === 0) continue
         candidates.push({ at, depthM: sample.depthM, text, box: place })

@@ -30,7 +30,7 @@ export const SectionDrawing = memo(function SectionDrawing(props: Props) {
   const bottomY = at([0, Math.max(maxDepthM, 0.1)])[1]
   const datumY = at([0, 0])[1]
   return (
-    <g aria-hidden="true">
+    <g>
       <defs>
         <linearGradient id={`${id}-depth`} gradientUnits="userSpaceOnUse" x1={0} x2={0} y1={datumY} y2={bottomY}>
           {Array.from({ length: STOPS }, (_, i) => {
@@ -132,7 +132,10 @@ function LevelMark({ beds, at, y, text }: MarkProps) {
   const x = Math.max(20, at([start[0], 0])[0] - 30)
   return (
     <>
-      <path className={styles['levelMark']} d={`M${x - 6} ${y - 10}H${x + 6}L${x} ${y - 1}ZM${x - 9} ${y}H${x + 9}M${x - 5} ${y + 3}H${x + 5}`} />
+      <path
+        className={styles['levelMark']}
+        d={`M${x - 6} ${y - 10}H${x + 6}L${x} ${y - 1}ZM${x - 9} ${y}H${x + 9}M${x - 5} ${y + 3}H${x + 5}`}
+      />
       <text className={styles['levelText']} x={x - 12} y={y - 4} textAnchor="end">
         {text}
       </text>

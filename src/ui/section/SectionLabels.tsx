@@ -34,7 +34,10 @@ export const SectionLabels = memo(function SectionLabels(props: Props) {
     [],
   )
   const runs = runsOf(stations).flatMap((run) => {
-    const text = run.usualLimit === undefined ? formatSlope(run.slope) : `${formatSlope(run.slope)}, usual limit 1 : ${run.usualLimit}`
+    const text =
+      run.usualLimit === undefined
+        ? formatSlope(run.slope)
+        : `${formatSlope(run.slope)}, usual limit 1 : ${run.usualLimit}`
     const short = formatSlope(run.slope)
     const width = (run.toM - run.fromM) * view.scale
     const depthPx = (run.middleDepthM + levelM) * view.scale * view.stretch
@@ -45,7 +48,7 @@ export const SectionLabels = memo(function SectionLabels(props: Props) {
     return [{ run, shown, at: [x, y - 15] as Point, isDeep, box: boxOfText(shown, [x, y - 15], SLOPE_PX) }]
   })
   return (
-    <g aria-hidden="true">
+    <g>
       {runs.map(({ run, shown, at: [x, y], isDeep }) => (
         <text
           key={run.fromM}

@@ -29,7 +29,12 @@ export function runsOf(stations: readonly (readonly [sM: number, depthM: number]
     const shallow = Math.min(a[1], b[1])
     // A slope meant to be 1 : 7 and typed in inches is not blamed for its last decimal.
     const passes = (limit: number) => slope > limit * 1.005
-    const usualLimit = passes(DEEP_LIMIT) && shallow >= BREAK_DEPTH_M ? 3 : shallow < BREAK_DEPTH_M && passes(SHALLOW_LIMIT) ? 7 : undefined
+    const usualLimit =
+      passes(DEEP_LIMIT) && shallow >= BREAK_DEPTH_M
+        ? 3
+        : shallow < BREAK_DEPTH_M && passes(SHALLOW_LIMIT)
+          ? 7
+          : undefined
     runs.push({ fromM: a[0], toM: b[0], middleDepthM: (a[1] + b[1]) / 2, slope, usualLimit })
   }
   return runs

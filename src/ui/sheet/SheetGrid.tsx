@@ -21,7 +21,7 @@ export const SheetGrid = memo(function SheetGrid({ view, panes, units }: Props) 
     ...gridLines(view.u - halfU, view.u + halfU, step).map((u) => `M${x(u)} 0V${panes.height}`),
     ...gridLines(view.v - halfV, view.v + halfV, step).map((v) => `M0 ${y(v)}H${panes.width}`),
   ]
-  return <path className={styles['grid']} d={d.join('')} aria-hidden="true" />
+  return <path className={styles['grid']} d={d.join('')} />
 })
 
 /** A bar of a round length, so that the drawing can be read with a ruler. */
@@ -31,7 +31,7 @@ export const ScaleBar = memo(function ScaleBar({ view, panes, units }: Props) {
   const x = panes.width - 20 - px
   const y = panes.planHeight - 10
   return (
-    <g aria-hidden="true">
+    <g>
       <path className={styles['scaleBar']} d={`M${x} ${y - 5}V${y}H${x + px}V${y - 5}M${x + px / 2} ${y - 3}V${y}`} />
       <text className={styles['scaleText']} x={x + px / 2} y={y - 8}>
         {formatQuantity('length', lengthM, units, { digits: units === 'metric' && lengthM < 1 ? 2 : 0 })}

@@ -114,7 +114,7 @@ export function freehand(hands: Hands, press: Press): Gesture {
 
 /** Drags a shelf or steps out from the wall; a mere press places one of usual size. */
 export function placeFeature(hands: Hands, tool: FeatureTool, press: Press): Gesture {
-  const { app, local } = hands
+  const { local } = hands
   const from = fromScreen(hands.look().view, hands.look().panes, press.at)
   const made = (to: Point | undefined) => {
     const scene = hands.scene()

@@ -1,0 +1,63 @@
+import { memo } from 'react'
+import { formatQuantity } from '../../units/index.ts'
+import { useUnits } from '../context.tsx'
+import styles from '../plan/plan.module.css'
+import type { Subject } from './useScene.ts'
+import type { Panes, View } from './view.ts'
+
+interface Props {
+  readonly view: View
+  readonly panes: Panes
+  readonly subject: Subject
+}
+
+const FROM_WORDS = {
+  waterline: '',
+  'water-now': 'depths from the water now',
+  'tile-line': 'depths from the tile line',
+  rim: 'depths from the rim',
+} as const
+
+/** The names of the two projections, and what a reader of their figures must know. */
+export const Captions = memo(function Captions({ view, panes, subject }: Props) {
+  const units = useUnits()
+  const { body } = subject
+  const from = FROM_WORDS[body.depthsMeasuredFrom ?? 'waterline']
+  const sketch = body.sketch ? 'sketch, not to scale yet' : ''
+  const assumed = body.depthsAssumed ? 'depths assumed: drag or type them' : ''
+  const stretch = view.stretch === 1 ? '' : `vertical × ${view.stretch}`
+  const level =
+    body.levelM === 0
+      ? ''
+      : `water ${formatQuantity('length', Math.abs(body.levelM), units)} ${body.levelM < 0 ? 'below' : 'above'} its normal line`
+  return (
+    <>
+      <Caption x={18} y={24} name="PLAN" notes={[sketch, from]} />
+      <Caption x={18} y={panes.planHeight + 16} name="SECTION A–A′" notes={[stretch, level, assumed]} />
+    </>
+  )
+})
+
+function Caption({
+  x,
+  y,
+  name,
+  notes,
+}: {
+  readonly x: number
+  readonly y: number
+  readonly name: string
+  readonly notes: readonly string[]
+}) {
+  const said = notes.filter((note) => note !== '').join(' · ')
+  return (
+    <text className={styles['caption']} x={x} y={y}>
+      {name}
+      {said === '' ? null : (
+        <tspan className={styles['captionNote']} dx={8}>
+          {said}
+        </tspan>
+      )}
+    </text>
+  )
+}

@@ -1,0 +1,130 @@
+import type { ReactNode } from 'react'
+import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components'
+import type { Tool } from '../../state/index.ts'
+import { useApp, useAppStore } from '../context.tsx'
+import styles from './DrawBar.module.css'
+import type { SheetView } from './useSheetView.ts'
+import { zoomAt } from './view.ts'
+
+interface ToolRow {
+  readonly id: Tool
+  readonly label: string
+  readonly help: string
+  readonly needsBody: boolean
+  readonly mark: ReactNode
+}
+
+// Small pen marks of what the hand does, each drawn in a box of 18.
+const TOOLS: readonly ToolRow[] = [
+  {
+    id: 'select',
+    label: 'Select',
+    help: 'Select, move and look',
+    needsBody: false,
+    mark: <path d="M5 2.5v12l3.2-3 2 4.3 1.7-.8-2-4.2h4.4z" />,
+  },
+  {
+    id: 'freehand',
+    label: 'Loop',
+    help: 'Draw the outline in one loop',
+    needsBody: false,
+    mark: (
+      <path d="M6.5 3.5c-4 1-4.500 8-1 10.200 2.500 1.600 4-1.200 6.500-.7 3 .6 4.500-3 3-6.500-1.300-3-4.500-4-8.500-3z" />
+    ),
+  },
+  {
+    id: 'points',
+    label: 'Points',
+    help: 'Place the outline point by point',
+    needsBody: false,
+    mark: <path d="M3.500 13.500L7 4.500l8 5zM2 12h3v3H2zM5.500 3h3v3h-3zM13.500 8h3v3h-3z" />,
+  },
+  {
+    id: 'steps',
+    label: 'Steps',
+    help: 'Drag steps out from the wall',
+    needsBody: true,
+    mark: <path d="M2.500 4h4v3.500h4V11h4v4" />,
+  },
+  {
+    id: 'round-steps',
+    label: 'Round steps',
+    help: 'Drag round steps out from a corner or wall',
+    needsBody: true,
+    mark: <path d="M3 3v12h12M7 15a4 4 0 0 0-4-4M11 15a8 8 0 0 0-8-8" />,
+  },
+  {
+    id: 'shelf',
+    label: 'Shelf',
+    help: 'Drag a shelf out from the wall',
+    needsBody: true,
+    mark: <path d="M2.500 3v3.500h7.500V15h5.500" />,
+  },
+]
+
+/** The tools of the sheet and its zoom. */
+export function DrawBar({ view }: { readonly view: SheetView }) {
+  const store = useAppStore()
+  const tool = useApp((state) => state.tool)
+  const canEdit = useApp((state) => state.standing === 'own')
+  const hasBody = useApp((state) => state.spec.bodies.length > 0)
+  const zoom = (factor: number) =>
+    view.change((v, panes) => zoomAt(v, panes, [panes.width / 2, panes.planHeight / 2], factor))
+  return (
+    <div className={styles['bar']} data-screen-only>
+      {canEdit ? (
+        <ToggleButtonGroup
+          className={styles['tools'] ?? ''}
+          aria-label="Drawing tools"
+          selectionMode="single"
+          disallowEmptySelection
+          selectedKeys={[tool]}
+          onSelectionChange={(keys) => {
+            const picked = TOOLS.find((row) => keys.has(row.id))
+            if (picked) store.getState().setTool(picked.id)
+          }}
+        >
+          {TOOLS.map((row) => (
+            <ToggleButton
+              key={row.id}
+              id={row.id}
+              className={styles['tool'] ?? ''}
+              isDisabled={row.needsBody && !hasBody}
+              aria-label={row.help}
+            >
+              <Mark>{row.mark}</Mark>
+              <span>{row.label}</span>
+            </ToggleButton>
+          ))}
+        </ToggleButtonGroup>
+      ) : null}
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is for a form */}
+      <div className={styles['zoom']} role="group" aria-label="Zoom">
+        <Button className={styles['tool'] ?? ''} aria-label="Zoom in" onPress={() => zoom(1.3)}>
+          <Mark>
+            <path d="M9 3v12M3 9h12" />
+          </Mark>
+        </Button>
+        <Button className={styles['tool'] ?? ''} aria-label="Zoom out" onPress={() => zoom(1 / 1.3)}>
+          <Mark>
+            <path d="M3 9h12" />
+          </Mark>
+        </Button>
+        <Button className={styles['tool'] ?? ''} aria-label="Fit the drawing to the sheet" onPress={view.fit}>
+          <Mark>
+            <path d="M2.500 6.500v-4h4M15.500 11.500v4h-4M11.500 2.500h4v4M6.500 15.500h-4v-4" />
+          </Mark>
+          <span>Fit</span>
+        </Button>
+      </div>
+    </div>
+  )
+}
+
+function Mark({ children }: { readonly children: ReactNode }) {
+  return (
+    <svg className={styles['mark']} viewBox="0 0 18 18" width="18" height="18" aria-hidden="true">
+      {children}
+    </svg>
+  )
+}

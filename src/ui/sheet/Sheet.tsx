@@ -1,0 +1,264 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import type { Point } from '../../basin/index.ts'
+import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
+import { classes } from '../fields/index.ts'
+import { isFeatureTool } from '../plan/feature-drag.ts'
+import { nodesOf } from '../plan/nodes.ts'
+import { DrawBar } from './DrawBar.tsx'
+import { Drawing } from './Drawing.tsx'
+import { EmptySheet } from './EmptySheet.tsx'
+import { freehand, grab, type Hands, insertAt, itemAt, pickAt, placeFeature, restingPlace } from './gestures.ts'
+import { itemOf, keyOf, type PlacedItem, selectionOf } from './items.ts'
+import { createLocalStore, LocalProvider, useLocal } from './local.ts'
+import { pathOfRing, placeItems } from './place-items.ts'
+import { pressPoint } from './place-points.ts'
+import styles from './Sheet.module.css'
+import { SketchPrompt } from './SketchPrompt.tsx'
+import { planPx, type Scene } from './scene.ts'
+import { Strip } from './strip/Strip.tsx'
+import { type Gesture, type Press, usePointerGestures } from './usePointerGestures.ts'
+import { useSubject } from './useScene.ts'
+import { useSheetKeys } from './useSheetKeys.ts'
+import { useSheetView } from './useSheetView.ts'
+import { fromScreen, panBy, zoomAt } from './view.ts'
+
+const COARSE = '(pointer: coarse)'
+
+/** The drawing sheet: plan above, section below, the tools beside them and the numbers of the selection underneath. */
+export function Sheet() {
+  const [local] = useState(createLocalStore)
+  return (
+    <LocalProvider value={local}>
+      <SheetFrame local={local} />
+    </LocalProvider>
+  )
+}
+
+function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalStore> }) {
+  const app = useAppStore()
+  const units = useUnits()
+  const canEdit = useCanEdit()
+  const tool = useApp((state) => state.tool)
+  const selection = useApp((state) => state.selection)
+  const previewLevelM = useApp((state) => state.previewLevelM)
+  const { subject, content } = useSubject()
+  const sheet = useSheetView(content)
+  const { shown } = sheet
+  const isCoarse = useIsCoarse()
+  const frame = useRef<HTMLDivElement>(null)
+  const svg = useRef<SVGSVGElement>(null)
+  const strip = useRef<HTMLElement>(null)
+
+  const scene = useMemo((): Scene | undefined => {
+    if (!subject || !shown) return undefined
+    const { body, derived, section } = subject
+    return { body, derived, section, units, canEdit, levelM: previewLevelM ?? body.levelM, isCoarse, ...shown }
+  }, [subject, shown, units, canEdit, previewLevelM, isCoarse])
+  const isSelecting = tool === 'select'
+  const items = useMemo(
+    () => (scene?.canEdit && isSelecting ? placeItems(scene, selection).filter((p) => isInPane(p, scene)) : []),
+    [scene, selection, isSelecting],
+  )
+  const selectedItem = selection && itemOf(selection)
+  const selectedKey = selectedItem && keyOf(selectedItem)
+
+  const latest = useRef({ scene, items, shown })
+  latest.current = { scene, items, shown }
+  const hands = useMemo((): Hands => {
+    let count = 0
+    return {
+      app,
+      local,
+      look: () => latest.current.shown ?? NOWHERE,
+      scene: () => {
+        const { scene: seen } = latest.current
+        const body = app.getState().spec.bodies[0]
+        // Between a command and the next drawing the body is already new.
+        return seen && body ? { ...seen, body } : undefined
+      },
+      items: () => latest.current.items,
+      gestureName: () => `sheet-${++count}`,
+    }
+  }, [app, local])
+
+  const focus = useCallback((key: string | undefined) => {
+    const target = key === undefined ? frame.current : svg.current?.querySelector<SVGElement>(`[data-item="${key}"]`)
+    target?.focus({ preventScroll: true })
+  }, [])
+  const focusFields = useCallback(() => strip.current?.querySelector('input')?.focus(), [])
+
+  usePointerGestures(frame, {
+    begin: (press) => begin(hands, press),
+    tap: (press) => tap(hands, press),
+    doublePress: (press) => {
+      if (app.getState().tool === 'select') insertAt(hands, press)
+    },
+    hover: (press) => hover(hands, press),
+    pan: (dx, dy, from) => sheet.change((v, panes) => panBy(v, dx, dy, from[1] > panes.planHeight)),
+    zoom: (at, factor) => sheet.change((v, panes) => zoomAt(v, panes, at, factor)),
+    busy: (isBusy) => (isBusy ? sheet.hold() : sheet.release()),
+  })
+  const onKeyDown = useSheetKeys({ hands, view: sheet, focus, focusFields })
+
+  const onFocusItem = useCallback(
+    (placed: PlacedItem) => {
+      const { scene: seen } = latest.current
+      if (seen && placed.item.kind !== 'control' && placed.item.kind !== 'feature-handle')
+        app.getState().select(selectionOf(placed.item, seen.body.id))
+    },
+    [app],
+  )
+  const onDimension = useCallback(
+    (axis: 'x' | 'y') => {
+      const { scene: seen } = latest.current
+      if (!seen) return
+      app.getState().select({ kind: 'dimension', bodyId: seen.body.id, axis })
+      requestAnimationFrame(focusFields)
+    },
+    [app, focusFields],
+  )
+  // Leaving a tool leaves nothing of it behind.
+  useEffect(() => {
+    if (tool !== 'points') local.setState((state) => ({ draft: { ...state.draft, points: [] }, guides: [] }))
+    if (tool === 'points' || tool === 'freehand') frame.current?.focus({ preventScroll: true })
+  }, [tool, local])
+
+  const measure = sheet.measureRef
+  return (
+    <div className={styles['sheet']}>
+      <div className={styles['frame']}>
+        <DrawBar view={sheet} />
+        <div className={styles['paper']} ref={measure}>
+          <div
+            ref={frame}
+            className={classes(styles['drawing'], !isSelecting && styles['crosshair'])}
+            role="application"
+            aria-roledescription="drawing sheet"
+            aria-label={sheetLabel(tool)}
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes arrow keys, as an application does
+            tabIndex={0}
+            onKeyDown={onKeyDown}
+          >
+            {shown ? (
+              <Drawing
+                view={shown.view}
+                panes={shown.panes}
+                {...{ units, subject, scene, items, selectedKey, onFocusItem, onDimension }}
+                armed={armsOf(scene, items)}
+                tabKey={tabStop(items, selectedKey)}
+                svgRef={svg}
+              />
+            ) : null}
+          </div>
+          {subject || !isSelecting ? null : <EmptySheet />}
+          {subject && canEdit && shown && isSelecting ? (
+            <SketchPrompt body={subject.body} turn={shown.view.turn} />
+          ) : null}
+        </div>
+        <div className={styles['strip']}>
+          <Strip scene={scene} hands={hands} stripRef={strip} />
+        </div>
+      </div>
+      <Spoken />
+    </div>
+  )
+}
+
+const NOWHERE = {
+  view: { turn: 0, scale: 1, u: 0, v: 0, stretch: 1, sectionScrollPx: 0 },
+  panes: { width: 1, height: 1, planHeight: 1, datumY: 1 },
+} as const
+
+function Spoken() {
+  const spoken = useLocal((state) => state.spoken)
+  return (
+    <p className="visually-hidden" aria-live="polite">
+      {spoken}
+    </p>
+  )
+}
+
+function sheetLabel(tool: string): string {
+  if (tool === 'points') {
+    return 'Placing points. Arrow keys move the cross hairs, Shift for ten steps, Enter places a point, Enter again on it closes, C corner or smooth, Backspace takes back, Escape cancels.'
+  }
+  return 'Plan and section. Arrow keys move the cross hairs and read the depth, plus and minus zoom, 0 fits. Tab goes to points, stations and features.'
+}
+
+/** What begins where the sheet is pressed: a drag of what is there, or what the tool does; nothing means the paper moves. */
+function begin(hands: Hands, press: Press): Gesture | undefined {
+  const { tool, selection } = hands.app.getState()
+  const scene = hands.scene()
+  hands.local.setState({ cursor: undefined })
+  if (tool === 'freehand') return freehand(hands, press)
+  if (isFeatureTool(tool)) return placeFeature(hands, tool, press)
+  if (tool !== 'select' || !scene?.canEdit) return undefined
+  const placed = itemAt(hands, press)
+  if (placed) return grab(hands, placed, press)
+  const under = pickAt(scene, press)
+  if (under?.kind !== 'feature' || selection?.kind !== 'feature' || selection.feature !== under.feature)
+    return undefined
+  const whole = hands.items().find((p) => p.key === keyOf(under))
+  return whole && grab(hands, whole, press)
+}
+
+function tap(hands: Hands, press: Press): void {
+  const { tool, select } = hands.app.getState()
+  const scene = hands.scene()
+  if (tool === 'points') {
+    pressPoint(hands, press)
+    return
+  }
+  if (!scene) return
+  if (press.pointerType === 'touch') hover(hands, press)
+  const under = scene.canEdit ? pickAt(scene, press) : undefined
+  select(under && selectionOf(under, scene.body.id))
+}
+
+function hover(hands: Hands, press: Press | undefined): void {
+  const { view, panes } = hands.look()
+  if (!press || press.at[1] > panes.planHeight) {
+    hands.local.setState({ hover: undefined, guides: [] })
+    return
+  }
+  if (hands.app.getState().tool === 'points') {
+    const { at, guides } = restingPlace(hands, press)
+    hands.local.setState({ hover: at, guides: hands.local.getState().draft.points.length > 0 ? guides : [] })
+    return
+  }
+  hands.local.setState({ hover: fromScreen(view, panes, press.at) })
+}
+
+/** Marks of the plan don't lie over the section, nor those of the section over the plan. */
+function isInPane(placed: PlacedItem, scene: Scene): boolean {
+  const isBelow = placed.at[1] > scene.panes.planHeight
+  return placed.item.kind === 'station' ? isBelow : !isBelow
+}
+
+/** From each control point in sight to the node that it belongs to. */
+function armsOf(scene: Scene | undefined, items: readonly PlacedItem[]): { from: Point; to: Point }[] {
+  if (!scene) return []
+  return items.flatMap(({ item, at }) => {
+    if (item.kind !== 'control') return []
+    const path = pathOfRing(scene, item.ring)
+    const nodes = path ? nodesOf(path) : []
+    const node = nodes[item.which === 'c1' ? item.segment : (item.segment + 1) % nodes.length]
+    return node ? [{ from: planPx(scene, node), to: at }] : []
+  })
+}
+
+/** Tab comes back to what was selected last, else to the first. */
+function tabStop(items: readonly PlacedItem[], selectedKey: string | undefined): string | undefined {
+  return items.some((p) => p.key === selectedKey) ? selectedKey : items[0]?.key
+}
+
+function useIsCoarse(): boolean {
+  const [isCoarse, setCoarse] = useState(() => matchMedia(COARSE).matches)
+  useEffect(() => {
+    const query = matchMedia(COARSE)
+    const onChange = () => setCoarse(query.matches)
+    query.addEventListener('change', onChange)
+    return () => query.removeEventListener('change', onChange)
+  }, [])
+  return isCoarse
+}

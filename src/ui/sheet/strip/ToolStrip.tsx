@@ -1,0 +1,69 @@
+import type { Tool } from '../../../state/index.ts'
+import { Button } from '../../fields/index.ts'
+import { canClose, draftAfter } from '../../plan/points-draft.ts'
+import type { Hands } from '../gestures.ts'
+import { useLocal } from '../local.ts'
+import { closeDraft } from '../place-points.ts'
+import { Actions, Kinds, Title } from './parts.tsx'
+import styles from './strip.module.css'
+
+const HINTS: Readonly<Record<Exclude<Tool, 'select' | 'points'>, readonly [name: string, hint: string]>> = {
+  freehand: ['Draw a loop', 'Keep the pointer down and go once around the pool. Its size is asked afterwards.'],
+  shelf: ['Shelf', 'Drag from the wall into the water. A press alone places one of usual size.'],
+  steps: ['Steps', 'Drag from the wall to where the last tread ends. A press alone places usual steps.'],
+  'round-steps': ['Round steps', 'Drag from a corner or wall outward. A press alone places usual steps.'],
+}
+const KINDS = [
+  { id: 'smooth', label: 'Smooth' },
+  { id: 'corner', label: 'Corner' },
+] as const
+
+/** What the tool in hand wants, in one line. */
+export function ToolStrip({ tool, hands }: { readonly tool: Exclude<Tool, 'select'>; readonly hands: Hands }) {
+  const leave = () => {
+    hands.local.setState({ draft: draftAfter(hands.local.getState().draft, { do: 'start-over' }), cursor: undefined })
+    hands.app.getState().setTool('select')
+  }
+  if (tool === 'points') return <PointsStrip hands={hands} onLeave={leave} />
+  const [name, hint] = HINTS[tool]
+  return (
+    <>
+      <Title name={name} />
+      <p className={styles['say']}>{hint}</p>
+      <Actions>
+        <Button onPress={leave}>Cancel</Button>
+      </Actions>
+    </>
+  )
+}
+
+function PointsStrip({ hands, onLeave }: { readonly hands: Hands; readonly onLeave: () => void }) {
+  const draft = useLocal((state) => state.draft)
+  const { local } = hands
+  return (
+    <>
+      <Title name="Place points" note={draft.points.length === 0 ? undefined : `${draft.points.length} placed`} />
+      <Kinds
+        label="Kind of the next point"
+        value={draft.isSmooth ? 'smooth' : 'corner'}
+        options={KINDS}
+        onChange={() => local.setState({ draft: draftAfter(draft, { do: 'toggle' }) })}
+      />
+      <p className={styles['say']}>
+        Tap along the pool; tap the first point to close. Keys: arrows move, Enter places, Enter again closes, C corner.
+      </p>
+      <Actions>
+        <Button
+          isDisabled={draft.points.length === 0}
+          onPress={() => local.setState({ draft: draftAfter(draft, { do: 'remove-last' }) })}
+        >
+          Take back
+        </Button>
+        <Button tone="main" isDisabled={!canClose(draft)} onPress={() => closeDraft(hands)}>
+          Close outline
+        </Button>
+        <Button onPress={onLeave}>Cancel</Button>
+      </Actions>
+    </>
+  )
+}

@@ -1,0 +1,11 @@
+import type { Problem } from '../../../base/index.ts'
+import type { Command } from '../../../document/index.ts'
+import type { Hands } from '../gestures.ts'
+import type { Scene } from '../scene.ts'
+
+/** What every part of the strip works with. */
+export interface StripProps {
+  readonly scene: Scene
+  readonly hands: Pick<Hands, 'app' | 'local' | 'scene'>
+  readonly give: (command: Command) => Problem | undefined
+}

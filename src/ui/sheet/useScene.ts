@@ -1,0 +1,57 @@
+import { useMemo } from 'react'
+import type { Problem } from '../../base/index.ts'
+import { boundsOf } from '../../basin/index.ts'
+import { type DerivedBody, deriveBody, deriveProblems } from '../../derive/index.ts'
+import { type Body, depthToReference } from '../../document/index.ts'
+import { useApp } from '../context.tsx'
+import { type SectionLine, sectionLineOf } from './scene.ts'
+import type { Content } from './useSheetView.ts'
+
+/** A sheet with nothing on it shows about as much paper as a usual pool needs [m]. */
+const BLANK: Content = {
+  bounds: { minX: 0, minY: 0, maxX: 12, maxY: 6.4 },
+  axis: { from: [0, 3.2], to: [12, 3.2] },
+  depthM: 2.2,
+  aboveM: 0.15,
+}
+
+export interface Subject {
+  readonly body: Body
+  readonly derived: DerivedBody
+  readonly section: SectionLine
+  /** Deepest place below the datum [m]. */
+  readonly maxDepthM: number
+  /** What depths as written have in front of those from the datum [m]. */
+  readonly referenceM: number
+  /** Troubles that have a place in the plan. */
+  readonly troubles: readonly Problem[]
+}
+
+/** The body that the sheet draws, with what is derived from it, and the room that it needs. */
+export function useSubject(): { readonly subject: Subject | undefined; readonly content: Content } {
+  const spec = useApp((state) => state.spec)
+  const previewLevelM = useApp((state) => state.previewLevelM)
+  const body = spec.bodies[0]
+  const subject = useMemo(() => {
+    if (!body) return undefined
+    const derived = deriveBody(body)
+    const section = sectionLineOf(body)
+    const stationDepths = body.floor.kind === 'profile' ? body.floor.stations.map(([, d]) => d) : [body.floor.depthM]
+    const { measures } = derived
+    const maxDepthM = measures.ok ? measures.value.maxDepthM - measures.value.levelM : Math.max(...stationDepths)
+    return { body, derived, section, maxDepthM, referenceM: depthToReference(body, 0) }
+  }, [body])
+  const troubles = useMemo(() => deriveProblems(spec).filter((problem) => (problem.at?.length ?? 0) > 0), [spec])
+  const content = useMemo((): Content => {
+    if (!subject) return BLANK
+    const { section, maxDepthM } = subject
+    const stations = subject.body.floor.kind === 'profile' ? subject.body.floor.stations : []
+    return {
+      bounds: boundsOf(subject.body.outline),
+      axis: section.axis,
+      depthM: Math.max(maxDepthM, ...stations.map(([, d]) => d), 0.3),
+      aboveM: Math.max(subject.body.freeboardM, previewLevelM ?? subject.body.levelM, 0),
+    }
+  }, [subject, previewLevelM])
+  return { subject: useMemo(() => subject && { ...subject, troubles }, [subject, troubles]), content }
+}
