@@ -35,7 +35,8 @@ function codeOf(issue: BaseIssue<unknown>): ProblemCode {
   if (issue.input === undefined) return 'missing'
   if (issue.expected === 'never') return issue.type === 'strict_object' ? 'unknown-key' : 'too-many'
   if (typeof issue.input === 'number' && Number.isNaN(issue.input)) return 'not-finite'
-  return issue.type === 'variant' || issue.type === 'picklist' || issue.type === 'literal' ? 'not-one-of' : 'wrong-type'
+  if (issue.type === 'variant') return 'unknown-kind'
+  return issue.type === 'picklist' || issue.type === 'literal' ? 'not-one-of' : 'wrong-type'
 }
 
 function pathOf(issue: BaseIssue<unknown>, prefix: string): string {

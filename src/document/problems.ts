@@ -25,6 +25,7 @@ const WORDS = {
   'out-of-range': { what: '"{key}" is {received}; {bound}.', why: 'Outside of that it can only be a slip.', hint: 'Check the number and its unit: lengths are in metres, volumes in m³, temperatures in °C.' },
   'not-whole': { what: '"{key}" isn’t a whole number.', why: 'It counts or points at something.', hint: 'Write a whole number from 0.' },
   'not-one-of': { what: '"{key}" is {received}, which isn’t known here.', why: 'Its meaning would have to be guessed.', hint: 'Use one of {expected}.' },
+  'unknown-kind': { what: '"{key}" is {received}, a kind that this version doesn’t read.', why: 'Leaving the part out would give a wrong number, so the whole document waits.', hint: 'Use one of {expected}, or a newer program.' },
   'too-few': { what: '"{key}" has too few parts; {bound}.', why: 'With fewer it means nothing.', hint: 'Add what is missing.' },
   'too-many': { what: '"{key}" has too many parts; {bound}.', why: 'Beyond that the program would stall, or a part would have no meaning.', hint: 'Leave out what isn’t needed.' },
   'not-a-moment': { what: '"{key}" isn’t a date and time with its offset.', why: 'The age of readings and doses decides what may be done.', hint: 'Write it like 2026-04-28T09:30:00-07:00 or 2026-04-28T16:30:00Z.' },
