@@ -1,10 +1,10 @@
+import { shoreDistance } from './cove-depth.ts'
 import { type Fan, type Fans, fansOf, type Ray, rayAt } from './cove-fan.ts'
 import { type Reach, reachOf, rivalsOf } from './cove-reach.ts'
-import { cellAt } from './depth-at.ts'
 import { evaluate, newJet } from './curve.ts'
 import { rangeAlong } from './curve-linear.ts'
+import { cellAt } from './depth-at.ts'
 import type { Partition } from './partition-types.ts'
-import { shoreDistance } from './cove-depth.ts'
 import { depthIn } from './surface-depth.ts'
 
 const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }

@@ -1,4 +1,4 @@
-import { type Curve, type CubicCurve, evaluate, newJet } from './curve.ts'
+import { type CubicCurve, type Curve, evaluate, newJet } from './curve.ts'
 import type { Partition } from './partition-types.ts'
 import { type Shore, shoresOf } from './shores.ts'
 

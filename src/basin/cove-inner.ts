@@ -1,7 +1,7 @@
-import { gaussRule } from './gauss.ts'
+import { coveRise } from './cove-depth.ts'
 import type { Ray } from './cove-fan.ts'
 import { type RiseIntegrals, riseIntegrals, riseMeets } from './cove-profile.ts'
-import { coveRise } from './cove-depth.ts'
+import { gaussRule } from './gauss.ts'
 import type { Plane } from './types.ts'
 
 /**
@@ -19,7 +19,9 @@ export const COVE_SUMS = [
   'shore',
 ] as const
 
-const [VOLUME, AREA, AREA_X, AREA_Y, FLOOR_BEFORE, FLOOR_AFTER, FEATURE_BEFORE, SHORE] = [0, 1, 2, 3, 4, 5, 6, 7] as const
+const [VOLUME, AREA, AREA_X, AREA_Y, FLOOR_BEFORE, FLOOR_AFTER, FEATURE_BEFORE, SHORE] = [
+  0, 1, 2, 3, 4, 5, 6, 7,
+] as const
 
 /** One stretch of a ray: floor below, what rules before the cove, and whether that is a feature. */
 export interface RayPiece {
@@ -40,7 +42,14 @@ const rise: RiseIntegrals = { zeroth: 0, first: 0 }
  *   each term times h0 + h1 n. Wetted: √(1 + |g|² − 2 rise′ g·N + rise′²) (h0 + h1 n) dn with n = r(1 − cos p).
  * Accuracy: volume and surface rounding (closed form between exact break points); wetted 1e-12 (16-point Gauss in p).
  */
-export function addCovePiece(ray: Ray, piece: RayPiece, r: number, levelM: number, wetted: boolean, sums: Float64Array): string {
+export function addCovePiece(
+  ray: Ray,
+  piece: RayPiece,
+  r: number,
+  levelM: number,
+  wetted: boolean,
+  sums: Float64Array,
+): string {
   const { floor, ruling, isFeature } = piece
   const f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
   const f1 = floor.dx * ray.nx + floor.dy * ray.ny
@@ -171,7 +180,16 @@ function addWetted(
 }
 
 /** Length of shore for each unit of t where f + level = rise(n): the line's own slope against the rays. */
-function addShore(ray: Ray, n: number, floor: Plane, r: number, levelM: number, f0: number, f1: number, sums: Float64Array): void {
+function addShore(
+  ray: Ray,
+  n: number,
+  floor: Plane,
+  r: number,
+  levelM: number,
+  f0: number,
+  f1: number,
+  sums: Float64Array,
+): void {
   const width = ray.h0 + ray.h1 * n
   const off = Math.abs(f0 + f1 * n + levelM - coveRise(n, r))
   // The water ends here for another reason (the cove's level top, a feature's edge): the edges count that.

@@ -1,6 +1,6 @@
+import type { Fan, Fans, Ray } from './cove-fan.ts'
 import { evaluate, newJet } from './curve.ts'
 import { type Linear, zerosAlong } from './curve-linear.ts'
-import type { Fan, Fans, Ray } from './cove-fan.ts'
 import { cellAt } from './depth-at.ts'
 import type { Partition } from './partition-types.ts'
 

@@ -1,5 +1,5 @@
-import { arcCentre, type ArcCurve, evaluate, type LineCurve, newJet } from './curve.ts'
 import type { Fan, Fans, Ray } from './cove-fan.ts'
+import { type ArcCurve, arcCentre, evaluate, type LineCurve, newJet } from './curve.ts'
 import type { Shore } from './shores.ts'
 import { TIE } from './tolerance.ts'
 
@@ -21,7 +21,13 @@ export function rivalsOf(fans: Fans, fan: Fan, r: number): number[] {
   const tight = 1 / r
   const rivals: number[] = []
   fans.shores.forEach((shore, i) => {
-    if (shore.minX > maxX + 2 * r || shore.maxX < minX - 2 * r || shore.minY > maxY + 2 * r || shore.maxY < minY - 2 * r) return
+    if (
+      shore.minX > maxX + 2 * r ||
+      shore.maxX < minX - 2 * r ||
+      shore.minY > maxY + 2 * r ||
+      shore.maxY < minY - 2 * r
+    )
+      return
     // A stretch that bends less than the circle of radius r can't meet it beside its own touch, nor can one that goes on smoothly.
     if (i === fan.shore && fans.bend[i]! <= tight) return
     if (fan.shore >= 0 && fan.neighbours.includes(i) && fans.bend[i]! <= tight && fans.bend[fan.shore]! <= tight) return

@@ -1,6 +1,6 @@
+import { coveAt } from './cove-depth.ts'
 import { evaluate, newJet } from './curve.ts'
 import { type Linear, zerosAlong } from './curve-linear.ts'
-import { coveAt } from './cove-depth.ts'
 import { cellAt } from './depth-at.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { slopeOf } from './planes.ts'

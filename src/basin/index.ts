@@ -1,23 +1,19 @@
 export { bandsOf } from './bands.ts'
 export { contoursOf } from './contours.ts'
 export { depthAt } from './depth-at.ts'
+export { fitLoop } from './fit-loop.ts'
 export { levelForVolume } from './levels.ts'
 export { measure, volumeAtLevel } from './measure.ts'
 export { type MeshOptions, meshOf } from './mesh.ts'
+export { type OutlineParameter, STARTING_OUTLINES, type StartingOutline } from './outlines.ts'
 export { partition } from './partition.ts'
 export type { Cell, Edge, Partition } from './partition-types.ts'
 export { PARTS } from './parts.ts'
 export { flatten, svgPathOf } from './path-draw.ts'
 export { reversePath, splitSegment, type Transform, transformPath } from './path-edit.ts'
 export { areaOf, type Bounds, boundsOf, type NearestPoint, nearestOn, pathLength, pointOn } from './path-figures.ts'
-export {
-  fitLoop,
-  type OutlineParameter,
-  STARTING_OUTLINES,
-  type StartingOutline,
-  smoothThrough,
-} from './pending.ts'
 export { sectionOf } from './section.ts'
+export { smoothThrough } from './smooth.ts'
 export type {
   Axis,
   Band,

@@ -1,6 +1,6 @@
 import { type CoveChange, coveChange } from './cove-change.ts'
-import { isStepInCove, stepInCove, wallOverCove } from './cove-edges.ts'
 import { deepestUnderCove } from './cove-deepest.ts'
+import { isStepInCove, stepInCove, wallOverCove } from './cove-edges.ts'
 import { shoreLostToCove } from './cove-shore.ts'
 import type { Partition } from './partition-types.ts'
 import { slopeOf } from './planes.ts'
@@ -94,7 +94,9 @@ export function measure(p: Partition, levelM: number): Measures {
  */
 export function arithmeticBound(p: Partition, depthM: number): number {
   const terms = p.edges.length + 8
-  return (16 * ROUNDING * terms * p.extentM + 2 * p.gapM * p.cells.length) * p.extentM * Math.max(depthM, p.extentM * 1e-3)
+  return (
+    (16 * ROUNDING * terms * p.extentM + 2 * p.gapM * p.cells.length) * p.extentM * Math.max(depthM, p.extentM * 1e-3)
+  )
 }
 
 /** Volume and water surface alone, for level curves. */
