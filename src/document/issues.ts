@@ -22,9 +22,9 @@ function codeOf(issue: BaseIssue<unknown>): ProblemCode {
     case 'gt_value':
       return 'out-of-range'
     case 'min_length':
-      return 'too-few'
+      return typeof issue.input === 'string' ? 'empty-text' : 'too-few'
     case 'max_length':
-      return 'too-many'
+      return typeof issue.input === 'string' ? 'long-text' : 'too-many'
     case 'length':
       return Array.isArray(issue.input) && issue.input.length > Number(issue.requirement) ? 'too-many' : 'too-few'
     case 'integer':

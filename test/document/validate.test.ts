@@ -103,6 +103,10 @@ describe('checking a document', () => {
       'not-one-of systems[0].equipment.helpers[0]',
     ])
     expect(broken((s) => (at(s, 'site')['climate'] = []))).toEqual(['too-few site.climate'])
+    expect(broken((s) => (at(s, 'systems', 0, 'stock', 0)['product'] = ''))).toEqual([
+      'empty-text systems[0].stock[0].product',
+    ])
+    expect(broken((s) => (s['name'] = 'x'.repeat(201)))).toEqual(['long-text name'])
     expect(broken((s) => (s['site'] = []))).toEqual(['wrong-type site'])
     expect(
       broken((s) => (s['bodies'] = Array.from({ length: 51 }, (_, i) => ({ ...at(s, 'bodies', 0), id: `b${i}` })))),
