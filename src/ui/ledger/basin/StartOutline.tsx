@@ -13,9 +13,9 @@ interface Props {
 /** One outline that morphs by its numbers, previewed as it will be drawn. */
 export function StartOutline({ label, onPut }: Props) {
   const canEdit = useCanEdit()
-  const [kindId, setKindId] = useState(STARTING_OUTLINES[0]?.id ?? '')
+  const [kindId, setKindId] = useState(STARTING_OUTLINES.rows[0]?.id ?? '')
   const [typed, setTyped] = useState<Readonly<Record<string, number>>>({})
-  const kind = STARTING_OUTLINES.find((outline) => outline.id === kindId)
+  const kind = STARTING_OUTLINES.get(kindId)
   const made = useMemo(() => {
     if (!kind) return undefined
     const given = Object.fromEntries(kind.parameters.map((p) => [p.id, typed[p.id] ?? p.defaultM]))
@@ -27,7 +27,7 @@ export function StartOutline({ label, onPut }: Props) {
       <ChoiceField
         label="Form"
         value={kindId}
-        options={STARTING_OUTLINES.map(({ id, label: name }) => ({ id, label: name }))}
+        options={STARTING_OUTLINES.rows.map(({ id, label: name }) => ({ id, label: name }))}
         onChange={setKindId}
       />
       {kind.parameters.map((parameter) => (

@@ -27,7 +27,13 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
   const [at, setAt] = useState(start.at)
   const [product, setProduct] = useState(start.product)
   const [amountG, setAmountG] = useState(start.amountG)
-  const isReady = product !== undefined && amountG !== undefined && amountG > 0
+  // Never a dead button: a figure that is still being typed is taken up by the press itself.
+  const [complaint, setComplaint] = useState<string | undefined>()
+  const finish = () => {
+    if (product === undefined) return setComplaint('Choose the product first.')
+    if (amountG === undefined || !(amountG > 0)) return setComplaint('Type how much was given.')
+    if (onDone({ at, product, amountG })) onCancel()
+  }
   return (
     <div className={styles['form']}>
       <DateTimeField label="When" value={at} onChange={setAt} />
@@ -39,6 +45,7 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
           // A poured amount means nothing for a powder: it is asked for again.
           if (product === undefined || measureOf(id) !== measureOf(product)) setAmountG(undefined)
           setProduct(id)
+          setComplaint(undefined)
         }}
       />
       {product === undefined ? null : (
@@ -48,16 +55,20 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
           quantity={measureOf(product)}
           value={amountG === undefined ? undefined : amountFromG(product, amountG)}
           min={0}
-          onChange={(amount) => setAmountG(amount === undefined ? undefined : gFromAmount(product, amount))}
+          onChange={(amount) => {
+            setAmountG(amount === undefined ? undefined : gFromAmount(product, amount))
+            setComplaint(undefined)
+          }}
           description={measureOf(product) === 'liquid' ? 'As poured.' : 'As weighed.'}
         />
       )}
+      {complaint ? (
+        <p className={styles['failed']} role="alert">
+          {complaint}
+        </p>
+      ) : null}
       <div className={styles['buttons']}>
-        <Button
-          tone="main"
-          isDisabled={!isReady}
-          onPress={() => isReady && onDone({ at, product, amountG }) && onCancel()}
-        >
+        <Button tone="main" onPress={finish}>
           {doneLabel}
         </Button>
         <Button tone="quiet" onPress={onCancel}>

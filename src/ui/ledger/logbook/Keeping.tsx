@@ -16,9 +16,7 @@ export function Keeping() {
         In this browser on this device, and nowhere else. Clearing the browser’s data takes it away; a file or a spec
         link holds the whole plan, logbook included.
       </p>
-      <p className={saveState === 'failed' ? styles['failed'] : styles['faint']}>
-        {keepingWords(standing, saveState)}
-      </p>
+      <p className={saveState === 'failed' ? styles['failed'] : styles['faint']}>{keepingWords(standing, saveState)}</p>
       <div className={styles['buttons']}>
         <Button onPress={() => store.getState().exportFile()}>Save a file</Button>
         <Button onPress={() => store.getState().importFile()}>Open a file</Button>
