@@ -1,11 +1,12 @@
 import '../theme/base.css'
 import '../theme/print.css'
 import { useEffect } from 'react'
-import { useApp } from '../context.tsx'
+import { useApp, useAppStore } from '../context.tsx'
 import { Ledger } from '../ledger/Ledger.tsx'
 import { Sheet } from '../sheet/index.ts'
 import { LevelSlider, SolidView } from '../solid/index.ts'
 import styles from './App.module.css'
+import { ErrorBoundary } from './ErrorBoundary.tsx'
 import { Header } from './Header.tsx'
 import { LinkDialog } from './LinkDialog.tsx'
 import { LinkedBanner, NoticeBar } from './Notices.tsx'
@@ -18,6 +19,8 @@ export function App() {
   const loading = useApp((state) => state.loading)
   const name = useApp((state) => state.spec.name)
   const bodyId = useApp((state) => state.spec.bodies[0]?.id)
+  const store = useAppStore()
+  const save = () => store.getState().exportFile()
   useTheme()
   useShortcuts()
   useEffect(() => {
@@ -33,20 +36,28 @@ export function App() {
       <main className={styles['main']}>
         <section className={styles['sheet']} aria-label="Drawing sheet">
           <div className={styles['drawing']}>
-            <Sheet />
+            <ErrorBoundary what="The drawing" onSave={save}>
+              <Sheet />
+            </ErrorBoundary>
           </div>
           <div className={styles['foot']}>
             {bodyId === undefined ? null : (
               <div className={styles['solid']}>
-                <SolidView bodyId={bodyId} />
-                <LevelSlider bodyId={bodyId} />
+                <ErrorBoundary what="The solid" onSave={save}>
+                  <SolidView bodyId={bodyId} />
+                  <LevelSlider bodyId={bodyId} />
+                </ErrorBoundary>
               </div>
             )}
-            <TitleBlock />
+            <ErrorBoundary what="The title block" onSave={save}>
+              <TitleBlock />
+            </ErrorBoundary>
           </div>
         </section>
         <section className={styles['ledger']} aria-label="Ledger">
-          <Ledger />
+          <ErrorBoundary what="The ledger" onSave={save}>
+            <Ledger />
+          </ErrorBoundary>
         </section>
       </main>
       <LinkDialog />
