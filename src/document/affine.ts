@@ -13,12 +13,12 @@ export function shift(dx: number, dy: number): Transform {
 }
 
 /** The point where the transform puts it. */
-export function movedPoint(p: Point, m: Transform): Point {
+function movedPoint(p: Point, m: Transform): Point {
   return [m.a * p[0] + m.c * p[1] + m.e, m.b * p[0] + m.d * p[1] + m.f]
 }
 
 /** The path, transformed. An arc stays one under an even scale; under an uneven one it becomes curves. */
-export function movedPath(path: Path, m: Transform): Path {
+function movedPath(path: Path, m: Transform): Path {
   const isEven = m.a === m.d && m.b === -m.c
   const source = isEven ? path : asCurves(path)
   return {

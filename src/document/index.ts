@@ -18,7 +18,7 @@ export {
 export { fromJson, toJson } from './json.ts'
 export { fitsInLink, linkOf, specFromLink } from './link.ts'
 export { migrate, NEWEST_VERSION } from './migrations.ts'
-export { isMoment, momentMs } from './moment.ts'
+export { momentMs } from './moment.ts'
 export { closed, isSmooth } from './path-edit.ts'
 export { SpecSchema } from './schema/spec.ts'
 export { kindOf, type SegmentKind } from './segment-kinds.ts'

@@ -10,9 +10,9 @@ import type { Spec } from './types.ts'
 const TAG = 'spec1='
 const CHECK_BYTES = 4
 /** Longer links are not even looked at [characters]. */
-export const LONGEST_LINK = 1_500_000
+const LONGEST_LINK = 1_500_000
 /** What a link may unfold to; the rest is not unfolded [bytes]. */
-export const LARGEST_JSON = 2_000_000
+const LARGEST_JSON = 2_000_000
 /** Small pieces, so that a bomb is noticed before it has gone off: deflate unfolds to 1032 times its size at most. */
 const PIECE = 512
 

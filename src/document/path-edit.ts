@@ -106,7 +106,7 @@ export function distanceBetween(a: Point, b: Point): number {
   return Math.hypot(b[0] - a[0], b[1] - a[1])
 }
 
-export function samePoint(a: Point, b: Point): boolean {
+function samePoint(a: Point, b: Point): boolean {
   return a[0] === b[0] && a[1] === b[1]
 }
 

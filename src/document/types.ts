@@ -1,4 +1,4 @@
-import type { Axis, Floor, Path, Point, Tolerance, Wall } from '../basin/index.ts'
+import type { Floor, Path, Tolerance, Wall } from '../basin/index.ts'
 import type { Feature } from '../features/index.ts'
 import type { WaterReading } from '../water/index.ts'
 
@@ -179,5 +179,3 @@ export interface Site {
     | { readonly chlorineFloorMgPerL?: number | undefined; readonly chlorineCeilingMgPerL?: number | undefined }
     | undefined
 }
-
-export type { Axis, Feature, Floor, Path, Point, Tolerance, Wall }

@@ -12,7 +12,7 @@ export type RingRef =
   | { readonly of: 'island'; readonly index: number }
   | { readonly of: 'feature'; readonly index: number }
 
-export const RingSchema: v.GenericSchema<unknown, RingRef> = v.variant('of', [
+const RingSchema: v.GenericSchema<unknown, RingRef> = v.variant('of', [
   v.strictObject({ of: v.literal('outline') }),
   v.strictObject({ of: v.literal('island'), index: Index }),
   v.strictObject({ of: v.literal('feature'), index: Index }),
@@ -42,7 +42,7 @@ export function editSystem(spec: Spec, systemId: string, edit: (system: System) 
 }
 
 /** The spec with one ring's path edited; the edit sees it with its closing line written out. */
-export function editRing(
+function editRing(
   spec: Spec,
   at: { readonly bodyId: string; readonly ring: RingRef },
   edit: (path: Path) => Result<Path>,

@@ -5,7 +5,7 @@ import { atLeastZero, Id, LIMITS, Moment, Text } from './numbers.ts'
 import { objectOf } from './object.ts'
 import { WaterSchema } from './water.ts'
 
-export const DEFAULT_REGIME = 'stabilised'
+const DEFAULT_REGIME = 'stabilised'
 
 export const EstimateSchema: SchemaOf<VolumeEstimate> = objectOf({
   from: v.picklist(['stated', 'meter', 'timer', 'tracer', 'other']),
@@ -29,7 +29,7 @@ export const HelpersSchema = v.pipe(
   v.array(v.picklist(['mineral-cartridge', 'oxidation-unit', 'ozone', 'uv'])),
   v.maxLength(20),
 )
-export const EquipmentSchema: SchemaOf<Equipment> = objectOf({
+const EquipmentSchema: SchemaOf<Equipment> = objectOf({
   ...EQUIPMENT,
   helpers: v.optional(HelpersSchema, []),
 })
@@ -61,18 +61,18 @@ const PRODUCTS = {
 
 export const BATHING = { bathersPerDay: v.optional(atLeastZero(1e5)), bathingHours: hours }
 
-export const RegimeSchema: SchemaOf<Regime> = objectOf({
+const RegimeSchema: SchemaOf<Regime> = objectOf({
   id: v.optional(Id, DEFAULT_REGIME),
   products: v.optional(objectOf(PRODUCTS), {}),
   ...BATHING,
 })
 
-export const StockSchema: SchemaOf<StockItem> = objectOf({ product: Id, amountG: atLeastZero(1e9) })
+const StockSchema: SchemaOf<StockItem> = objectOf({ product: Id, amountG: atLeastZero(1e9) })
 
 export const DOSE = { at: Moment, product: Id, amountG: atLeastZero(1e9), line: v.optional(Id) }
 export const NOTE = { at: Moment, text: Text }
 
-export const LogEntrySchema: SchemaOf<LogEntry> = v.variant('kind', [
+const LogEntrySchema: SchemaOf<LogEntry> = v.variant('kind', [
   objectOf({ kind: v.literal('dose'), id: Id, ...DOSE }),
   objectOf({ kind: v.literal('note'), id: Id, ...NOTE }),
 ])

@@ -28,9 +28,9 @@ const READINGS = {
   temperature_C: v.optional(between(-5, 60)),
 } satisfies { readonly [K in keyof ReadingValues]-?: unknown }
 
-export const ReadingValuesSchema: SchemaOf<ReadingValues> = objectOf(READINGS)
+const ReadingValuesSchema: SchemaOf<ReadingValues> = objectOf(READINGS)
 
-export const MethodSchema: SchemaOf<ReadingMethod> = v.picklist([
+const MethodSchema: SchemaOf<ReadingMethod> = v.picklist([
   'strip',
   'drop-kit',
   'photometer',
