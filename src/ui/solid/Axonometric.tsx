@@ -13,8 +13,11 @@ export function Axonometric({ model }: { readonly model: SolidModel }) {
         <path d={drawing.rim} clipRule="evenodd" />
       </clipPath>
       <path d={drawing.rim} className={styles['coping']} style={{ strokeWidth: drawing.copingWidth }} />
-      <path d={drawing.rim} className={styles['opening']} fillRule="evenodd" />
+      <path d={drawing.rim} className={styles['opening']} style={{ fill: drawing.wallColour }} fillRule="evenodd" />
       <g clipPath={`url(#${clip})`}>
+        {drawing.tints.map(({ key, d, colour }) => (
+          <path key={key} d={d} style={{ fill: colour }} fillRule="evenodd" />
+        ))}
         <path d={drawing.contours} className={styles['contour']} />
         <path d={drawing.edges} className={styles['edge']} />
         <path d={drawing.waterline} className={styles['waterline']} />

@@ -4,8 +4,8 @@ import { deriveBody } from '../../derive/index.ts'
 import { formatQuantity } from '../../units/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
 import { Button, QuantityField } from '../fields/index.ts'
-import { isSameLevel, levelOfTick, levelScale, placeOfLevel, tickOfLevel } from './level.ts'
 import styles from './level.module.css'
+import { isSameLevel, levelOfTick, levelScale, placeOfLevel, tickOfLevel } from './level.ts'
 
 /** Fills and empties the basin to look at it: nothing is saved until the level is made today's. */
 export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
@@ -37,54 +37,58 @@ export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
     const problem = store.getState().dispatch({ id: 'setLevel', args: { bodyId, levelM } })
     if (!problem) look(undefined)
   }
+  const say = (metres: number) => formatQuantity('length', metres, units, { style: 'long' })
   return (
-    <div className={styles['slider']} role="group" aria-label="Water level">
-      <div className={styles['track']} style={place(levelM)}>
-        <span className={styles['today']} style={place(body.levelM)} aria-hidden="true" />
-        <input
-          id={id}
-          type="range"
-          className={styles['range']}
-          aria-label="Level to look at"
-          aria-valuetext={`${levelWords(levelM, (m) => formatQuantity('length', m, units, { style: 'long' }))}, ${volume}`}
-          min={scale.lowTick}
-          max={scale.highTick}
-          step={1}
-          value={tickOfLevel(scale, levelM)}
-          onChange={(event) => look(levelOfTick(scale, Number(event.currentTarget.value)))}
-          onDoubleClick={() => look(undefined)}
-        />
+    <section className={styles['slider']} aria-label="Water level" data-away={isAway}>
+      <div className={styles['line']}>
+        <div className={styles['track']} style={place(levelM)}>
+          <span className={styles['today']} style={place(body.levelM)} aria-hidden="true" />
+          <input
+            id={id}
+            type="range"
+            className={styles['range']}
+            aria-label="Level to look at"
+            aria-valuetext={`${levelWords(levelM, say)}, ${volume}`}
+            min={scale.lowTick}
+            max={scale.highTick}
+            step={1}
+            value={tickOfLevel(scale, levelM)}
+            onChange={(event) => look(levelOfTick(scale, Number(event.currentTarget.value)))}
+          />
+        </div>
+        <span className={styles['away']}>
+          <Button tone="quiet" onPress={() => look(undefined)} label="Back to today’s level" isDisabled={!isAway}>
+            Back
+          </Button>
+        </span>
       </div>
-      <div className={styles['row']}>
-        <div className={styles['field']}>
+      <div className={styles['line']}>
+        <div className={styles['level']}>
           <QuantityField
-            label="Level"
+            label="Level to look at, from the waterline"
             quantity="length"
             value={levelM}
             min={scale.lowM}
             max={scale.highM}
             isRequired
+            hideLabel
+            isDisabled={false}
             onChange={look}
           />
         </div>
         <output className={styles['volume']} htmlFor={id}>
           {volume}
-          {isAway && share ? <span className={styles['share']}> {share} of today’s</span> : null}
+          {isAway && share ? <span className={styles['share']}> · {share}</span> : null}
         </output>
-      </div>
-      {isAway ? (
-        <div className={styles['buttons']}>
-          {canEdit ? (
-            <Button tone="plain" onPress={keep}>
+        {canEdit ? (
+          <span className={styles['away']}>
+            <Button tone="quiet" onPress={keep} isDisabled={!isAway}>
               Set as today’s level
             </Button>
-          ) : null}
-          <Button tone="quiet" onPress={() => look(undefined)}>
-            Back to today’s
-          </Button>
-        </div>
-      ) : null}
-    </div>
+          </span>
+        ) : null}
+      </div>
+    </section>
   )
 }
 

@@ -22,7 +22,9 @@ export class SolidGuard extends Component<GuardProps, { readonly error: unknown 
     if (error === undefined) return this.props.children
     const isLoad = error instanceof TypeError && /import|fetch|module/i.test(error.message)
     return this.props.fallback(
-      isLoad ? 'Its part of the program could not be fetched; is the connection there?' : 'Something in the drawing failed.',
+      isLoad
+        ? 'Its part of the program could not be fetched; is the connection there?'
+        : 'Something in the drawing failed.',
     )
   }
 }

@@ -7,6 +7,7 @@ import { Axonometric } from './Axonometric.tsx'
 import { solidModelOf } from './from-body.ts'
 import type { SolidModel } from './model.ts'
 import { SolidGuard } from './SolidGuard.tsx'
+import { SolidWindow } from './SolidWindow.tsx'
 import styles from './solid.module.css'
 import { useTones } from './useTones.ts'
 import { whyNoWebGl } from './webgl.ts'
@@ -31,6 +32,7 @@ export interface SolidViewProps {
 export function SolidView({ bodyId, large = false }: SolidViewProps) {
   const body = useApp((state) => state.spec.bodies.find((each) => each.id === bodyId))
   const units = useUnits()
+  const [isWindow, setWindow] = useState(false)
   // While a point is dragged the plan comes first; the solid follows as soon as there is time.
   const later = useDeferredValue(body)
   const model = useMemo(() => later && solidModelOf(later, units), [later, units])
@@ -38,6 +40,14 @@ export function SolidView({ bodyId, large = false }: SolidViewProps) {
   return (
     <section className={styles['view']} data-large={large} aria-label="Solid">
       {model.ok ? <Drawn body={later} model={model.value} large={large} /> : <ProblemNote problem={model.problem} />}
+      {model.ok && !large && !webGlReason() ? (
+        <div className={styles['enlarge']}>
+          <Button tone="quiet" onPress={() => setWindow(true)} label="Enlarge the solid">
+            Enlarge
+          </Button>
+        </div>
+      ) : null}
+      {isWindow ? <SolidWindow bodyId={bodyId} onClose={() => setWindow(false)} /> : null}
     </section>
   )
 }
@@ -73,7 +83,14 @@ function Drawn({ body, model, large }: DrawnProps) {
   }
   if (why) return <Instead model={model} what="The solid can't be drawn here." why={why} />
   if (isLost)
-    return <Instead model={model} what="The solid went away." why="The graphics driver let go of the drawing." onAgain={again} />
+    return (
+      <Instead
+        model={model}
+        what="The solid went away."
+        why="The graphics driver let go of the drawing."
+        onAgain={again}
+      />
+    )
   const waiting = <Waiting model={model} />
   return (
     <SolidGuard

@@ -1,3 +1,4 @@
+import { rampColour, rampPlace } from '../plan/depth-steps.ts'
 import { contourSegments, innerEdges, rimSegments } from './line-segments.ts'
 import type { SolidModel } from './model.ts'
 import { frameOf, HOME, type Vector } from './turntable.ts'
@@ -7,6 +8,10 @@ export interface Axonometry {
   readonly id: string
   readonly viewBox: string
   readonly rim: string
+  /** The floor's tints, deepest first. */
+  readonly tints: readonly { readonly key: string; readonly d: string; readonly colour: string }[]
+  /** Tint of the upright walls. */
+  readonly wallColour: string
   readonly contours: string
   readonly edges: string
   readonly waterline: string
@@ -27,7 +32,8 @@ export function axonometryOf(model: SolidModel): Axonometry {
     rings
       .map((ring) => {
         let d = ''
-        for (let i = 0; i < ring.length; i += 2) d += `${i === 0 ? 'M' : 'L'}${project(ring[i]!, ring[i + 1]!, z).join(' ')}`
+        for (let i = 0; i < ring.length; i += 2)
+          d += `${i === 0 ? 'M' : 'L'}${project(ring[i]!, ring[i + 1]!, z).join(' ')}`
         return ring.length > 0 ? `${d}Z` : ''
       })
       .join('')
@@ -42,17 +48,54 @@ export function axonometryOf(model: SolidModel): Axonometry {
   for (let i = 0; i + 2 < rim.length; i += 6) corners.push([rim[i]!, rim[i + 1]!, rim[i + 2]!])
   const flat = corners.map((corner) => project(...corner))
   const margin = COPING_M * 3
+  // Each band's outline lies at the depth of its own places, so that the floor sinks as it does in the solid.
+  const tints = model
+    .bands()
+    .map((band) => ({ ...band, toM: Math.min(band.toM, model.maxDepthM) }))
+    .toSorted((a, b) => b.toM - a.toM)
+    .map(({ fromM, toM, rings: around }) => {
+      const middleM = (fromM + toM) / 2
+      const d = around
+        .map((ring) => {
+          const corners = ring.map(([x, y]) => {
+            return project(x, y, -depthIn(model, x, y, fromM, toM)).join(' ')
+          })
+          return corners.length > 0 ? `M${corners.join('L')}Z` : ''
+        })
+        .join('')
+      return { key: fromM.toFixed(3), d, colour: rampColour(rampPlace(middleM, model.maxDepthM)) }
+    })
   const minX = Math.min(...flat.map((p) => p[0])) - margin
   const maxX = Math.max(...flat.map((p) => p[0])) + margin
   const minY = Math.min(...flat.map((p) => p[1])) - margin
   const maxY = Math.max(...flat.map((p) => p[1])) + margin
   return {
     id: [minX, minY, maxX, maxY].map((value) => Math.round(value * 100).toString(36)).join('-'),
-    viewBox: flat.length === 0 ? '0 0 1 1' : `${round(minX)} ${round(minY)} ${round(maxX - minX)} ${round(maxY - minY)}`,
+    viewBox:
+      flat.length === 0 ? '0 0 1 1' : `${round(minX)} ${round(minY)} ${round(maxX - minX)} ${round(maxY - minY)}`,
     rim: closed(model.rimM),
+    tints,
+    wallColour: rampColour(rampPlace(model.maxDepthM / 3, model.maxDepthM)),
     contours: lines(contourSegments(model.contours)),
     edges: lines(innerEdges(model.mesh.edges, model.rimM, model.sampleAt).steps),
     waterline: closed(0),
     copingWidth: COPING_M * 2,
   }
+}
+
+/** Beside a step the floor has two depths at one place: the one that belongs to the band is looked for close by [m]. */
+const ASIDE_M = 0.004
+
+function depthIn(model: SolidModel, x: number, y: number, fromM: number, toM: number): number {
+  for (const [dx, dy] of [
+    [0, 0],
+    [1, 0],
+    [-1, 0],
+    [0, 1],
+    [0, -1],
+  ] as const) {
+    const depthM = model.sampleAt(x + dx * ASIDE_M, y + dy * ASIDE_M)?.depthM
+    if (depthM !== undefined && depthM >= fromM - ASIDE_M && depthM <= toM + ASIDE_M) return depthM
+  }
+  return (fromM + toM) / 2
 }

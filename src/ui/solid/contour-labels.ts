@@ -38,7 +38,8 @@ export function contourLabels(lines: readonly ContourLine[]): ContourLabel[] {
   const longest = new Map<number, { readonly line: ContourLine; readonly length: number }>()
   for (const line of lines) {
     const length = lengthOf(line)
-    if (length >= LEAST_M && length > (longest.get(line.depthM)?.length ?? 0)) longest.set(line.depthM, { line, length })
+    if (length >= LEAST_M && length > (longest.get(line.depthM)?.length ?? 0))
+      longest.set(line.depthM, { line, length })
   }
   return [...longest.values()].map(({ line, length }) => ({
     key: line.depthM.toFixed(4),

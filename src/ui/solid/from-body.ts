@@ -1,5 +1,5 @@
 import { ok, type Result } from '../../base/index.ts'
-import { contoursOf, depthAt } from '../../basin/index.ts'
+import { bandsOf, contoursOf, depthAt } from '../../basin/index.ts'
 import { deriveBody, deriveMesh } from '../../derive/index.ts'
 import type { Body } from '../../document/index.ts'
 import type { UnitSystem } from '../../units/index.ts'
@@ -15,9 +15,11 @@ export function solidModelOf(body: Body, system: UnitSystem): Result<SolidModel>
   const parts = partition.value
   const [lowM] = heightsOf(mesh.value)
   const maxDepthM = Math.max(-lowM, 0)
+  const depthsM = bandDepths(maxDepthM, system)
   return ok({
     mesh: mesh.value,
-    contours: contoursOf(parts, bandDepths(maxDepthM, system)),
+    contours: contoursOf(parts, depthsM),
+    bands: () => bandsOf(parts, [-body.freeboardM, ...depthsM, Infinity]),
     maxDepthM,
     rimM: body.freeboardM,
     sampleAt: (x, y) => depthAt(parts, x, y),

@@ -1,5 +1,3 @@
-import earcut from 'earcut'
-
 /** Distance from the basin's rim over the ground around it, on a raster; past `reachM` it stays at the most. */
 export interface RimDistance {
   readonly width: number
@@ -10,12 +8,6 @@ export interface RimDistance {
   readonly reachM: number
   /** 255 at `reachM` and beyond. */
   readonly texels: Uint8Array
-}
-
-export interface FlatMesh {
-  /** xy pairs. */
-  readonly points: Float32Array
-  readonly indices: Uint32Array
 }
 
 type Ring = ArrayLike<number>
@@ -32,38 +24,23 @@ function boundsOfRings(rings: readonly Ring[]): [number, number, number, number]
   return box
 }
 
-function cut(rings: readonly Ring[]): FlatMesh {
-  const points: number[] = []
-  const holes: number[] = []
-  rings.forEach((ring, index) => {
-    if (index > 0) holes.push(points.length / 2)
-    for (let i = 0; i < ring.length; i++) points.push(ring[i]!)
-  })
-  return { points: new Float32Array(points), indices: new Uint32Array(earcut(points, holes)) }
+/**
+ * Triangles that cover each place of the opening an odd number of times: a fan over every ring. Drawn into a stencil that
+ * flips, they fill outline and islands exactly, with no triangulation that could leave a crack.
+ */
+export function openingOf(rings: readonly Ring[]): Float32Array {
+  const corners: number[] = []
+  for (const ring of rings)
+    for (let i = 2; i + 3 < ring.length; i += 2)
+      corners.push(ring[0]!, ring[1]!, ring[i]!, ring[i + 1]!, ring[i + 2]!, ring[i + 3]!)
+  return new Float32Array(corners)
 }
 
-/** The water's surface: the outline without its islands. */
-export function surfaceOf(rings: readonly Ring[]): FlatMesh {
-  return cut(rings)
-}
-
-/** The ground around the basin as far as `marginM` beyond it, and the tops of its islands. */
-export function groundOf(rings: readonly Ring[], marginM: number): FlatMesh {
+/** Two triangles over the basin's box and a margin around it. */
+export function sheetOf(rings: readonly Ring[], marginM: number): Float32Array {
   const [minX, minY, maxX, maxY] = boundsOfRings(rings)
-  const frame = [
-    minX - marginM, minY - marginM, maxX + marginM, minY - marginM,
-    maxX + marginM, maxY + marginM, minX - marginM, maxY + marginM,
-  ]
-  const outline = rings[0]
-  const pieces = [cut(outline ? [frame, outline] : [frame]), ...rings.slice(1).map((island) => cut([island]))]
-  const points: number[] = []
-  const indices: number[] = []
-  for (const piece of pieces) {
-    const first = points.length / 2
-    points.push(...piece.points)
-    for (const index of piece.indices) indices.push(first + index)
-  }
-  return { points: new Float32Array(points), indices: new Uint32Array(indices) }
+  const [left, low, right, high] = [minX - marginM, minY - marginM, maxX + marginM, maxY + marginM]
+  return new Float32Array([left, low, right, low, right, high, left, low, right, high, left, high])
 }
 
 /** The distance field is built segment by segment, each touching only the cells within reach of it. */

@@ -1,9 +1,11 @@
-import type { BasinMesh, ContourLine, DepthSample } from '../../basin/index.ts'
+import type { BasinMesh, ContourLine, DepthBand, DepthSample } from '../../basin/index.ts'
 
 /** What the solid shows: the shell, the contour lines on its floor, and how deep each place is. */
 export interface SolidModel {
   readonly mesh: BasinMesh
   readonly contours: readonly ContourLine[]
+  /** Tints between the contour lines; only the still drawing asks for them. */
+  readonly bands: () => readonly DepthBand[]
   /** Deepest place, below the datum [m]. */
   readonly maxDepthM: number
   /** Height of the rim above the datum [m]. */

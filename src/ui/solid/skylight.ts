@@ -89,7 +89,14 @@ function heightsOf(mesh: BasinMesh, grid: Grid): Float32Array {
   const row = (y: number) => (y - grid.originY) / grid.cellM - 0.5
   for (let t = 0; t < indices.length; t += 3) {
     const [a, b, c] = [indices[t]! * 3, indices[t + 1]! * 3, indices[t + 2]! * 3]
-    const [ax, ay, bx, by, cx, cy] = [column(p[a]!), row(p[a + 1]!), column(p[b]!), row(p[b + 1]!), column(p[c]!), row(p[c + 1]!)] as const
+    const [ax, ay, bx, by, cx, cy] = [
+      column(p[a]!),
+      row(p[a + 1]!),
+      column(p[b]!),
+      row(p[b + 1]!),
+      column(p[c]!),
+      row(p[c + 1]!),
+    ] as const
     const area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay)
     if (Math.abs(area) < 1e-9) continue
     const [za, zb, zc] = [p[a + 2]!, p[b + 2]!, p[c + 2]!]

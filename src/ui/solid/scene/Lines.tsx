@@ -1,8 +1,19 @@
 import { useThree } from '@react-three/fiber'
 import { useEffect, useMemo } from 'react'
-import { InstancedBufferAttribute, InstancedBufferGeometry, BufferAttribute, ShaderMaterial, Vector2, Vector3 } from 'three'
+import {
+  BufferAttribute,
+  InstancedBufferAttribute,
+  InstancedBufferGeometry,
+  ShaderMaterial,
+  Vector2,
+  Vector3,
+} from 'three'
 import type { Rgb } from '../tones.ts'
+import { onlyAt } from './Flats.tsx'
 import { lineFragment, lineVertex } from './shaders.ts'
+
+/** In a small picture the ink is thinner, as on a smaller sheet: full width from this size on [px]. */
+const FULL_WIDTH_FROM_PX = 640
 
 interface LinesProps {
   /** Pairs of end points, xyz. */
@@ -12,10 +23,12 @@ interface LinesProps {
   readonly widthPx: number
   readonly strength?: number
   readonly order: number
+  /** Nothing of it shows outside the opening. */
+  readonly isInside?: boolean
 }
 
 /** Ink lines of one width. */
-export function Lines({ segments, tone, widthPx, strength = 1, order }: LinesProps) {
+export function Lines({ segments, tone, widthPx, strength = 1, order, isInside = false }: LinesProps) {
   const size = useThree((state) => state.size)
   const dpr = useThree((state) => state.viewport.dpr)
   const invalidate = useThree((state) => state.invalidate)
@@ -42,6 +55,7 @@ export function Lines({ segments, tone, widthPx, strength = 1, order }: LinesPro
         fragmentShader: lineFragment,
         transparent: true,
         depthWrite: false,
+        ...(isInside ? onlyAt(1) : {}),
         uniforms: {
           screen: { value: new Vector2(1, 1) },
           halfWidth: { value: 0.5 },
@@ -50,14 +64,14 @@ export function Lines({ segments, tone, widthPx, strength = 1, order }: LinesPro
           strength: { value: 1 },
         },
       }),
-    [],
+    [isInside],
   )
   useEffect(() => () => geometry.dispose(), [geometry])
   useEffect(() => () => material.dispose(), [material])
   useEffect(() => {
     const { uniforms } = material
     uniforms['screen']!.value.set(size.width * dpr, size.height * dpr)
-    uniforms['halfWidth']!.value = (widthPx * dpr) / 2
+    uniforms['halfWidth']!.value = (widthPx * dpr * Math.min(1, Math.max(0.6, size.width / FULL_WIDTH_FROM_PX))) / 2
     uniforms['tone']!.value.set(...tone)
     uniforms['strength']!.value = strength
     invalidate()

@@ -5,7 +5,7 @@ import { isDeepTint, rampPlace } from '../../plan/depth-steps.ts'
 import { contourSegments, innerEdges, rimSegments } from '../line-segments.ts'
 import type { SolidModel } from '../model.ts'
 import { isDark, type Tones } from '../tones.ts'
-import { Ground, Water } from './Flats.tsx'
+import { Ground, Opening, Water } from './Flats.tsx'
 import { Lines } from './Lines.tsx'
 import { Shell } from './Shell.tsx'
 
@@ -34,12 +34,13 @@ export function Scene({ model, levelM, tones, shellRef, onReady, onDrawn }: Scen
   const onDeep = isDark(tones.paper) ? tones.ink : tones.page
   return (
     <>
+      <Opening rings={mesh.rings} heightM={rimM} />
       <Ground rings={mesh.rings} heightM={rimM} tones={tones} />
       <Shell mesh={mesh} maxDepthM={maxDepthM} levelM={levelM} tones={tones} meshRef={shellRef} onDrawn={onDrawn} />
-      <Lines segments={edges.breaks} tone={tones.ink} widthPx={0.8} strength={0.16} order={2} />
-      <Lines segments={pale} tone={tones.ink} widthPx={1} strength={0.5} order={3} />
-      <Lines segments={deep} tone={onDeep} widthPx={1} strength={0.5} order={3} />
-      <Lines segments={edges.steps} tone={tones.ink} widthPx={1} strength={0.8} order={4} />
+      <Lines isInside segments={edges.breaks} tone={tones.ink} widthPx={0.8} strength={0.16} order={2} />
+      <Lines isInside segments={pale} tone={tones.ink} widthPx={1} strength={0.5} order={3} />
+      <Lines isInside segments={deep} tone={onDeep} widthPx={1} strength={0.5} order={3} />
+      <Lines isInside segments={edges.steps} tone={tones.ink} widthPx={1} strength={0.8} order={4} />
       <Lines segments={rim} tone={tones.ink} widthPx={1.5} order={6} />
       {levelM > -maxDepthM ? <Water rings={mesh.rings} heightM={levelM} tones={tones} /> : null}
     </>

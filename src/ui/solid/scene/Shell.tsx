@@ -1,10 +1,20 @@
 import { useThree } from '@react-three/fiber'
 import { type Ref, useEffect, useMemo } from 'react'
-import { BufferAttribute, BufferGeometry, DoubleSide, type Mesh, ShaderMaterial, Vector2, Vector3, Vector4 } from 'three'
+import {
+  BufferAttribute,
+  BufferGeometry,
+  DoubleSide,
+  type Mesh,
+  ShaderMaterial,
+  Vector2,
+  Vector3,
+  Vector4,
+} from 'three'
 import { type BasinMesh, PARTS } from '../../../basin/index.ts'
 import { heightsOf } from '../model.ts'
 import { SUN, skylightOf } from '../skylight.ts'
 import { isDark, mixed, type Tones } from '../tones.ts'
+import { onlyAt } from './Flats.tsx'
 import { shellFragment, shellVertex } from './shaders.ts'
 import { rampTexture, skylightTexture } from './textures.ts'
 
@@ -46,6 +56,7 @@ export function Shell({ mesh, maxDepthM, levelM, tones, meshRef, onDrawn }: Shel
         vertexShader: shellVertex,
         fragmentShader: shellFragment,
         side: DoubleSide,
+        ...onlyAt(1),
         uniforms: {
           ramp: { value: null },
           light: { value: null },

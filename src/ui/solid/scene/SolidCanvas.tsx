@@ -1,5 +1,14 @@
 import { extend } from '@react-three/fiber'
-import { type KeyboardEvent, type RefObject, useCallback, useId, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import {
+  type KeyboardEvent,
+  type RefObject,
+  useCallback,
+  useId,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
 import { Mesh } from 'three'
 import { displayStep, formatQuantity, type UnitSystem } from '../../../units/index.ts'
 import { isDeepTint, rampPlace } from '../../plan/depth-steps.ts'
@@ -11,7 +20,6 @@ import { type Probe, probeWords } from '../probe.ts'
 import styles from '../solid.module.css'
 import { isDark, type Tones } from '../tones.ts'
 import { HOME } from '../turntable.ts'
-import { COPING_M } from './Flats.tsx'
 import { canBeSeen, pick, probeBelow } from './pick.ts'
 import { Scene } from './Scene.tsx'
 import { useStage } from './useStage.ts'
@@ -38,6 +46,8 @@ interface Shown {
 
 /** A press moves the lead this many of the unit's own steps: half a foot, or six centimetres. */
 const LEAD_STEPS = 6
+/** Ground that is kept in the picture around the rim: coping and its shadow [m]. */
+const MARGIN_M = 0.75
 /** Below this width figures on the contour lines are in the way [px]. */
 const FIGURES_FROM_PX = 560
 
@@ -55,7 +65,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
   const figures = useRef<HTMLDivElement>(null)
   const [probe, setProbe] = useState<Shown>()
   const labels = useMemo(() => contourLabels(model.contours), [model])
-  const frame = useMemo(() => frameOfRim(model, 2 * COPING_M), [model])
+  const frame = useMemo(() => frameOfRim(model, MARGIN_M), [model])
   const written = useRef<() => void>(() => {})
   const scene = useCallback(
     (shell: RefObject<Mesh | null>) => (
@@ -92,9 +102,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
         const element = figures.current?.children[i]
         if (!(element instanceof HTMLElement)) return
         const place =
-          shell && isWide
-            ? places.find(([x, y]) => canBeSeen(stage.camera, shell, model, x, y, -depthM))
-            : undefined
+          shell && isWide ? places.find(([x, y]) => canBeSeen(stage.camera, shell, model, x, y, -depthM)) : undefined
         element.hidden = !place
         if (place) put(element, place[0], place[1], -depthM)
       })

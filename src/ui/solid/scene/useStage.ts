@@ -1,5 +1,14 @@
 import { createRoot, type ReconcilerRoot } from '@react-three/fiber'
-import { createRef, type ReactElement, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import {
+  createRef,
+  type ReactElement,
+  type RefObject,
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
 import { type Mesh, PerspectiveCamera, Vector3 } from 'three'
 import styles from '../solid.module.css'
 import { eyeOf, type Fit, fitTo, HOME, LENS_DEGREES, type Vector, type View } from '../turntable.ts'
@@ -114,8 +123,15 @@ export function useStage(options: StageOptions): Stage {
     const resize = () => {
       const size = { width: Math.max(element.clientWidth, 1), height: Math.max(element.clientHeight, 1) }
       state.current.size = size
-      const gl = { antialias: true, alpha: true }
-      void root.configure({ gl, size: { ...size, top: 0, left: 0 }, camera, dpr: [1, 2], frameloop: 'demand', flat: true })
+      const gl = { antialias: true, alpha: true, stencil: true }
+      void root.configure({
+        gl,
+        size: { ...size, top: 0, left: 0 },
+        camera,
+        dpr: [1, 2],
+        frameloop: 'demand',
+        flat: true,
+      })
       stage.change(state.current.view)
     }
     const observer = new ResizeObserver(resize)
