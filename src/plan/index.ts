@@ -1,4 +1,6 @@
+export { COVERS, type Cover } from './covers.ts'
 export { type ChlorineFloor, chlorineFloor } from './floor.ts'
+export { HELPERS, type Helper } from './helpers.ts'
 export { CHLORINE_FLOOR, LIMITS } from './limits.ts'
 export { openingPlan } from './opening.ts'
 export { REGIMES, type Regime } from './regimes.ts'
@@ -31,3 +33,4 @@ export type {
   Upkeep,
   UpkeepInput,
 } from './types.ts'
+export { upkeep } from './upkeep.ts'

@@ -1,10 +1,9 @@
 import { ok, type Result } from '../base/index.ts'
-import { type Constants, totalsOf, type WaterReading } from '../water/index.ts'
+import { type Constants, leastSaltMgPerL, totalsOf, type WaterReading } from '../water/index.ts'
 import { type SolvedWater, solvedWater } from './solved.ts'
 import { TARGET_LABELS } from './targets.ts'
 import type { KnownReading } from './types.ts'
 
-const CACO3_PER_NACL = 58.4428 / 50.04345
 /** What the sums go on with where a reading is unknown; nothing is ever dosed on it. */
 const ASSUMED = { temperature_C: 25, ch_mg_per_L_as_CaCO3: 200, salt_mg_per_L_as_NaCl: 300 } as const
 
@@ -23,7 +22,13 @@ export function startWater(
   const calcium = known.ch_mg_per_L_as_CaCO3 ?? ASSUMED.ch_mg_per_L_as_CaCO3
   const magnesium = known.mg_hardness_mg_per_L_as_CaCO3 ?? 0
   // enough chloride that hardness is balanced and some sodium is left
-  const least = (calcium + magnesium - known.ta_mg_per_L_as_CaCO3) * CACO3_PER_NACL
+  const least = leastSaltMgPerL({
+    pH: known.pH,
+    ta_mg_per_L_as_CaCO3: known.ta_mg_per_L_as_CaCO3,
+    ch_mg_per_L_as_CaCO3: calcium,
+    mg_hardness_mg_per_L_as_CaCO3: magnesium,
+    sulfate_mg_per_L: known.sulfate_mg_per_L,
+  })
   const salt = known.salt_mg_per_L_as_NaCl ?? Math.max(ASSUMED.salt_mg_per_L_as_NaCl, least + 20)
   const reading: WaterReading = {
     pH: known.pH,

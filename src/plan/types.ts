@@ -233,6 +233,8 @@ export interface Upkeep {
   readonly bringsPerWeek: readonly { readonly key: TargetKey; readonly label: string; readonly mgPerL: number }[]
   /** Alkalinity to take out so that pH holds [meq/L a day], by cause. */
   readonly acidTerms: readonly DemandTerm[]
+  /** Days until pH, left alone, drifts from its aim to an end of its band; absent where it stays inside for a fortnight. */
+  readonly pHDriftDays?: number | undefined
   readonly acidGPerFortnight: number
   readonly acidLowGPerFortnight: number
   readonly acidHighGPerFortnight: number

@@ -1,0 +1,174 @@
+import { ok, type Result } from '../base/index.ts'
+import { deltaOf, type Product, productById } from '../chemicals/index.ts'
+import { type Constants, daylightHours, evaporationMmPerDay, QUIET_WATER_FACTOR, type Totals } from '../water/index.ts'
+import { acidTerms } from './acid-terms.ts'
+import { coveredShare } from './covers.ts'
+import { demandTerms, rangeOf } from './demand-terms.ts'
+import { type LinearKey, readingChange } from './effect.ts'
+import { contactTimesOf, heldFloor } from './held-floor.ts'
+import { HELPER_FLOOR_NOTE, HELPERS } from './helpers.ts'
+import { doseToPH } from './single.ts'
+import { constantsOf, type SolvedWater } from './solved.ts'
+import { startWater } from './start.ts'
+import { TARGET_LABELS } from './targets.ts'
+import type { Upkeep, UpkeepInput } from './types.ts'
+import { checkUpkeep } from './upkeep-check.ts'
+
+const DAYS_PER_WEEK = 7
+const DAYS_PER_FORTNIGHT = 14
+const USUAL = { pH: 7.5, alkalinityMgPerL: 90, chlorineMgPerL: 2 } as const
+const BROUGHT: readonly LinearKey[] = [
+  'ch_mg_per_L_as_CaCO3',
+  'cya_mg_per_L',
+  'salt_mg_per_L_as_NaCl',
+  'ta_mg_per_L_as_CaCO3',
+]
+
+/** The ongoing doses of a pool on one day: chlorine by cause, acid by cause, water to make up, and the chlorine floor. */
+export function upkeep(input: UpkeepInput): Result<Upkeep> {
+  const checked = checkUpkeep(input)
+  if (!checked.ok) return checked
+  const constants = constantsOf(input.constants)
+  const floor = heldFloor(input)
+  const residual = Math.max(floor.mgPerL, input.targets.fc_mg_per_L_as_Cl2?.aim ?? USUAL.chlorineMgPerL)
+  const held = waterHeld(input, residual, constants)
+  if (!held.ok) return held
+  const water = held.value.water
+
+  const covered = coveredShare(
+    input.coverKind,
+    input.coverHoursPerDay,
+    daylightHours(input.latitudeDeg, input.dayOfYear),
+  )
+  const helpers = HELPERS.rows.filter((helper) => input.helpers.includes(helper.id))
+  const chlorineTerms = demandTerms(input, water, residual, covered, helpers)
+  const demand = rangeOf(chlorineTerms)
+  const { chlorine, acid } = checked.value
+  const gPerM3Day = demand.value / chlorine.availableChlorine
+  const productGPerDay = gPerM3Day * input.volumeM3
+
+  const open = evaporationMmPerDay({
+    waterC: input.waterC,
+    airC: input.airC,
+    relativeHumidity: input.humidityPercent / 100,
+    windMPerS: input.windMPerS,
+    activityFactor: QUIET_WATER_FACTOR,
+  })
+  const evaporation = Math.max(0, open) * (1 - covered.dayShare * covered.cover.evaporationCut)
+  const fill = fillTotals(input, constants)
+  if (!fill.ok) return fill
+  const acidBy = acidTerms({
+    input,
+    water,
+    covered,
+    helpers,
+    chlorine: { product: chlorine, gPerM3Day, usedGPerM3Day: demand.value },
+    fill: fill.value,
+    evaporationMmPerDay: evaporation,
+    constants,
+  })
+  if (!acidBy.ok) return acidBy
+  const acidDemand = rangeOf(acidBy.value.terms)
+  const acidG = (meqPerLDay: number) => acidGrams(meqPerLDay * DAYS_PER_FORTNIGHT, acid, water, input, constants)
+
+  const unknownHelpers = input.helpers.filter((id) => !HELPERS.get(id))
+  const warnings = [
+    ...held.value.assumptions,
+    ...unknownHelpers.map((id) => `"${id}" is not a helping device that is known here; it counts for nothing.`),
+    ...(fill.value ? [] : ['The fill water is unknown; what make-up water does to pH is left out.']),
+    ...swingWarning(chlorineTerms, residual, chlorine),
+    ...(acidDemand.value < 0 ? ['pH tends down here, not up: no acid is due, and alkalinity wants watching.'] : []),
+  ]
+  return ok({
+    chlorineTerms,
+    chlorineMgPerLDay: demand.value,
+    chlorineLowMgPerLDay: Math.max(0, demand.low),
+    chlorineHighMgPerLDay: demand.high,
+    productGPerDay,
+    productGPerWeek: productGPerDay * DAYS_PER_WEEK,
+    packagesPerWeek: pieces(chlorine, productGPerDay * DAYS_PER_WEEK),
+    bringsPerWeek: broughtPerWeek(chlorine, gPerM3Day, demand.value),
+    acidTerms: acidBy.value.terms,
+    pHDriftDays: acidBy.value.daysToEnd,
+    acidGPerFortnight: acidG(acidDemand.value),
+    acidLowGPerFortnight: acidG(acidDemand.low),
+    acidHighGPerFortnight: acidG(acidDemand.high),
+    evaporationMmPerDay: evaporation,
+    evaporationM3PerWeek: (evaporation / 1000) * input.waterSurfaceM2 * DAYS_PER_WEEK,
+    floor,
+    contactTimes: contactTimesOf(input),
+    helperNotes: helpers.length > 0 ? [...helpers.map((helper) => helper.note), HELPER_FLOOR_NOTE] : [],
+    warnings,
+  })
+}
+
+/** The water as it is to be held: pH at its aim, chlorine at the residual, the rest as read. */
+function waterHeld(input: UpkeepInput, residual: number, constants: Constants) {
+  const { water, targets } = input
+  const pH = targets.pH?.aim ?? water.pH ?? USUAL.pH
+  const alkalinity = water.ta_mg_per_L_as_CaCO3 ?? targets.ta_mg_per_L_as_CaCO3?.aim ?? USUAL.alkalinityMgPerL
+  const started = startWater(
+    {
+      ...water,
+      pH,
+      ta_mg_per_L_as_CaCO3: alkalinity,
+      fc_mg_per_L_as_Cl2: residual,
+      temperature_C: input.waterC,
+    },
+    constants,
+  )
+  if (!started.ok || water.ta_mg_per_L_as_CaCO3 !== undefined) return started
+  const said = `Alkalinity is unknown; the sums take ${alkalinity} mg/L.`
+  return ok({ ...started.value, assumptions: [...started.value.assumptions, said] })
+}
+
+/** Totals of the make-up water; undefined where its pH or alkalinity is unknown. */
+function fillTotals(input: UpkeepInput, constants: Constants): Result<Totals | undefined> {
+  const { fill } = input
+  if (fill?.pH === undefined || fill.ta_mg_per_L_as_CaCO3 === undefined) return ok(undefined)
+  const started = startWater({ ...fill, pH: fill.pH, ta_mg_per_L_as_CaCO3: fill.ta_mg_per_L_as_CaCO3 }, constants)
+  return started.ok ? ok(started.value.water.totals) : started
+}
+
+/** Grams of the acid product for so much alkalinity out of the whole pool; none where it is below zero [g]. */
+function acidGrams(
+  meqPerL: number,
+  acid: Product,
+  water: SolvedWater,
+  input: UpkeepInput,
+  constants: Constants,
+): number {
+  if (!(meqPerL > 0)) return 0
+  const perGram = -(deltaOf(acid, 1).alkalinityEq ?? 0)
+  if (perGram > 0) return (meqPerL / 1000 / perGram) * input.volumeM3
+  // CO2 takes no alkalinity out: dose it until pH is back from where the same alkalinity would have put it
+  const raised = { ...water.totals, alkalinityEq: water.totals.alkalinityEq + meqPerL / 1000 }
+  const sodium = { ...raised, sodiumMol: raised.sodiumMol + meqPerL / 1000 }
+  return (doseToPH(sodium, deltaOf(acid, 1), water.equilibrium.pH, constants) ?? 0) * input.volumeM3
+}
+
+function pieces(product: Product, gPerWeek: number): Upkeep['packagesPerWeek'] {
+  if (product.pieceG === undefined) return undefined
+  return { label: `${product.pieceG} g tablet`, count: gPerWeek / product.pieceG }
+}
+
+/** What a week of the product leaves in the water once its chlorine is used [mg/L]; what it doesn't touch is left out. */
+function broughtPerWeek(product: Product, gPerM3Day: number, usedGPerM3Day: number): Upkeep['bringsPerWeek'] {
+  const used = productById('chlorine-used')
+  const given = deltaOf(product, gPerM3Day * DAYS_PER_WEEK)
+  const spent = used.ok ? deltaOf(used.value.product, usedGPerM3Day * DAYS_PER_WEEK) : {}
+  return BROUGHT.flatMap((key) => {
+    const mgPerL = readingChange(given, key) + readingChange(spent, key)
+    return Math.abs(mgPerL) > 1e-3 ? [{ key, label: TARGET_LABELS[key], mgPerL }] : []
+  })
+}
+
+/** Says so where a dose a day cannot hold a residual, because the sun takes it within hours. */
+function swingWarning(terms: Upkeep['chlorineTerms'], residual: number, product: Product): string[] {
+  const sun = terms.find((term) => term.id === 'sun')?.value ?? 0
+  const perDay = sun / residual
+  if (perDay < 1 || product.form === 'tablet') return []
+  return [
+    `The sun takes the residual ${perDay.toFixed(1)} times over in a day: one dose a day will not hold it. Feed steadily, cover in daylight, or use stabiliser.`,
+  ]
+}
