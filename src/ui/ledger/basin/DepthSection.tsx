@@ -67,12 +67,12 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         />
       ) : null}
       <QuantityField
-        label="Water above the waterline now"
+        label="Water level today"
         quantity="length"
         value={body.levelM}
         isRequired
         onChange={(levelM) => (levelM === undefined ? undefined : edit('setLevel', { bodyId, levelM }))}
-        description="Below it with a minus sign. The volume is that of this level."
+        description="Above the nominal waterline, or below it with a minus sign. The volume is that of this level."
       />
       <QuantityField
         label="Rim above the waterline"

@@ -3,7 +3,7 @@ import type { LogEntry, ReadingSet } from '../../../document/index.ts'
 import { useCanEdit, useUnits } from '../../context.tsx'
 import { Button } from '../../fields/index.ts'
 import { useEdit } from '../basin/useBasin.ts'
-import { formatAmount, productOf } from '../opening/amounts.ts'
+import { formatAmount, productLabel } from '../opening/amounts.ts'
 import { formatReading, READING_ROWS } from '../scale/index.ts'
 import { type DoseDraft, DoseForm } from './DoseForm.tsx'
 import { type LogRow, timeOf } from './entries.ts'
@@ -72,12 +72,9 @@ export function EntryRow({ systemId, row }: Props) {
 function EntryText({ entry }: { readonly entry: LogEntry }) {
   const units = useUnits()
   if (entry.kind === 'note') return <p className={styles['note']}>{entry.text}</p>
-  const product = productOf(entry.product)
   return (
     <p className={styles['dose']}>
-      <span>
-        {product?.label ?? entry.product} <span className={styles['faint']}>{product?.strength}</span>
-      </span>
+      <span>{productLabel(entry.product)}</span>
       <span className={styles['amount']}>{formatAmount(entry.product, entry.amountG, units)}</span>
     </p>
   )
