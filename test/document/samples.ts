@@ -1,4 +1,4 @@
-import type { Path } from '../../src/basin/index.ts'
+import { boundsOf, type Path } from '../../src/basin/index.ts'
 import { type Body, demoSpec, type Spec } from '../../src/document/index.ts'
 
 /** A 9 × 4 rectangle, counter-clockwise from the origin, its closing line left out. */
@@ -59,3 +59,18 @@ export const richSpec: Spec = {
 }
 
 export const bodyOf = (spec: Spec, id = 'main'): Body => spec.bodies.find((body) => body.id === id)!
+
+export const outline = { of: 'outline' } as const
+export const main = { bodyId: 'main', ring: outline } as const
+
+/** The stations of the first body's floor. */
+export const stations = (spec: Spec) => {
+  const { floor } = bodyOf(spec)
+  return floor.kind === 'profile' ? floor.stations : []
+}
+
+/** Overall length and width. */
+export const size = (path: Path) => {
+  const box = boundsOf(path)
+  return [box.maxX - box.minX, box.maxY - box.minY] as const
+}
