@@ -76,10 +76,18 @@ function ruleOfThumb(body: Body, measures: Measures): RuleOfThumb {
   return { lengthM, widthM, shallowM, deepM, factor, volumeM3, relativeError: volumeM3 / measures.volumeM3 - 1 }
 }
 
-/** Volume's standard deviation with the drawing's scale in it: a scale error of s moves the plan's area by 2 s. */
+/** Depths that nobody has said yet may be off by this, all together (one standard deviation, our own judgement). */
+const ASSUMED_DEPTH_SIGMA_M = 0.3
+
+/**
+ * Volume's standard deviation with what the drawing itself is unsure of [m³].
+ * Equation: σ² = σ_points² + (2 s V)² + (σ_d A)².
+ * Symbols: s the sketch's scale as a fraction (it moves the plan's area by 2 s); σ_d the common error of assumed depths; A the water surface.
+ */
 function sigmaOf(body: Body, measures: Measures): number {
   const fromScale = body.sketch ? 2 * body.sketch.scaleSigma * measures.volumeM3 : 0
-  return Math.hypot(measures.sigmaM3, fromScale)
+  const fromDepths = body.depthsAssumed ? ASSUMED_DEPTH_SIGMA_M * measures.waterSurfaceM2 : 0
+  return Math.hypot(measures.sigmaM3, fromScale, fromDepths)
 }
 
 /** Everything that a body of water comes to at its own level. */

@@ -9,6 +9,7 @@ const info = (text: string): Notice => ({ tone: 'info', text })
 export const WORDS = {
   linkCopied: info('Link copied. Whoever opens it sees this plan; nothing is stored anywhere else.'),
   linkNotCopied: problem('The browser did not let the link be copied.', 'It is shown here: copy it by hand.'),
+  tooLongForLink: problem('This plan is too long for a link.', 'Save it as a file and send that, or shorten its log.'),
   madeMine: info('This is your own copy now, saved in this browser only. Your earlier plan is one Undo away.'),
   viewOnly: problem(
     'This plan came by a link and is only looked at.',

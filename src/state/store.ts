@@ -5,7 +5,8 @@ import {
   blankSpec,
   type Command,
   commandLabel,
-  demoSpec,
+  demoSpecAt,
+  fitsInLink,
   fromJson,
   type History,
   linkOf,
@@ -27,9 +28,13 @@ import type { AppState, AppStoreState, Ports, Settings } from './types.ts'
 
 export type AppStore = StoreApi<AppStoreState>
 
+/** The example's readings are a couple of hours old, so that its plan speaks of today. */
+const EXAMPLE_AGE_MS = 2 * 3_600_000
+
 /** The app's one store: a document with its history, and what the screen is looking at. Holds nothing derived. */
 export function createAppStore(ports: Ports): AppStore {
-  let history: History = startHistory(demoSpec)
+  const example = () => demoSpecAt(ports.clock.nowMs() - EXAMPLE_AGE_MS)
+  let history: History = startHistory(example())
   // The own plan's history while a linked plan is looked at, and the plan that was replaced last.
   let ownHistory: History | undefined
   let previous: Spec | undefined
@@ -133,6 +138,10 @@ export function createAppStore(ports: Ports): AppStore {
       notify: (notice) => set({ notice }),
 
       copyLink: async () => {
+        if (!fitsInLink(history.present)) {
+          set({ notice: WORDS.tooLongForLink })
+          return
+        }
         const url = linkOf(history.present, ports.link.baseUrl())
         set({ sharedLink: url })
         try {
@@ -176,7 +185,7 @@ export function createAppStore(ports: Ports): AppStore {
         } else if (previous) replace(previous, 'Back to the earlier plan')
       },
       startBlank: () => replace(blankSpec(), 'New blank sheet'),
-      startDemo: () => replace(demoSpec, 'Open the example'),
+      startDemo: () => replace(example(), 'Open the example'),
       importFile: async () => {
         const text = await ports.files.pick('.json,application/json').catch(() => {
           set({ notice: WORDS.fileUnreadable })
@@ -198,7 +207,7 @@ export function createAppStore(ports: Ports): AppStore {
         const own = saved?.spec === undefined ? undefined : validateSpec(saved.spec)
         const kept = saved?.previous === undefined ? undefined : validateSpec(saved.previous)
         previous = kept?.ok ? kept.value : undefined
-        history = startHistory(own?.ok ? own.value : demoSpec)
+        history = startHistory(own?.ok ? own.value : example())
         set({ ...shown(), settings: settingsFrom(saved?.settings), previousName: previous?.name })
         // An unreadable plan is put aside, not written over by the example.
         if (own && !own.ok) set({ notice: noticeOf(WORDS.badSaved, own.problem) })
