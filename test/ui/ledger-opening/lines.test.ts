@@ -25,7 +25,7 @@ describe('the lines of an opening', () => {
     expect(whole.get('ta_mg_per_L_as_CaCO3')).toMatchObject({ before: 42, after: 88 })
   })
 
-  test('hours count from the first dose that was given, else from the chosen start, else from the next full hour', () => {
+  test('hours count from the first dose that was given, else from the chosen start, else from the usual one', () => {
     const now = new Date(2026, 4, 2, 9, 20).getTime()
     expect(originOf(openingFixture, undefined, now)).toBe(new Date(2026, 4, 2, 10).getTime())
     expect(originOf(openingFixture, now - 5, now)).toBe(now - 5)

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { ageWords, dateOf, dayAndTime, nextFullHour, spanWords } from '../../../src/ui/ledger/opening/schedule.ts'
+import { ageWords, dateOf, dayAndTime, spanWords } from '../../../src/ui/ledger/opening/schedule.ts'
 
 const at = (month: number, day: number, hour: number, minute = 0) =>
   new Date(2026, month - 1, day, hour, minute).getTime()
@@ -7,20 +7,10 @@ const at = (month: number, day: number, hour: number, minute = 0) =>
 describe('when a line is due', () => {
   test('days are counted from the calendar day of the start, not in spans of 24 hours', () => {
     const start = at(5, 2, 15)
-    expect(dayAndTime(start, 0)).toBe('Day 1, 15:00')
-    expect(dayAndTime(start, 6)).toBe('Day 1, 21:00')
-    expect(dayAndTime(start, 10)).toBe('Day 2, 01:00')
-    expect(dayAndTime(start, 48)).toBe('Day 3, 15:00')
-  })
-
-  test('half hours keep their minutes', () => {
-    expect(dayAndTime(at(5, 2, 9), 1.5)).toBe('Day 1, 10:30')
-  })
-
-  test('the opening starts at the next full hour until somebody chooses', () => {
-    expect(nextFullHour(at(5, 2, 9, 1))).toBe(at(5, 2, 10))
-    expect(nextFullHour(at(5, 2, 9))).toBe(at(5, 2, 9))
-    expect(nextFullHour(at(12, 31, 23, 30))).toBe(at(12, 31, 23) + 3_600_000)
+    expect(dayAndTime(start, start)).toBe('Day 1, 15:00')
+    expect(dayAndTime(start, at(5, 2, 21, 30))).toBe('Day 1, 21:30')
+    expect(dayAndTime(start, at(5, 3, 1))).toBe('Day 2, 01:00')
+    expect(dayAndTime(start, at(5, 4, 15))).toBe('Day 3, 15:00')
   })
 
   test('a wait is told in minutes, hours or days', () => {

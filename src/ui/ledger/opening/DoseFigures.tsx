@@ -1,12 +1,19 @@
 import type { DoseLine } from '../../../plan/index.ts'
 import { useUnits } from '../../context.tsx'
 import { formatAmount, piecesWords } from './amounts.ts'
+import type { LineTimes } from './calendar.ts'
 import { intervalWords, packageWords } from './dose-words.ts'
 import styles from './opening.module.css'
 import { dayAndTime } from './schedule.ts'
 
+interface DoseFiguresProps {
+  readonly line: DoseLine
+  readonly originMs: number
+  readonly times: LineTimes
+}
+
 /** What stands under a dose: how the volume's uncertainty widens it, its packages, its pours. */
-export function DoseFigures({ line, originMs }: { readonly line: DoseLine; readonly originMs: number }) {
+export function DoseFigures({ line, originMs, times }: DoseFiguresProps) {
   const units = useUnits()
   const format = (amountG: number) => formatAmount(line.productId, amountG, units)
   const remarks = [
@@ -19,10 +26,10 @@ export function DoseFigures({ line, originMs }: { readonly line: DoseLine; reado
       {remarks.length > 0 && <p className={styles['interval']}>{remarks.join('. ')}.</p>}
       {line.pours.length > 1 && (
         <ol className={styles['pours']} aria-label="Pours">
-          {line.pours.map((pour) => (
+          {line.pours.map((pour, index) => (
             <li key={pour.index}>
               <span>
-                Pour {pour.index} of {line.pours.length}, {dayAndTime(originMs, line.startHours + pour.hoursAfterStart)}
+                Pour {pour.index} of {line.pours.length}, {dayAndTime(originMs, times.poursMs[index] ?? times.startMs)}
               </span>
               <span>{format(pour.amountG)}</span>
             </li>

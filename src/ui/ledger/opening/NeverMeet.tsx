@@ -1,12 +1,24 @@
-import type { OpeningPlan } from '../../../plan/index.ts'
+import type { System } from '../../../document/index.ts'
+import { type OpeningPlan, REGIMES } from '../../../plan/index.ts'
 import { Disclosure } from '../../fields/index.ts'
 import { productsOf } from './lines.ts'
 import { neverMeet, orList } from './never-meet.ts'
 import styles from './opening.module.css'
 
-/** Which products of this plan must never meet outside the pool, and why. */
-export function NeverMeet({ plan }: { readonly plan: OpeningPlan }) {
-  const rows = neverMeet(productsOf(plan.lines))
+interface NeverMeetProps {
+  readonly plan: OpeningPlan
+  readonly system: System
+}
+
+/**
+ * Which products must never meet outside the pool, and why: those of this plan, with the daily chlorine and the acid that
+ * stand in the same shed.
+ */
+export function NeverMeet({ plan, system }: NeverMeetProps) {
+  const usual = REGIMES.get(system.regime.id)?.products
+  const chosen = system.regime.products
+  const daily = [chosen.dailyChlorine ?? usual?.dailyChlorine, chosen.acid ?? usual?.acid]
+  const rows = neverMeet([...productsOf(plan.lines), ...daily.filter((id) => id !== undefined)])
   return (
     <div className={styles['note']} role="note">
       <p>

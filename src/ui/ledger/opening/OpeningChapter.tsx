@@ -32,7 +32,9 @@ function OpeningHead({ volume, system }: { readonly volume: DerivedVolume; reado
   const spec = useApp((state) => state.spec)
   const nowMs = useApp((state) => state.nowMs)
   const water = deriveWater(spec, system.id, nowMs)
-  const from = volume.from === 'drawing' ? 'from the drawing' : 'as stated, not drawn yet'
+  const pipes =
+    volume.plumbingM3 > 0 ? ` with ${formatQuantity('volume', volume.plumbingM3, units)} in pipes and filter` : ''
+  const from = volume.from === 'drawing' ? `from the drawing${pipes}` : 'as stated, not drawn yet'
   return (
     <header className={styles['section']}>
       <h2>Opening loads for {formatQuantity('volume', volume.m3, units, { sigma: volume.sigmaM3 })}</h2>
@@ -66,7 +68,7 @@ function OpeningBody({ system }: { readonly system: System }) {
     <>
       <PlanNotes plan={plan} isMeasured={isMeasured} />
       {isMeasured && <PlanLines plan={plan} system={system} />}
-      {plan.lines.some((line) => line.kind === 'dose') && <NeverMeet plan={plan} />}
+      {plan.lines.some((line) => line.kind === 'dose') && <NeverMeet plan={plan} system={system} />}
       <ToBuy items={plan.purchases} system={system} />
       <EndWater plan={plan} />
     </>

@@ -7,6 +7,7 @@ import { Button, classes, Disclosure } from '../../fields/index.ts'
 import type { Domain } from '../scale/index.ts'
 import { formatAmount, splitStrength } from './amounts.ts'
 import { Cautions } from './Cautions.tsx'
+import type { LineTimes } from './calendar.ts'
 import { DoseFigures } from './DoseFigures.tsx'
 import { headingOf, howWords } from './dose-words.ts'
 import { GivenDose } from './GivenDose.tsx'
@@ -21,6 +22,7 @@ export interface PlanLineProps {
   readonly number: number
   readonly systemId: string
   readonly originMs: number
+  readonly times: LineTimes
   readonly domains: ReadonlyMap<Movement['key'], Domain>
   readonly measured: ReadonlySet<Movement['key']> | undefined
   /** What was written down for this line, where it is done. */
@@ -29,7 +31,7 @@ export interface PlanLineProps {
 
 /** One line of the opening: what, how much, when, how, and the readings it should leave behind. */
 export function PlanLine(props: PlanLineProps) {
-  const { line, number, systemId, originMs, domains, measured, entry } = props
+  const { line, number, systemId, originMs, times, domains, measured, entry } = props
   const units = useUnits()
   const canEdit = useCanEdit()
   const [isOpen, setOpen] = useState(false)
@@ -56,11 +58,8 @@ export function PlanLine(props: PlanLineProps) {
           </h3>
           <span className={styles['amount']}>{amountOf(line, units)}</span>
         </div>
-        {isDone && line.kind === 'dose' ? (
-          <GivenDose line={line} entry={entry} systemId={systemId} />
-        ) : (
-          <ToDo line={line} originMs={originMs} />
-        )}
+        {line.kind === 'dose' && isDone && <GivenDose line={line} entry={entry} systemId={systemId} />}
+        {!isDone && <ToDo line={line} originMs={originMs} times={times} />}
         {isOpen && !isDone && line.kind === 'dose' && (
           <TickForm line={line} systemId={systemId} onClose={() => setOpen(false)} />
         )}
@@ -71,7 +70,7 @@ export function PlanLine(props: PlanLineProps) {
   )
 }
 
-function ToDo({ line, originMs }: { readonly line: OpeningLine; readonly originMs: number }) {
+function ToDo({ line, originMs, times }: Pick<PlanLineProps, 'line' | 'originMs' | 'times'>) {
   const units = useUnits()
   const store = useAppStore()
   const canEdit = useCanEdit()
@@ -79,13 +78,13 @@ function ToDo({ line, originMs }: { readonly line: OpeningLine; readonly originM
   return (
     <>
       <p className={styles['how']}>
-        <span className={styles['when']}>{dayAndTime(originMs, line.startHours)}</span>
+        <span className={styles['when']}>{dayAndTime(originMs, times.startMs)}</span>
         {' · '}
         {line.isOptional && 'May be left out. '}
         {howWords(line)}
         {wait && `; ${wait}`}.
       </p>
-      {line.kind === 'dose' && <DoseFigures line={line} originMs={originMs} />}
+      {line.kind === 'dose' && <DoseFigures line={line} originMs={originMs} times={times} />}
       <Cautions cautions={line.cautions} isNext={line.state === 'next'} />
       {line.kind === 'measure' && canEdit && (
         <div className={styles['buttons']}>

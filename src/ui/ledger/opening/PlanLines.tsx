@@ -3,6 +3,7 @@ import type { OpeningPlan } from '../../../plan/index.ts'
 import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
 import { Button, DateTimeField, isoFromMs } from '../../fields/index.ts'
 import { domainsOf, ScaleLegend } from '../scale/index.ts'
+import { calendarOf } from './calendar.ts'
 import { entryOf, measuredStarts, originOf } from './lines.ts'
 import styles from './opening.module.css'
 import { PlanLine } from './PlanLine.tsx'
@@ -19,6 +20,7 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
   const isUnderWay = plan.lines.some((line) => line.kind === 'dose' && line.given)
   const domains = domainsOf(plan.lines)
   const starts = measuredStarts(plan.lines)
+  const calendar = calendarOf(plan.lines, originMs)
   const doses = system.log.filter((entry): entry is DoseEntry => entry.kind === 'dose')
   if (plan.lines.every((line) => line.kind === 'circulate'))
     return <p>Every reading that was measured lies inside its band: there is nothing to add.</p>
@@ -29,7 +31,7 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
           <DateTimeField label="Day 1 starts" value={isoFromMs(originMs)} onChange={setStart} isCompact />
           {system.planStartAt !== undefined && (
             <Button tone="quiet" onPress={() => setStart(undefined)}>
-              At the next full hour
+              As usual
             </Button>
           )}
         </div>
@@ -43,6 +45,7 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
             number={index + 1}
             systemId={system.id}
             originMs={originMs}
+            times={calendar.get(line.key) ?? { startMs: originMs, poursMs: [] }}
             domains={domains}
             measured={starts.get(line.key)}
             entry={entryOf(line, doses)}

@@ -1,8 +1,9 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import type { Problem } from '../../../base/index.ts'
 import type { DoseLine } from '../../../plan/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
 import { Button, DateTimeField, isoFromMs, ProblemNote, QuantityField } from '../../fields/index.ts'
+import { finishTyping } from '../water/finish-typing.ts'
 import { amountFromG, gFromAmount, measureOf } from './amounts.ts'
 import styles from './opening.module.css'
 
@@ -19,29 +20,43 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
   const [amountG, setAmountG] = useState(line.amountG)
   const [at, setAt] = useState(() => isoFromMs(nowMs))
   const [problem, setProblem] = useState<Problem | undefined>()
+  const form = useRef<HTMLElement>(null)
+  // What was put in last: the press that writes it down takes up the open field, before the next rendering.
+  const newest = useRef({ amountG, at })
   const measure = measureOf(line.productId)
   const save = () => {
+    if (!finishTyping(form.current)) return
     const refused = store.getState().dispatch({
       id: 'logDose',
-      args: { systemId, product: line.productId, amountG, at, line: line.key },
+      args: { systemId, product: line.productId, line: line.key, ...newest.current },
     })
     setProblem(refused)
     if (!refused) onClose()
   }
   return (
-    <section className={styles['form']} aria-label="What was given">
+    <section ref={form} className={styles['form']} aria-label="What was given">
       <QuantityField
         label={measure === 'liquid' ? 'Poured in' : 'Weighed in'}
         quantity={measure}
         value={amountFromG(line.productId, amountG)}
         onChange={(si) => {
-          if (si !== undefined) setAmountG(gFromAmount(line.productId, si))
+          if (si === undefined) return
+          newest.current.amountG = gFromAmount(line.productId, si)
+          setAmountG(newest.current.amountG)
         }}
         min={0}
         isCompact
         isRequired
       />
-      <DateTimeField label="When" value={at} onChange={setAt} isCompact />
+      <DateTimeField
+        label="When"
+        value={at}
+        onChange={(iso) => {
+          newest.current.at = iso
+          setAt(iso)
+        }}
+        isCompact
+      />
       {problem && <ProblemNote problem={problem} />}
       <div className={styles['formButtons']}>
         <Button tone="main" onPress={save}>

@@ -1,6 +1,6 @@
 import type { DoseEntry } from '../../../document/index.ts'
 import type { Movement, OpeningLine, OpeningPlan } from '../../../plan/index.ts'
-import { nextFullHour } from './schedule.ts'
+import { usualStart } from './calendar.ts'
 
 /**
  * For each line, the readings whose start is a measurement: the first line that moves a reading starts from what was
@@ -47,11 +47,11 @@ export function productsOf(lines: readonly OpeningLine[]): readonly string[] {
 
 /**
  * The moment from which a plan counts its hours: the first dose that was given, or else the start that the owner chose,
- * or the next full hour.
+ * or the usual one.
  */
 export function originOf(plan: OpeningPlan, chosenMs: number | undefined, nowMs: number): number {
   const given = plan.lines.flatMap((line) => (line.kind === 'dose' && line.given ? [line.given.atMs] : []))
-  return given.length > 0 ? Math.min(...given) : (chosenMs ?? nextFullHour(nowMs))
+  return given.length > 0 ? Math.min(...given) : (chosenMs ?? usualStart(nowMs))
 }
 
 /** The log's entry that a done line tells of. */

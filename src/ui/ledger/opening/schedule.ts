@@ -1,7 +1,6 @@
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 
-const HOUR_MS = 3_600_000
-const DAY_MS = 24 * HOUR_MS
+const DAY_MS = 24 * 3_600_000
 /** Keeps a number and its unit on one line. */
 const NBSP = '\u00a0'
 
@@ -21,8 +20,7 @@ function daysBetween(fromMs: number, toMs: number): number {
 }
 
 /** "Day 2, 09:00": the day counts from the calendar day of the start. */
-export function dayAndTime(startMs: number, hours: number): string {
-  const atMs = startMs + hours * HOUR_MS
+export function dayAndTime(startMs: number, atMs: number): string {
   return `Day ${daysBetween(startMs, atMs) + 1}, ${TIME.format(atMs)}`
 }
 
@@ -39,14 +37,6 @@ export function dateOf(atMs: number, nowMs: number): string {
 /** "2 May, 09:00" */
 export function dateAndTimeOf(atMs: number, nowMs: number): string {
   return `${dateOf(atMs, nowMs)}, ${TIME.format(atMs)}`
-}
-
-/** The next full hour: where an opening starts as long as nobody chose otherwise. */
-export function nextFullHour(nowMs: number): number {
-  const date = new Date(nowMs)
-  if (date.getMinutes() === 0 && date.getSeconds() === 0 && date.getMilliseconds() === 0) return nowMs
-  date.setHours(date.getHours() + 1, 0, 0, 0)
-  return date.getTime()
 }
 
 /** "wait 6 h"; nothing to say where there is nothing to wait for. */

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import type { Problem } from '../../../base/index.ts'
 import type { ReadingKey, ReadingMethod, ReadingSet, ReadingValues } from '../../../document/index.ts'
 import { useApp } from '../../context.tsx'
@@ -12,6 +12,7 @@ import {
   QuantityField,
 } from '../../fields/index.ts'
 import { READING_ROWS, type ReadingRow } from '../scale/index.ts'
+import { finishTyping } from './finish-typing.ts'
 import { METHODS } from './methods.ts'
 import { unknownWords } from './reading-words.ts'
 import styles from './water.module.css'
@@ -24,6 +25,14 @@ interface ReadingsFormProps {
   readonly onCancel?: (() => void) | undefined
 }
 
+const NOTHING: Problem = {
+  code: 'no-readings',
+  path: '',
+  what: 'There is nothing to save yet.',
+  why: 'Every field is empty.',
+  hint: 'Type at least one reading.',
+}
+
 /** One moment's readings. An empty field stays unknown, and the form says what that means. */
 export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFormProps) {
   const nowMs = useApp((state) => state.nowMs)
@@ -31,9 +40,22 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
   const [method, setMethod] = useState<ReadingMethod>(start?.method ?? 'drop-kit')
   const [at, setAt] = useState(() => start?.at ?? isoFromMs(nowMs))
   const [problem, setProblem] = useState<Problem | undefined>()
+  const form = useRef<HTMLFormElement>(null)
+  // What was put in last: a press of Save takes up the open field in the same breath, before the next rendering.
+  const newest = useRef({ values, at })
   const put = (key: ReadingKey, value: number | undefined) => {
     setProblem(undefined)
-    setValues((before) => withValue(before, key, value))
+    newest.current.values = withValue(newest.current.values, key, value)
+    setValues(newest.current.values)
+  }
+  const putMoment = (iso: string) => {
+    newest.current.at = iso
+    setAt(iso)
+  }
+  const save = () => {
+    if (!finishTyping(form.current)) return
+    const set = { ...newest.current, method, ...(start?.note ? { note: start.note } : {}) }
+    setProblem(Object.keys(set.values).length === 0 ? NOTHING : onSave(set))
   }
   const field = (row: ReadingRow) => (
     <QuantityField
@@ -49,20 +71,17 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
   )
   const unknown = unknownWords(values)
   return (
-    <form className={styles['section']} onSubmit={(event) => event.preventDefault()}>
+    <form ref={form} className={styles['section']} onSubmit={(event) => event.preventDefault()}>
       <div className={styles['form']}>
         {READING_ROWS.filter((row) => !row.isMore).map(field)}
         <ChoiceField label="Measured with" value={method} options={METHODS} onChange={setMethod} />
-        <DateTimeField label="When" value={at} onChange={setAt} />
+        <DateTimeField label="When" value={at} onChange={putMoment} />
       </div>
       <Disclosure title="More readings">{READING_ROWS.filter((row) => row.isMore).map(field)}</Disclosure>
       {unknown && <p className={styles['faint']}>{unknown}</p>}
       {problem && <ProblemNote problem={problem} />}
       <div className={styles['buttons']}>
-        <Button
-          tone="main"
-          onPress={() => setProblem(onSave({ at, method, values, ...(start?.note ? { note: start.note } : {}) }))}
-        >
+        <Button tone="main" onPress={save}>
           {saveLabel}
         </Button>
         {onCancel && (

@@ -1,0 +1,77 @@
+import type { OpeningLine } from '../../../plan/index.ts'
+
+const HOUR_MS = 3_600_000
+/** Nobody doses in the dark: what would fall between these hours of the clock waits for the morning. */
+const EVENING = 21
+const MORNING = 7
+/** A residual is there by then [h]; no night's rest puts it off beyond that. */
+const CHLORINE_WITHIN = 24
+
+export interface LineTimes {
+  readonly startMs: number
+  /** One for each pour, in their order. */
+  readonly poursMs: readonly number[]
+}
+
+/**
+ * When each line is due on the clock: the plan's hours are the earliest, and nights are slept through. Everything that
+ * follows moves along, so that no wait gets shorter. The first chlorine is never put off past its day for it.
+ */
+export function calendarOf(lines: readonly OpeningLine[], originMs: number): ReadonlyMap<string, LineTimes> {
+  const chlorine = lines.find((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
+  const rested = timesOf(lines, originMs, undefined)
+  if (!chlorine || chlorine.state === 'done' || chlorine.startHours > CHLORINE_WITHIN) return rested
+  const atMs = rested.get(chlorine.key)?.startMs ?? originMs
+  return atMs - originMs <= CHLORINE_WITHIN * HOUR_MS ? rested : timesOf(lines, originMs, chlorine.key)
+}
+
+/** With `restAfterKey` the lines up to and including that one stand at the plan's own hours. */
+function timesOf(
+  lines: readonly OpeningLine[],
+  originMs: number,
+  restAfterKey: string | undefined,
+): ReadonlyMap<string, LineTimes> {
+  const times = new Map<string, LineTimes>()
+  let shiftMs = 0
+  let mayRest = restAfterKey === undefined
+  const due = (hours: number): number => {
+    const earliestMs = originMs + hours * HOUR_MS + shiftMs
+    const atMs = mayRest ? afterNight(earliestMs) : earliestMs
+    shiftMs += atMs - earliestMs
+    return atMs
+  }
+  for (const line of lines) {
+    if (line.state === 'done') {
+      const startMs = originMs + line.startHours * HOUR_MS
+      times.set(line.key, { startMs, poursMs: [startMs] })
+      continue
+    }
+    const startMs = due(line.startHours)
+    const pours = line.kind === 'dose' ? line.pours : []
+    const poursMs = pours.map((pour, index) => (index === 0 ? startMs : due(line.startHours + pour.hoursAfterStart)))
+    times.set(line.key, { startMs, poursMs })
+    if (line.key === restAfterKey) mayRest = true
+  }
+  return times
+}
+
+/** The same moment by day, the next morning by night. */
+function afterNight(atMs: number): number {
+  const at = new Date(atMs)
+  const hour = at.getHours()
+  if (hour >= MORNING && hour < EVENING) return atMs
+  at.setDate(at.getDate() + (hour >= EVENING ? 1 : 0))
+  at.setHours(MORNING, 0, 0, 0)
+  return at.getTime()
+}
+
+/** Where an opening starts as long as nobody chose otherwise: the next full hour of the day, or the next morning at nine. */
+export function usualStart(nowMs: number): number {
+  const at = new Date(nowMs)
+  if (at.getMinutes() > 0 || at.getSeconds() > 0 || at.getMilliseconds() > 0) at.setHours(at.getHours() + 1, 0, 0, 0)
+  const hour = at.getHours()
+  if (hour >= MORNING && hour < EVENING - 3) return at.getTime()
+  if (hour >= EVENING - 3) at.setDate(at.getDate() + 1)
+  at.setHours(9, 0, 0, 0)
+  return at.getTime()
+}
