@@ -1,3 +1,4 @@
+import { evaluate, newJet } from './curve.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
 import { boxDistance2, shoresOf } from './shores.ts'
@@ -8,6 +9,8 @@ export interface CoveSample {
   readonly slope: number
   /** The stretch of shore that it stands at. */
   readonly by: number
+  /** A vector square to its surface, toward the water; z up. */
+  readonly normal: readonly [number, number, number]
 }
 
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
@@ -41,6 +44,7 @@ export function coveRise(n: number, r: number): number {
   return (r * q * q) / (1 + Math.sqrt((1 - q) * (1 + q)))
 }
 
+const jet = newJet()
 const near: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 
 /** Depth and slope where the cove of the wall rules over the floor and the features; nothing elsewhere. */
@@ -56,10 +60,20 @@ export function coveAt(p: Partition, cell: Cell, x: number, y: number): CoveSamp
   const coved = Math.max(f - rise, Math.min(f, 0))
   const ruling = cell.feature >= 0 ? planeAt(cell.plane, x, y) : Infinity
   if (coved >= ruling || coved === f) return undefined
-  if (f - rise <= 0) return { depthM: coved, slope: 0, by }
-  const q = (r - near.distance) / r
-  const steep = q / Math.sqrt((1 - q) * (1 + q))
-  const ux = near.distance > 0 ? (x - near.x) / near.distance : 0
-  const uy = near.distance > 0 ? (y - near.y) / near.distance : 0
-  return { depthM: coved, slope: Math.hypot(floor.dx + steep * ux, floor.dy + steep * uy), by }
+  if (f - rise <= 0) return { depthM: coved, slope: 0, by, normal: [0, 0, 1] }
+  const cos = Math.max(0, (r - near.distance) / r)
+  const sin = Math.sqrt(Math.max(0, (1 - cos) * (1 + cos)))
+  const [ux, uy] = inward(p, by, x, y)
+  const gx = floor.dx * sin + cos * ux
+  const gy = floor.dy * sin + cos * uy
+  return { depthM: coved, slope: Math.hypot(gx, gy) / sin, by, normal: [gx, gy, sin] }
+}
+
+/** The way from the shore to a place; at the shore itself, square to it. */
+function inward(p: Partition, by: number, x: number, y: number): [number, number] {
+  if (near.distance > p.grainM) return [(x - near.x) / near.distance, (y - near.y) / near.distance]
+  const { curve, side } = shoresOf(p)[by]!
+  evaluate(curve, near.t, jet)
+  const speed = Math.hypot(jet.dx, jet.dy) || 1
+  return [(-side * jet.dy) / speed, (side * jet.dx) / speed]
 }

@@ -1,6 +1,7 @@
 import { type CubicCurve, type Curve, evaluate, newJet } from './curve.ts'
 import type { Partition } from './partition-types.ts'
 import { type Shore, shoresOf } from './shores.ts'
+import { TIE } from './tolerance.ts'
 
 /** A ray from the shore square into the water, and the width of the sheaf of rays beside it: h0 + h1 n for each unit of t. */
 export interface Ray {
@@ -73,7 +74,8 @@ function build(p: Partition): Fans {
       smooth[into]!.push(out)
       smooth[out]!.push(into)
     }
-    if (turn < 0)
+    // A corner that turns by rounding only holds no water.
+    if (turn < -TIE)
       corners.push({
         t0: 0,
         t1: -turn,

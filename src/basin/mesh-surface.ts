@@ -1,3 +1,4 @@
+import { coveAt } from './cove-depth.ts'
 import type { MeshBuilder } from './mesh-builder.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanMesh } from './plan-mesh.ts'
@@ -17,7 +18,9 @@ export function addSurface(
       let vertex = made[index]!.get(v)
       if (vertex === undefined) {
         const z = -depthOf(index, v)
-        vertex = builder.vertex(plan.x[v]! + p.originX, plan.y[v]! + p.originY, z, cell.plane.dx, cell.plane.dy, 1)
+        const cove = coveAt(p, cell, plan.x[v]!, plan.y[v]!)
+        const [nx, ny, nz] = cove ? cove.normal : [cell.plane.dx, cell.plane.dy, 1]
+        vertex = builder.vertex(plan.x[v]! + p.originX, plan.y[v]! + p.originY, z, nx, ny, nz)
         made[index]!.set(v, vertex)
       }
       return vertex

@@ -2,6 +2,7 @@ import { evaluate, newJet } from './curve.ts'
 import { type Linear, rangeAlong, zerosAlong } from './curve-linear.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
 import { chordsFor } from './path-draw.ts'
+import { withCoveRings } from './plan-mesh-cove.ts'
 import { triangulate } from './triangulate.ts'
 
 /** The plan in triangles, which meet along shared vertices; each belongs to one cell. */
@@ -36,6 +37,8 @@ export function planMesh(p: Partition, chordM: number): PlanMesh {
   let mesh = known.get(chordM)
   if (!mesh) {
     mesh = build(p, chordM)
+    const { wall } = p.shape
+    if (wall.kind === 'cove') mesh = withCoveRings(p, mesh, wall.radiusM, chordM) ?? mesh
     known.set(chordM, mesh)
   }
   return mesh

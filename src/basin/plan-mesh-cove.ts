@@ -1,0 +1,142 @@
+import { arrange } from './arrangement.ts'
+import { coveRings } from './cove-rings.ts'
+import { type Curve, lineCurve } from './curve.ts'
+import { facesOf } from './faces.ts'
+import { flipToDelaunay } from './flip.ts'
+import type { Partition } from './partition-types.ts'
+import type { PlanMesh } from './plan-mesh.ts'
+import type { Span } from './span.ts'
+import { triangulate } from './triangulate.ts'
+
+/** A plan mesh with the rings of its cove laid in: one more arrangement, of straight lines only. */
+export function withCoveRings(p: Partition, plain: PlanMesh, r: number, chordM: number): PlanMesh | undefined {
+  const spans: Span[] = []
+  const owner = new Map<Curve, { edge: number; step: number }>()
+  let family = 0
+  plain.chains.forEach((chain, edge) => {
+    for (let i = 0; i + 1 < chain.length; i++) {
+      const span = straight(
+        plain.x[chain[i]!]!,
+        plain.y[chain[i]!]!,
+        plain.x[chain[i + 1]!]!,
+        plain.y[chain[i + 1]!]!,
+        family++,
+      )
+      owner.set(span.curve, { edge, step: i })
+      spans.push(span)
+    }
+  })
+  for (const line of coveRings(p, r, chordM))
+    for (let i = 0; i + 3 < line.length; i += 2)
+      if (Math.hypot(line[i + 2]! - line[i]!, line[i + 3]! - line[i + 1]!) > 16 * p.grainM)
+        spans.push(straight(line[i]!, line[i + 1]!, line[i + 2]!, line[i + 3]!, family++))
+  const arrangement = arrange(spans, [], 8 * p.grainM, () => {})
+  const faces = facesOf(arrangement)
+  if (!faces) return undefined
+  const cellOfFace = cellsOfFaces(p, arrangement.edges, faces, owner)
+  const triangles: number[] = []
+  const cellOf: number[] = []
+  const { x, y } = arrangement.nodes
+  faces.faces.forEach((face, f) => {
+    const cell = cellOfFace[f]!
+    if (cell < 0 || face.outer < 0) return
+    const rings = [face.outer, ...face.holes].map((loop) =>
+      faces.loops[loop]!.halves.map((half) => {
+        const edge = arrangement.edges[half >> 1]!
+        return half & 1 ? edge.to : edge.from
+      }),
+    )
+    const own = triangulate(rings, x, y)
+    // Ear cutting leaves triangles along one ring; the nearest neighbours across the strip follow the curve.
+    flipToDelaunay(own, x, y)
+    for (const v of own) triangles.push(v)
+    for (let k = 0; k < own.length; k += 3) cellOf.push(cell)
+  })
+  return { x, y, triangles, cellOf, sliverM2: plain.sliverM2, ...chainsOf(plain, arrangement.edges, owner) }
+}
+
+function straight(x0: number, y0: number, x1: number, y1: number, index: number): Span {
+  return {
+    curve: lineCurve(x0, y0, x1, y1),
+    t0: 0,
+    t1: 1,
+    ring: -1,
+    index,
+    x0,
+    y0,
+    x1,
+    y1,
+    minX: Math.min(x0, x1),
+    minY: Math.min(y0, y1),
+    maxX: Math.max(x0, x1),
+    maxY: Math.max(y0, y1),
+  }
+}
+
+type Lines = readonly { readonly curve: Curve; readonly t0: number; readonly from: number; readonly to: number }[]
+
+/** A face beside a cell's edge belongs to that cell; one that rings alone bound has its neighbour's. −2 not yet known. */
+function cellsOfFaces(
+  p: Partition,
+  edges: Lines,
+  faces: NonNullable<ReturnType<typeof facesOf>>,
+  owner: ReadonlyMap<Curve, { edge: number }>,
+): Int32Array {
+  const cellOf = new Int32Array(faces.faces.length).fill(-2)
+  cellOf[0] = -1
+  edges.forEach((line, e) => {
+    const own = owner.get(line.curve)
+    if (!own) return
+    cellOf[faces.faceOf[2 * e]!] = p.edges[own.edge]!.left
+    cellOf[faces.faceOf[2 * e + 1]!] = p.edges[own.edge]!.right
+  })
+  for (let changed = true; changed; ) {
+    changed = false
+    edges.forEach((line, e) => {
+      if (owner.has(line.curve)) return
+      const a = faces.faceOf[2 * e]!
+      const b = faces.faceOf[2 * e + 1]!
+      if (cellOf[a]! === -2 && cellOf[b]! !== -2) {
+        cellOf[a] = cellOf[b]!
+        changed = true
+      } else if (cellOf[b]! === -2 && cellOf[a]! !== -2) {
+        cellOf[b] = cellOf[a]!
+        changed = true
+      }
+    })
+  }
+  return cellOf
+}
+
+/** The vertices along each edge of the partition, with those that rings added. */
+function chainsOf(plain: PlanMesh, edges: Lines, owner: ReadonlyMap<Curve, { edge: number; step: number }>) {
+  const parts: { step: number; t0: number; from: number; to: number }[][] = plain.chains.map(() => [])
+  for (const line of edges) {
+    const own = owner.get(line.curve)
+    if (own) parts[own.edge]!.push({ step: own.step, t0: line.t0, from: line.from, to: line.to })
+  }
+  const headings: number[][] = []
+  const chains = parts.map((list, edge) => {
+    list.sort((a, b) => a.step - b.step || a.t0 - b.t0)
+    const known = plain.headings[edge]!
+    const heading: number[] = []
+    const at = (step: number, t: number): void => {
+      const i = 2 * step
+      const u = 1 - t
+      heading.push(u * known[i]! + t * known[i + 2]!, u * known[i + 1]! + t * known[i + 3]!)
+    }
+    const chain: number[] = []
+    for (const { step, t0, from, to } of list) {
+      if (chain.length === 0) {
+        chain.push(from)
+        at(step, t0)
+      }
+      chain.push(to)
+      const next = list[list.findIndex((q) => q.step === step && q.t0 === t0) + 1]
+      at(step, next && next.step === step ? next.t0 : 1)
+    }
+    headings.push(heading)
+    return chain
+  })
+  return { chains, headings }
+}
