@@ -1,0 +1,398 @@
+import { describe, expect, test } from 'vitest'
+import {
+  type DoseLine,
+  defaultTargets,
+  type ExchangeLine,
+  isInside,
+  type KnownReading,
+  type OpeningInput,
+  type OpeningPlan,
+  openingPlan,
+} from '../../src/plan/index.ts'
+import { good } from '../water/golden.ts'
+
+const HOUR = 3_600_000
+const NOW = Date.UTC(2026, 4, 2, 9)
+
+const FRESH: KnownReading = {
+  pH: 7.8,
+  ta_mg_per_L_as_CaCO3: 45,
+  ch_mg_per_L_as_CaCO3: 80,
+  mg_hardness_mg_per_L_as_CaCO3: 20,
+  sulfate_mg_per_L: 30,
+  cya_mg_per_L: 0,
+  borate_mg_per_L_as_B: 0,
+  fc_mg_per_L_as_Cl2: 0.1,
+  salt_mg_per_L_as_NaCl: 90,
+  temperature_C: 18,
+}
+const BALANCED: KnownReading = {
+  pH: 7.5,
+  ta_mg_per_L_as_CaCO3: 90,
+  ch_mg_per_L_as_CaCO3: 260,
+  cya_mg_per_L: 30,
+  fc_mg_per_L_as_Cl2: 3,
+  salt_mg_per_L_as_NaCl: 500,
+  temperature_C: 26,
+}
+
+const input = (start: KnownReading, more: Partial<OpeningInput> = {}): OpeningInput => {
+  const surface = 'surface' in more ? more.surface : 'plaster'
+  const regimeId = more.regimeId ?? 'stabilised'
+  return {
+    volumeM3: 60,
+    volumeSigmaM3: 2,
+    surface,
+    regimeId,
+    targets: defaultTargets(surface, regimeId, {}),
+    products: {},
+    start,
+    measuredAtMs: NOW - HOUR,
+    nowMs: NOW,
+    turnoverHours: 8,
+    given: [],
+    stockG: {},
+    constants: 'default',
+    ...more,
+  }
+}
+const plan = (start: KnownReading, more: Partial<OpeningInput> = {}): OpeningPlan =>
+  good(openingPlan(input(start, more)))
+const doses = (of: OpeningPlan): readonly DoseLine[] => of.lines.filter((line) => line.kind === 'dose')
+const keys = (of: OpeningPlan) => of.lines.map((line) => line.key)
+
+describe('the order of an opening', () => {
+  test('circulate, metals, alkalinity, chlorine, calcium, stabiliser, measure again; nothing for what is in its band', () => {
+    const opening = plan({ ...FRESH, pH: 7.5 })
+    expect(keys(opening).filter((key) => !key.startsWith('apart'))).toEqual([
+      'circulate',
+      'metals',
+      'alkalinity',
+      'chlorine',
+      'calcium',
+      'stabiliser',
+      ...keys(opening).filter((key) => /^(base|acid)/.test(key)),
+      'measure',
+    ])
+    expect(opening.lines.every((line) => line.why !== '' && line.how !== '')).toBe(true)
+  })
+
+  test('salt comes last, after measuring, and is measured once more', () => {
+    const opening = plan(FRESH, { regimeId: 'salt' })
+    const order = keys(opening)
+    expect(order.indexOf('salt')).toBeGreaterThan(order.indexOf('measure'))
+    expect(order.slice(-2)).toEqual(['salt', 'measure-2'])
+  })
+
+  test('a chlorine residual is there on the first day, even where alkalinity takes weeks, and the line says why', () => {
+    const opening = plan({ ...FRESH, pH: 8.1, ta_mg_per_L_as_CaCO3: 280 })
+    const chlorine = doses(opening).find((line) => line.purpose === 'openingChlorine')!
+    expect(chlorine.startHours).toBeLessThan(24)
+    expect(chlorine.exception).toContain('must not stand without chlorine')
+    const lowering = doses(opening).filter((line) => line.title === 'Lower alkalinity')
+    expect(lowering.length).toBeGreaterThan(1)
+    for (const line of lowering) expect(line.isOptional).toBe(true)
+    expect(opening.lines.some((line) => line.kind === 'aerate')).toBe(true)
+  })
+
+  test('acid is named with its strength, on the line and in how', () => {
+    const acid = doses(plan({ ...BALANCED, pH: 8.1 })).find((line) => line.purpose === 'acid')!
+    expect(acid.how).toContain('31.45 % HCl')
+    expect(acid.cautions.join(' ')).toContain('into water')
+  })
+
+  test('the end is inside every band that was asked for', () => {
+    for (const regimeId of ['unstabilised', 'stabilised', 'slow-tablet', 'salt']) {
+      const of = input(FRESH, { regimeId })
+      const end = good(openingPlan(of)).endWater!.reading
+      for (const [key, band] of Object.entries(of.targets))
+        expect(isInside(end[key as keyof typeof end]!, band!), `${regimeId} ${key}`).toBe(true)
+    }
+  })
+
+  test('other constants move pH-bound doses, not the linear ones', () => {
+    const amount = (of: OpeningPlan, purpose: string) => doses(of).find((line) => line.purpose === purpose)?.amountG
+    const one = plan({ ...BALANCED, pH: 8.1, cya_mg_per_L: 50 })
+    const other = plan({ ...BALANCED, pH: 8.1, cya_mg_per_L: 50 }, { constants: 'wahman' })
+    expect(amount(one, 'acid')).not.toBe(amount(other, 'acid'))
+    expect(amount(plan(FRESH), 'calcium')).toBe(amount(plan(FRESH, { constants: 'wahman' }), 'calcium'))
+  })
+})
+
+describe('bands, not points', () => {
+  test('water inside all its bands gets no dose', () => {
+    const opening = plan(BALANCED)
+    expect(doses(opening)).toEqual([])
+    expect(opening.purchases).toEqual([])
+    expect(opening.unreachable).toEqual([])
+  })
+
+  test('at the very ends of the bands too', () => {
+    const targets = defaultTargets('plaster', 'stabilised', {})
+    for (const end of ['low', 'high'] as const) {
+      const start = {
+        ...BALANCED,
+        pH: 7.5,
+        ch_mg_per_L_as_CaCO3: targets.ch_mg_per_L_as_CaCO3![end],
+        cya_mg_per_L: targets.cya_mg_per_L![end],
+      }
+      expect(doses(plan(start))).toEqual([])
+    }
+  })
+
+  test('the owner’s own band rules', () => {
+    const targets = defaultTargets('plaster', 'stabilised', { cya_mg_per_L: { low: 40, aim: 45, high: 50 } })
+    expect(targets.cya_mg_per_L).toMatchObject({ isOwn: true, aim: 45 })
+    const opening = plan(BALANCED, { targets })
+    expect(doses(opening).map((line) => line.purpose)).toContain('stabiliser')
+  })
+
+  test('a chlorine band below the floor is lifted to it', () => {
+    const targets = defaultTargets('plaster', 'stabilised', { fc_mg_per_L_as_Cl2: { low: 0.3, aim: 0.5, high: 1 } })
+    const chlorine = doses(plan({ ...BALANCED, fc_mg_per_L_as_Cl2: 0.5 }, { targets }))[0]!
+    expect(chlorine.after.reading.fc_mg_per_L_as_Cl2).toBeCloseTo(2, 6)
+  })
+})
+
+describe('what is unknown is not dosed', () => {
+  test('an absent reading gets no dose and is asked for', () => {
+    const opening = plan({ pH: 7.5, ta_mg_per_L_as_CaCO3: 90 })
+    expect(doses(opening)).toEqual([])
+    expect(opening.missing.map((row) => row.key).toSorted()).toEqual(
+      ['ch_mg_per_L_as_CaCO3', 'cya_mg_per_L', 'fc_mg_per_L_as_Cl2'].toSorted(),
+    )
+    expect(opening.warnings.join(' ')).toContain('Stabiliser is unknown')
+  })
+
+  test('without pH or alkalinity there is nothing but the request to measure', () => {
+    for (const absent of ['pH', 'ta_mg_per_L_as_CaCO3'] as const) {
+      const opening = plan({ ...FRESH, [absent]: undefined })
+      expect(opening.lines.map((line) => line.key)).toEqual(['measure-first'])
+      expect(opening.missing.map((row) => row.key)).toContain(absent)
+      expect(opening.startWater).toBeUndefined()
+    }
+  })
+
+  test('unknown stabiliser counts as present for the floor', () => {
+    const opening = plan(
+      { ...BALANCED, cya_mg_per_L: undefined, fc_mg_per_L_as_Cl2: 1.2 },
+      { regimeId: 'unstabilised' },
+    )
+    const chlorine = doses(opening).find((line) => line.purpose === 'openingChlorine')!
+    expect(chlorine.after.reading.fc_mg_per_L_as_Cl2).toBeGreaterThanOrEqual(2)
+  })
+})
+
+describe('age of the readings, and bathing', () => {
+  test('readings older than 48 h, or none, put "measure again first" at the top', () => {
+    for (const measuredAtMs of [NOW - 49 * HOUR, undefined]) {
+      const opening = plan(FRESH, { measuredAtMs })
+      expect(opening.measureAgain).toBe(true)
+      expect(opening.lines[0]!.key).toBe('measure-first')
+      expect(opening.lines[0]!.state).toBe('next')
+    }
+    expect(plan(FRESH, { measuredAtMs: NOW - 47 * HOUR }).measureAgain).toBe(false)
+  })
+
+  test('only a fresh measured reading inside limits clears bathing; expected readings never do', () => {
+    expect(plan(BALANCED).bathing.cleared).toBe(true)
+    expect(plan(BALANCED, { measuredAtMs: NOW - 30 * HOUR }).bathing.cleared).toBe(false)
+    expect(plan(BALANCED, { measuredAtMs: undefined }).bathing.cleared).toBe(false)
+    expect(plan({ ...BALANCED, fc_mg_per_L_as_Cl2: 1.5 }).bathing.cleared).toBe(false)
+    expect(plan({ ...BALANCED, fc_mg_per_L_as_Cl2: 6 }).bathing.cleared).toBe(false)
+    expect(plan({ ...BALANCED, pH: 8.0 }).bathing.cleared).toBe(false)
+    expect(plan({ ...BALANCED, fc_mg_per_L_as_Cl2: undefined }).bathing.cleared).toBe(false)
+    // the dose would bring it inside, but that is an expectation
+    const low = { ...BALANCED, fc_mg_per_L_as_Cl2: 0.5 }
+    const given = [{ line: 'chlorine', product: 'liquid-chlorine-12', amountG: 1400, atMs: NOW - HOUR / 2 }]
+    const dosed = plan(low, { given })
+    expect(dosed.endWater!.reading.fc_mg_per_L_as_Cl2).toBeGreaterThan(2)
+    expect(dosed.bathing.cleared).toBe(false)
+    expect(plan(BALANCED, { given }).bathing.cleared).toBe(false)
+  })
+})
+
+describe('ticked doses', () => {
+  test('what was given is counted from the readings, stays listed, and the rest is planned anew', () => {
+    const before = plan(FRESH)
+    const calcium = doses(before).find((line) => line.purpose === 'calcium')!
+    const half = calcium.amountG / 2
+    const after = plan(FRESH, { given: [{ line: 'calcium', product: calcium.productId, amountG: half, atMs: NOW }] })
+    const done = doses(after).find((line) => line.state === 'done')!
+    expect(done).toMatchObject({ key: 'calcium', amountG: half, state: 'done' })
+    expect(done.given?.amountG).toBe(half)
+    const rest = doses(after).find((line) => line.purpose === 'calcium' && line.state !== 'done')!
+    expect(rest.key).toBe('calcium-2')
+    const ch = (line: DoseLine) => line.after.reading.ch_mg_per_L_as_CaCO3!
+    expect(ch(done)).toBeCloseTo(80 + (ch(calcium) - 80) / 2, 6)
+    expect(isInside(ch(rest), input(FRESH).targets.ch_mg_per_L_as_CaCO3!)).toBe(true)
+    expect(rest.startHours).toBeGreaterThanOrEqual(8)
+  })
+
+  test('the whole plan ticked line by line leaves nothing to dose', () => {
+    const start = { ...FRESH, pH: 7.5 }
+    let given: OpeningInput['given'] = []
+    for (let step = 0; step < 20; step++) {
+      const next = doses(plan(start, { given })).find((line) => line.state !== 'done')
+      if (!next) break
+      given = [...given, { line: next.key, product: next.productId, amountG: next.amountG, atMs: NOW + step * HOUR }]
+    }
+    expect(given.length).toBeGreaterThan(3)
+    const finished = plan(start, { given })
+    expect(doses(finished).every((line) => line.state === 'done')).toBe(true)
+    expect(new Set(keys(finished)).size).toBe(keys(finished).length)
+  })
+
+  test('a dose of an unknown product says which', () => {
+    const answer = openingPlan(input(FRESH, { given: [{ product: 'elixir', amountG: 10, atMs: NOW }] }))
+    expect(!answer.ok && answer.problem.path).toBe('given[0].product')
+  })
+})
+
+describe('what cannot be dosed away', () => {
+  const high = { ...BALANCED, cya_mg_per_L: 90 }
+  const fill = { ...FRESH, ch_mg_per_L_as_CaCO3: 120 }
+
+  test('too much stabiliser is a Problem and an exchange that would do it', () => {
+    const opening = plan(high, { fill })
+    expect(opening.unreachable.map((problem) => problem.code)).toContain('cya-too-high')
+    const line = opening.lines.find((each): each is ExchangeLine => each.kind === 'exchange')!
+    expect(line.isAllowed).toBe(true)
+    expect(line.after!.reading.cya_mg_per_L).toBeLessThanOrEqual(50)
+    expect(line.after!.reading.cya_mg_per_L).toBeGreaterThan(48)
+    expect(line.cautions.join(' ')).toMatch(/groundwater/i)
+    expect(line.cautions.join(' ')).toMatch(/chlorine fall to nothing/i)
+    expect(line.cautions.join(' ')).toMatch(/local rule/i)
+  })
+
+  test('vinyl and fibreglass are emptied only in part, with the maker’s word first', () => {
+    for (const surface of ['vinyl', 'fibreglass'] as const) {
+      const line = plan(high, { surface, fill }).lines.find((each): each is ExchangeLine => each.kind === 'exchange')!
+      expect(line.fraction).toBeLessThanOrEqual(1 / 3 + 1e-9)
+      expect(line.rounds).toBeGreaterThan(1)
+      expect(line.why).toContain('maker')
+      // the rounds together do what one would
+      expect(90 * (1 - line.fraction) ** line.rounds).toBeCloseTo(line.after!.reading.cya_mg_per_L!, 6)
+    }
+  })
+
+  test('without a known fill it is only described, and says that it is a least', () => {
+    const opening = plan(high)
+    const line = opening.lines.find((each): each is ExchangeLine => each.kind === 'exchange')!
+    expect(line.after).toBeUndefined()
+    expect(opening.unreachable[0]!.hint).toContain('at least')
+  })
+
+  test('a fill as hard as the pool is no way out, and is said to be none', () => {
+    const opening = plan(
+      { ...BALANCED, ch_mg_per_L_as_CaCO3: 600, salt_mg_per_L_as_NaCl: 900 },
+      { fill: { ...BALANCED, ch_mg_per_L_as_CaCO3: 590, salt_mg_per_L_as_NaCl: 900 } },
+    )
+    expect(opening.lines.some((line) => line.kind === 'exchange')).toBe(false)
+    expect(opening.unreachable[0]!.hint).toContain('fill water has as much')
+  })
+
+  test('chlorine above its band is waited for', () => {
+    const opening = plan({ ...BALANCED, fc_mg_per_L_as_Cl2: 9 })
+    expect(keys(opening)).toContain('chlorine-high')
+    expect(doses(opening)).toEqual([])
+  })
+})
+
+describe('amounts that a person can weigh', () => {
+  test('the amount’s interval is the volume’s', () => {
+    for (const line of doses(plan(FRESH, { volumeSigmaM3: 3 }))) {
+      expect(line.lowG / line.amountG).toBeCloseTo(1 - (1.959964 * 3) / 60, 6)
+      expect(line.highG / line.amountG).toBeCloseTo(1 + (1.959964 * 3) / 60, 6)
+    }
+  })
+
+  test('whole packages only where they land inside the band', () => {
+    for (const volumeM3 of [7, 23, 60, 141]) {
+      const of = input(FRESH, { volumeM3, volumeSigmaM3: 0 })
+      for (const line of doses(good(openingPlan(of)))) {
+        if (!line.packages?.isWhole || line.purpose === 'acid' || line.purpose === 'base') continue
+        const moved = line.movements.find(
+          (movement) => movement.band && movement.key !== 'pH' && movement.after > movement.before,
+        )
+        expect(moved?.inBand, line.key).toBe(true)
+        expect(line.packages.leftoverG).toBe(0)
+      }
+      const calcium = doses(good(openingPlan(of))).find((line) => line.purpose === 'calcium')!
+      expect(isInside(calcium.after.reading.ch_mg_per_L_as_CaCO3!, of.targets.ch_mg_per_L_as_CaCO3!)).toBe(true)
+    }
+  })
+
+  test('a small pool weighs out of a bag and says what is left', () => {
+    const stabiliser = doses(plan(FRESH, { volumeM3: 9, volumeSigmaM3: 0 })).find(
+      (line) => line.purpose === 'stabiliser',
+    )!
+    expect(stabiliser.packages).toMatchObject({ label: '1 kg', count: 1, isWhole: false })
+    expect(stabiliser.packages!.leftoverG).toBeCloseTo(1000 - stabiliser.amountG, 6)
+  })
+
+  test('US packages where they are asked for', () => {
+    const calcium = doses(plan(FRESH, { packageSystem: 'us' })).find((line) => line.purpose === 'calcium')!
+    expect(calcium.packages!.label).toMatch(/ lb$/)
+  })
+
+  test('what stands in the shed is not bought again', () => {
+    const bare = plan(FRESH).purchases.find((item) => item.productId === 'calcium-chloride-flake')!
+    const stocked = plan(FRESH, { stockG: { 'calcium-chloride-flake': 1e6 } }).purchases.find(
+      (item) => item.productId === 'calcium-chloride-flake',
+    )!
+    expect(bare.count).toBeGreaterThan(0)
+    expect(stocked).toMatchObject({ count: 0, inStockG: 1e6 })
+  })
+
+  test('where the volume is unsure and overshoot hard to undo, a safe share goes first', () => {
+    const of = input(FRESH, { volumeSigmaM3: 12, regimeId: 'unstabilised' })
+    const borate = doses(good(openingPlan(of))).find((line) => line.purpose === 'borate')!
+    expect(borate.safeFirstG).toBeDefined()
+    expect(borate.safeFirstG!).toBeLessThan(borate.amountG)
+    expect(borate.how).toContain('% first, measure')
+    // even in the smallest plausible volume the first share stays inside the band
+    const least = 60 - 1.959964 * 12
+    const rise = borate.after.reading.borate_mg_per_L_as_B! * (borate.safeFirstG! / borate.amountG) * (60 / least)
+    expect(rise).toBeLessThanOrEqual(50 + 1e-6)
+    expect(doses(plan(FRESH, { volumeSigmaM3: 0.1 })).every((line) => line.safeFirstG === undefined)).toBe(true)
+  })
+
+  test('large doses are poured in parts, hours apart', () => {
+    const alkalinity = doses(plan({ ...FRESH, ta_mg_per_L_as_CaCO3: 15, salt_mg_per_L_as_NaCl: 150 })).find(
+      (line) => line.purpose === 'alkalinity',
+    )!
+    expect(alkalinity.pours.length).toBeGreaterThan(2)
+    expect(alkalinity.pours[1]!.hoursAfterStart).toBeGreaterThan(0)
+  })
+})
+
+describe('input that cannot be planned is a Problem with its place', () => {
+  const path = (more: Partial<OpeningInput>) => {
+    const answer = openingPlan(input(FRESH, more))
+    return answer.ok ? '' : `${answer.problem.code} ${answer.problem.path}`
+  }
+  test('volume, spread, regime, band and product', () => {
+    expect(path({ volumeM3: 0 })).toBe('plan-number volumeM3')
+    expect(path({ volumeM3: Number.NaN })).toBe('plan-number volumeM3')
+    expect(path({ volumeSigmaM3: -1 })).toBe('plan-number volumeSigmaM3')
+    expect(path({ turnoverHours: 0 })).toBe('plan-number turnoverHours')
+    expect(path({ regimeId: 'magic' })).toBe('unknown-regime regimeId')
+    expect(path({ products: { acid: 'soda-ash' } })).toBe('wrong-product products.acid')
+    expect(path({ products: { acid: 'elixir' } })).toBe('unknown-product products.acid')
+    const targets = { pH: { low: 7.8, aim: 7.5, high: 7.2, source: '', isOwn: true } }
+    expect(path({ targets })).toBe('band-upside-down targets.pH')
+  })
+
+  test('readings that clash are the kernel’s own Problem', () => {
+    const answer = openingPlan(
+      input({ ...FRESH, salt_mg_per_L_as_NaCl: 0, ch_mg_per_L_as_CaCO3: 400, sulfate_mg_per_L: 0 }),
+    )
+    expect(!answer.ok && answer.problem.code).toBe('water-charge-does-not-close')
+  })
+
+  test('an unknown regime leaves only the owner’s own bands', () => {
+    expect(defaultTargets('plaster', 'magic', {})).toEqual({})
+    expect(Object.keys(defaultTargets('plaster', 'magic', { pH: { low: 7, aim: 7.4, high: 7.6 } }))).toEqual(['pH'])
+  })
+})

@@ -1,0 +1,288 @@
+import { describe, expect, test } from 'vitest'
+import { productById } from '../../src/chemicals/index.ts'
+import { acidDrift } from '../../src/plan/acid-drift.ts'
+import { defaultTargets, HELPERS, type Upkeep, type UpkeepInput, upkeep } from '../../src/plan/index.ts'
+import { alkalinityAtPH, CONSTANT_SETS, equilibrate, totalsOf, type WaterReading } from '../../src/water/index.ts'
+import { good } from '../water/golden.ts'
+import { OPEN_POOL, TRADE_POOL } from './upkeep-cases.ts'
+
+const of = (input: UpkeepInput, more: Partial<UpkeepInput> = {}): Upkeep => good(upkeep({ ...input, ...more }))
+const term = (result: Upkeep, id: string) =>
+  [...result.chlorineTerms, ...result.acidTerms].find((each) => each.id === id)?.value ?? 0
+const sum = (values: readonly { readonly value: number }[]) => values.reduce((total, each) => total + each.value, 0)
+const brings = (result: Upkeep, key: string) => result.bringsPerWeek.find((each) => each.key === key)?.mgPerL ?? 0
+
+describe('chlorine demand', () => {
+  test('terms add up exactly, each with a range around it and a source', () => {
+    for (const input of [TRADE_POOL, OPEN_POOL]) {
+      const result = of(input)
+      expect(sum(result.chlorineTerms)).toBe(result.chlorineMgPerLDay)
+      for (const each of [...result.chlorineTerms, ...result.acidTerms]) {
+        expect(each.low).toBeLessThanOrEqual(each.value)
+        expect(each.high).toBeGreaterThanOrEqual(each.value)
+        expect(each.source).not.toBe('')
+        expect(each.how).not.toBe('')
+      }
+      expect(result.chlorineLowMgPerLDay).toBeLessThan(result.chlorineMgPerLDay)
+      expect(result.chlorineHighMgPerLDay).toBeGreaterThan(result.chlorineMgPerLDay)
+    }
+  })
+
+  test('taking a cause away takes its term away and leaves the others', () => {
+    const whole = of(OPEN_POOL)
+    const dark = of(OPEN_POOL, { latitudeDeg: 89, dayOfYear: 355 })
+    expect(term(dark, 'sun')).toBe(0)
+    expect(dark.chlorineMgPerLDay).toBeCloseTo(whole.chlorineMgPerLDay - term(whole, 'sun'), 12)
+    const empty = of(OPEN_POOL, { bathersPerDay: 0 })
+    expect(empty.chlorineMgPerLDay).toBeCloseTo(whole.chlorineMgPerLDay - term(whole, 'bathers'), 12)
+    const cold = of(OPEN_POOL, { waterC: 7 })
+    expect(term(cold, 'warmth')).toBeCloseTo(term(whole, 'warmth') / 4, 12)
+    const deep = of(OPEN_POOL, { waterSurfaceM2: OPEN_POOL.waterSurfaceM2 / 2 })
+    expect(term(deep, 'base')).toBeCloseTo(term(whole, 'base') / 2, 12)
+  })
+
+  test('an uncovered stabilised pool in summer uses 1 to 4 mg/L a day (field experience, from memory)', () => {
+    const { chlorineMgPerLDay } = of(OPEN_POOL)
+    expect(chlorineMgPerLDay).toBeGreaterThan(1)
+    expect(chlorineMgPerLDay).toBeLessThan(4)
+  })
+
+  test('stabiliser cuts the sun’s share at least tenfold', () => {
+    const bare = of(OPEN_POOL, { water: { ...OPEN_POOL.water, cya_mg_per_L: 0 } })
+    expect(term(bare, 'sun') / term(of(OPEN_POOL), 'sun')).toBeGreaterThan(10)
+  })
+
+  test('without stabiliser in full sun one dose a day is said not to hold', () => {
+    const bare = of(OPEN_POOL, { water: { ...OPEN_POOL.water, cya_mg_per_L: 0 } })
+    expect(bare.warnings.join(' ')).toContain('one dose a day will not hold it')
+    expect(of(OPEN_POOL).warnings.join(' ')).not.toContain('one dose a day')
+  })
+
+  test('twice the pool needs twice the product for the same mg/L', () => {
+    const one = of(OPEN_POOL)
+    const two = of(OPEN_POOL, {
+      volumeM3: 2 * OPEN_POOL.volumeM3,
+      waterSurfaceM2: 2 * OPEN_POOL.waterSurfaceM2,
+      bathersPerDay: 2 * OPEN_POOL.bathersPerDay,
+    })
+    expect(two.chlorineMgPerLDay).toBeCloseTo(one.chlorineMgPerLDay, 12)
+    expect(two.productGPerWeek / one.productGPerWeek).toBeCloseTo(2, 9)
+    expect(two.acidGPerFortnight / one.acidGPerFortnight).toBeCloseTo(2, 9)
+  })
+})
+
+describe('what the product is and brings', () => {
+  test('grams a day are demand × volume / available chlorine; tablets are counted by the piece', () => {
+    for (const id of ['liquid-chlorine-12', 'cal-hypo-65', 'trichlor-tablet', 'dichlor']) {
+      const result = of(OPEN_POOL, { chlorineProductId: id })
+      const { availableChlorine } = good(productById(id)).product
+      expect(result.productGPerDay).toBeCloseTo((result.chlorineMgPerLDay * OPEN_POOL.volumeM3) / availableChlorine, 6)
+    }
+    const tablets = of(TRADE_POOL)
+    expect(tablets.packagesPerWeek!.count).toBeCloseTo(tablets.productGPerWeek / 200, 9)
+    expect(of(OPEN_POOL).packagesPerWeek).toBeUndefined()
+  })
+
+  test('trichlor brings 0.607, dichlor 0.910 mg/L of stabiliser for each mg/L of chlorine; liquid chlorine none', () => {
+    for (const [id, ratio] of [
+      ['trichlor-tablet', 0.607],
+      ['dichlor', 0.91],
+      ['liquid-chlorine-12', 0],
+    ] as const) {
+      const result = of(OPEN_POOL, { chlorineProductId: id })
+      expect(brings(result, 'cya_mg_per_L') / (7 * result.chlorineMgPerLDay)).toBeCloseTo(ratio, 3)
+    }
+  })
+
+  test('calcium hypochlorite brings 0.71 to 0.81 mg/L of hardness for each mg/L (0.706 pure, lime besides)', () => {
+    const result = of(OPEN_POOL, { chlorineProductId: 'cal-hypo-65' })
+    const ratio = brings(result, 'ch_mg_per_L_as_CaCO3') / (7 * result.chlorineMgPerLDay)
+    expect(ratio).toBeGreaterThan(0.706)
+    expect(ratio).toBeLessThan(0.81)
+  })
+
+  test('liquid chlorine leaves alkalinity nearly alone once used; trichlor takes it', () => {
+    expect(Math.abs(brings(of(OPEN_POOL), 'ta_mg_per_L_as_CaCO3'))).toBeLessThan(1)
+    const trichlor = of(OPEN_POOL, { chlorineProductId: 'trichlor-tablet' })
+    // three mol of acid left by three mol of used chlorine: 0.7058 mg/L as CaCO3 for each mg/L
+    expect(brings(trichlor, 'ta_mg_per_L_as_CaCO3') / (7 * trichlor.chlorineMgPerLDay)).toBeCloseTo(-0.7058, 4)
+  })
+})
+
+describe('acid', () => {
+  test('terms add up to the fortnight’s acid', () => {
+    const result = of(OPEN_POOL)
+    const meq = sum(result.acidTerms) * 14 * OPEN_POOL.volumeM3
+    expect(result.acidGPerFortnight).toBeCloseTo((meq * 36.4609) / 0.3145, 4)
+    expect(result.acidLowGPerFortnight).toBeLessThan(result.acidGPerFortnight)
+    expect(result.acidHighGPerFortnight).toBeGreaterThan(result.acidGPerFortnight)
+  })
+
+  test('a cover lowers outgassing, drawn-in air raises it, unknown fill takes its term away and is said', () => {
+    const open = term(of(OPEN_POOL), 'outgassing')
+    expect(term(of(OPEN_POOL, { coverKind: 'solid', coverHoursPerDay: 20 }), 'outgassing')).toBeLessThan(open / 2)
+    const covered = { coverKind: 'solid', coverHoursPerDay: 24 } as const
+    const still = term(of(OPEN_POOL, covered), 'outgassing')
+    expect(term(of(OPEN_POOL, { ...covered, helpers: ['ozone'] }), 'outgassing')).toBeGreaterThan(still)
+    const unknown = of(OPEN_POOL, { fill: undefined })
+    expect(unknown.acidTerms.map((each) => each.id)).not.toContain('make-up')
+    expect(unknown.warnings.join(' ')).toContain('fill water is unknown')
+  })
+
+  test('borate slows the drift of pH', () => {
+    const days = (borate: number) =>
+      of(OPEN_POOL, { water: { ...OPEN_POOL.water, borate_mg_per_L_as_B: borate } }).pHDriftDays ?? 99
+    expect(days(50)).toBeGreaterThan(days(0))
+  })
+
+  const reading: WaterReading = {
+    pH: 7.5,
+    ta_mg_per_L_as_CaCO3: 81,
+    ch_mg_per_L_as_CaCO3: 100,
+    salt_mg_per_L_as_NaCl: 200,
+    temperature_C: 25,
+  }
+  const start = good(totalsOf(reading, CONSTANT_SETS.default))
+  const drift = (more: Partial<Parameters<typeof acidDrift>[0]> = {}) =>
+    good(
+      acidDrift({
+        start,
+        aimPH: 7.5,
+        band: undefined,
+        perDay: {},
+        velocityMPerDay: 0.75,
+        meanDepthM: 1.4,
+        days: 1,
+        constants: CONSTANT_SETS.default,
+        ...more,
+      }),
+    )
+
+  test('worked flux: alkalinity 80, pH 7.5, 25 °C, 0.75 m/day, 1.4 m deep: about pH 7.76 after a day (one Euler step)', () => {
+    // derived with Henry 0.03405 mol/L atm and Cole & Caraco 1998: 0.0743 mol/m² day = 0.053 mmol/L
+    const lost = { ...start, carbonMol: start.carbonMol - 0.053e-3 }
+    expect(good(equilibrate(lost, CONSTANT_SETS.default)).pH).toBeCloseTo(7.76, 1)
+    const euler = (lost.alkalinityEq - good(alkalinityAtPH(lost, 7.5, CONSTANT_SETS.default))) * 1e3
+    const stepped = drift({ stepDays: 1 }).acidEqPerDay * 1e3
+    const fine = drift().acidEqPerDay * 1e3
+    // the driving force halves within the day, so small steps lose less than one Euler step
+    expect(fine).toBeLessThan(euler)
+    expect(fine).toBeGreaterThan(0.6 * euler)
+    expect(Math.abs(stepped - fine) / fine).toBeLessThan(0.1)
+  })
+
+  test('halving the step changes nothing that matters, with and without a band', () => {
+    for (const band of [undefined, { low: 7.2, aim: 7.5, high: 7.8 }]) {
+      const coarse = drift({ days: 14, band }).acidEqPerDay
+      const fine = drift({ days: 14, band, stepDays: 1 / 16 }).acidEqPerDay
+      expect(Math.abs(coarse - fine) / fine).toBeLessThan(band ? 0.05 : 0.005)
+    }
+  })
+
+  test('water in balance with air needs no acid', () => {
+    const still = drift({ velocityMPerDay: 0, days: 14 })
+    expect(Math.abs(still.acidEqPerDay)).toBeLessThan(1e-12)
+    expect(still.daysToEnd).toBeUndefined()
+  })
+})
+
+describe('evaporation', () => {
+  test('0.72 of 13.6 mm/day at 28 °C water, 25 °C air of 50 %, 1 m/s (ASHRAE SI form 0.567 kg/m² h; Smith et al. 1994)', () => {
+    const result = of(OPEN_POOL, { waterC: 28, airC: 25, humidityPercent: 50, windMPerS: 1 })
+    // the printed example takes 2330 kJ/kg for the heat of vaporisation; at 28 °C it is 2435
+    expect(Math.abs(result.evaporationMmPerDay / ((0.72 * 13.6 * 2330) / 2435) - 1)).toBeLessThan(0.01)
+    expect(result.evaporationM3PerWeek).toBeCloseTo(
+      (result.evaporationMmPerDay / 1000) * OPEN_POOL.waterSurfaceM2 * 7,
+      12,
+    )
+  })
+
+  test('a bubble cover for 20 h holds back 94.9 % of 20/24 (laboratory figure, seen second-hand)', () => {
+    const open = of(OPEN_POOL).evaporationMmPerDay
+    const covered = of(OPEN_POOL, { coverKind: 'bubble', coverHoursPerDay: 20 }).evaporationMmPerDay
+    expect(covered / open).toBeCloseTo(1 - (0.949 * 20) / 24, 9)
+  })
+})
+
+describe('the chlorine floor', () => {
+  test('1 mg/L without stabiliser, 2 with it or where it is unknown; a twentieth of it as advice', () => {
+    const floor = (cya: number | undefined) => of(OPEN_POOL, { water: { ...OPEN_POOL.water, cya_mg_per_L: cya } }).floor
+    expect(floor(0).mgPerL).toBe(1)
+    expect(floor(0).adviceMgPerL).toBeUndefined()
+    expect(floor(5).mgPerL).toBe(2)
+    expect(floor(undefined).mgPerL).toBe(2)
+    expect(floor(60).adviceMgPerL).toBeCloseTo(3, 12)
+  })
+
+  test('no helping device lowers it, a local rule raises it', () => {
+    const helpers = HELPERS.rows.map((helper) => helper.id)
+    expect(of(OPEN_POOL, { helpers }).floor).toEqual(of(OPEN_POOL).floor)
+    expect(of(OPEN_POOL, { chlorineFloorMgPerL: 3.5 }).floor.mgPerL).toBe(3.5)
+    expect(of(OPEN_POOL, { chlorineFloorMgPerL: 0.2 }).floor.mgPerL).toBe(2)
+    expect(of(OPEN_POOL, { helpers }).helperNotes.join(' ')).toContain('None of them lowers the chlorine floor')
+  })
+
+  test('a regime that aims below it fails, with what it lacks', () => {
+    const targets = defaultTargets('plaster', 'stabilised', { fc_mg_per_L_as_Cl2: { low: 0.2, aim: 0.5, high: 1 } })
+    const { floor } = of(OPEN_POOL, { targets })
+    expect(floor.isHeld).toBe(false)
+    expect(floor.lackingMgPerL).toBeCloseTo(1.5, 12)
+    const low = of(OPEN_POOL, { water: { ...OPEN_POOL.water, fc_mg_per_L_as_Cl2: 0.8 } }).floor
+    expect(low).toMatchObject({ isHeld: false })
+    expect(low.lackingMgPerL).toBeCloseTo(1.2, 12)
+    expect(of(OPEN_POOL).floor).toMatchObject({ isHeld: true, lackingMgPerL: 0 })
+    expect(of(OPEN_POOL, { water: { ...OPEN_POOL.water, fc_mg_per_L_as_Cl2: undefined } }).floor.isHeld).toBe(false)
+  })
+
+  test('contact times only for water measured to be without stabiliser, Cryptosporidium 15,300 mg·min/L among them', () => {
+    const times = of(TRADE_POOL).contactTimes!
+    const slowest = times.find((each) => each.organism.startsWith('Crypto'))!
+    expect(slowest.minutes).toBeCloseTo(15_300, 6)
+    for (const cya of [1, 40, undefined])
+      expect(of(TRADE_POOL, { water: { ...TRADE_POOL.water, cya_mg_per_L: cya } }).contactTimes).toBeUndefined()
+    expect(of(TRADE_POOL, { waterC: 18 }).contactTimes).toBeUndefined()
+  })
+})
+
+describe('helpers', () => {
+  test('each lowers only its own terms', () => {
+    const bare = of(OPEN_POOL)
+    const unit = of(OPEN_POOL, { helpers: ['oxidation-unit'] })
+    expect(term(unit, 'bathers')).toBeLessThan(term(bare, 'bathers'))
+    expect(term(unit, 'base')).toBe(term(bare, 'base'))
+    expect(term(unit, 'sun')).toBe(term(bare, 'sun'))
+    const cartridge = of(OPEN_POOL, { helpers: ['mineral-cartridge'] })
+    expect(term(cartridge, 'base')).toBeLessThan(term(bare, 'base'))
+    expect(term(cartridge, 'bathers')).toBe(term(bare, 'bathers'))
+  })
+
+  test('a device nobody knows counts for nothing and is named', () => {
+    const odd = of(OPEN_POOL, { helpers: ['crystal'] })
+    expect(odd.chlorineMgPerLDay).toBe(of(OPEN_POOL).chlorineMgPerLDay)
+    expect(odd.warnings.join(' ')).toContain('"crystal"')
+  })
+})
+
+describe('input that cannot be reckoned is a Problem with its place', () => {
+  test.each([
+    ['volumeM3', { volumeM3: 0 }],
+    ['waterC', { waterC: Number.NaN }],
+    ['sunshine', { sunshine: 1.4 }],
+    ['chlorineProductId', { chlorineProductId: 'salt' }],
+    ['acidProductId', { acidProductId: 'elixir' }],
+  ] as const)('%s', (path, more) => {
+    const answer = upkeep({ ...OPEN_POOL, ...more })
+    expect(!answer.ok && answer.problem.path).toBe(path)
+  })
+
+  test('absent pH and alkalinity are taken from the aims, and said', () => {
+    const result = of(OPEN_POOL, { water: { cya_mg_per_L: 30 } })
+    expect(result.warnings.join(' ')).toContain('Alkalinity is unknown')
+  })
+
+  test('carbon dioxide as acid is dosed by pH, since it takes no alkalinity', () => {
+    const result = of(OPEN_POOL, { acidProductId: 'carbon-dioxide' })
+    expect(result.acidGPerFortnight).toBeGreaterThan(0)
+    expect(result.acidGPerFortnight).toBeLessThan(of(OPEN_POOL).acidGPerFortnight)
+  })
+})
