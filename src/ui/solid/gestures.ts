@@ -99,7 +99,7 @@ export function followPointers(element: HTMLElement, target: GestureTarget): () 
 const STEP = (5 * Math.PI) / 180
 
 /** What a key does to the view; undefined for a key that is not ours. */
-export function viewForKey(key: string, view: View, home: View): View | undefined {
+export function viewForKey(key: string, view: View): View | undefined {
   switch (key) {
     case 'ArrowLeft':
       return turned(view, STEP, 0)
@@ -115,8 +115,6 @@ export function viewForKey(key: string, view: View, home: View): View | undefine
     case '-':
     case '_':
       return zoomed(view, 1 / 1.2)
-    case 'Home':
-      return home
     default:
       return undefined
   }

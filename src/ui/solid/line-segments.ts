@@ -27,7 +27,7 @@ export function rimSegments(rings: BasinMesh['rings'], rimM: number): Float32Arr
 export interface InnerEdges {
   /** Edges of treads and shelves. */
   readonly steps: Float32Array
-  /** Where the floor changes its slope. */
+  /** Where the floor or its cove changes its slope. */
   readonly breaks: Float32Array
 }
 
@@ -47,7 +47,8 @@ export function innerEdges(edges: Float32Array, rimM: number, sampleAt: Sample):
     const run = Math.hypot(bx - ax, by - ay)
     const [nx, ny] = run > 0 ? [((ay - by) / run) * ASIDE_M, ((bx - ax) / run) * ASIDE_M] : [0, 0]
     const [x, y] = [(ax + bx) / 2, (ay + by) / 2]
-    const isBreak = sampleAt(x + nx, y + ny)?.part === 'floor' && sampleAt(x - nx, y - ny)?.part === 'floor'
+    const sides = [sampleAt(x + nx, y + ny), sampleAt(x - nx, y - ny)]
+    const isBreak = run > 0 && sides.every((side) => side !== undefined && side.part !== 'feature')
     ;(isBreak ? breaks : steps).push(ax, ay, az, bx, by, bz)
   }
   return { steps: new Float32Array(steps), breaks: new Float32Array(breaks) }

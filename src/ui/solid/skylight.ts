@@ -20,10 +20,12 @@ export const SUN = ((): readonly [number, number, number] => {
   const length = Math.hypot(x, y, z)
   return [x / length, y / length, z / length]
 })()
-const RASTER = 150
-const DIRECTIONS = 16
+const RASTER = 128
+const DIRECTIONS = 12
 /** Paces grow, for near walls matter more than far ones. */
-const PACE = 1.22
+const PACE = 1.1
+/** A horizon lower than this takes less than a hundredth of the light. */
+const LOW_HORIZON = 0.08
 /** Half-width of the sun's soft edge, as a slope. */
 const PENUMBRA = 0.22
 /** Cells whose heights differ by more belong to different treads and keep their own light [m]. */
@@ -53,7 +55,8 @@ export function skylightOf(mesh: BasinMesh, raster = RASTER): Skylight {
   const height = Math.ceil((maxY - minY) / cellM) + 4
   const originX = (minX + maxX - width * cellM) / 2
   const originY = (minY + maxY - height * cellM) / 2
-  const heights = heightsOf(mesh, { width, height, cellM, originX, originY })
+  const grid: Raster = { width, height, cellM, originX, originY, rimM }
+  const heights = heightsOf(mesh, grid)
   const texels = new Uint8Array(width * height * 4)
   const reach = reachOf(heights, rimM)
   const range = Math.max(rimM - lowM, 1e-6)
@@ -62,8 +65,8 @@ export function skylightOf(mesh: BasinMesh, raster = RASTER): Skylight {
       const at = j * width + i
       const h = heights[at]!
       if (!(h > -Infinity)) continue
-      texels[at * 4] = Math.round(255 * skyAt(reach, width, height, cellM, i, j))
-      texels[at * 4 + 1] = Math.round(255 * sunAt(reach, width, height, cellM, i, j))
+      texels[at * 4] = Math.round(255 * skyAt(reach, grid, i, j))
+      texels[at * 4 + 1] = Math.round(255 * sunAt(reach, grid, i, j))
       texels[at * 4 + 2] = Math.round((255 * (h - lowM)) / range)
       texels[at * 4 + 3] = 255
     }
@@ -73,16 +76,17 @@ export function skylightOf(mesh: BasinMesh, raster = RASTER): Skylight {
   return { width, height, cellM, originX, originY, lowM, rimM, texels }
 }
 
-interface Grid {
+interface Raster {
   readonly width: number
   readonly height: number
   readonly cellM: number
   readonly originX: number
   readonly originY: number
+  readonly rimM: number
 }
 
 /** Highest level surface over each cell's centre, −Infinity outside the basin. */
-function heightsOf(mesh: BasinMesh, grid: Grid): Float32Array {
+function heightsOf(mesh: BasinMesh, grid: Raster): Float32Array {
   const { positions: p, indices } = mesh
   const out = new Float32Array(grid.width * grid.height).fill(-Infinity)
   const column = (x: number) => (x - grid.originX) / grid.cellM - 0.5
@@ -122,34 +126,47 @@ function reachOf(heights: Float32Array, rimM: number): Float32Array {
   return heights.map((h) => (h > -Infinity ? h : rimM))
 }
 
-function skyAt(h: Float32Array, width: number, height: number, cellM: number, i: number, j: number): number {
+/** Both walks end where even the rim could no longer stand higher in the sky than what was met before. */
+function skyAt(h: Float32Array, grid: Raster, i: number, j: number): number {
+  const { width, height, cellM, rimM } = grid
   const here = h[j * width + i]!
+  const most = (rimM - here) / cellM
   let sum = 0
   for (let k = 0; k < DIRECTIONS; k++) {
     const angle = ((k + 0.5) * 2 * Math.PI) / DIRECTIONS
     const [dx, dy] = [Math.cos(angle), Math.sin(angle)]
     let tangent = 0
-    for (let far = 1; ; far = Math.max(far + 1, far * PACE)) {
-      const [x, y] = [Math.round(i + dx * far), Math.round(j + dy * far)]
-      if (x < 0 || y < 0 || x >= width || y >= height) break
-      tangent = Math.max(tangent, (h[y * width + x]! - here) / (far * cellM))
+    let last = 1
+    for (let far = 1; most > last * Math.max(tangent, LOW_HORIZON); far = Math.max(far + 1, far * PACE)) {
+      const x = Math.round(i + dx * far)
+      const y = Math.round(j + dy * far)
+      const isOff = x < 0 || y < 0 || x >= width || y >= height
+      const there = isOff ? rimM : h[y * width + x]!
+      // A wall that was stepped over stands, on average, half a pace back.
+      tangent = Math.max(tangent, (there - here) / (0.5 * (far + last) * cellM))
+      if (isOff) break
+      last = far
     }
     sum += 1 / (1 + tangent * tangent)
   }
   return sum / DIRECTIONS
 }
 
-function sunAt(h: Float32Array, width: number, height: number, cellM: number, i: number, j: number): number {
+function sunAt(h: Float32Array, grid: Raster, i: number, j: number): number {
+  const { width, height, cellM, rimM } = grid
   const here = h[j * width + i]!
   const run = Math.hypot(SUN[0], SUN[1])
   const [dx, dy, slope] = [SUN[0] / run, SUN[1] / run, SUN[2] / run]
+  const farthest = (rimM - here) / (cellM * slope * (1 - PENUMBRA))
   let seen = 1
-  for (let far = 0.75; ; far += 0.75) {
-    const [x, y] = [Math.round(i + dx * far), Math.round(j + dy * far)]
-    if (x < 0 || y < 0 || x >= width || y >= height) break
-    const tangent = (h[y * width + x]! - here) / (far * cellM)
+  for (let far = 0.75; far <= farthest; far += 0.75) {
+    const x = Math.round(i + dx * far)
+    const y = Math.round(j + dy * far)
+    const isOff = x < 0 || y < 0 || x >= width || y >= height
+    const tangent = ((isOff ? rimM : h[y * width + x]!) - here) / (far * cellM)
     seen = Math.min(seen, 0.5 + (slope - tangent) / (2 * PENUMBRA * slope))
     if (seen <= 0) return 0
+    if (isOff) break
   }
   return seen
 }

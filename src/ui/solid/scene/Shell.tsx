@@ -1,15 +1,6 @@
 import { useThree } from '@react-three/fiber'
 import { type Ref, useEffect, useMemo } from 'react'
-import {
-  BufferAttribute,
-  BufferGeometry,
-  DoubleSide,
-  type Mesh,
-  ShaderMaterial,
-  Vector2,
-  Vector3,
-  Vector4,
-} from 'three'
+import { BufferAttribute, BufferGeometry, DoubleSide, type Mesh, ShaderMaterial, Vector2, Vector3 } from 'three'
 import { type BasinMesh, PARTS } from '../../../basin/index.ts'
 import { heightsOf } from '../model.ts'
 import { SUN, skylightOf } from '../skylight.ts'
@@ -60,7 +51,7 @@ export function Shell({ mesh, maxDepthM, levelM, tones, meshRef, onDrawn }: Shel
         uniforms: {
           ramp: { value: null },
           light: { value: null },
-          lightFrame: { value: new Vector4() },
+          lightOrigin: { value: new Vector2() },
           cell: { value: 1 },
           heights: { value: new Vector2() },
           deepest: { value: 1 },
@@ -82,12 +73,7 @@ export function Shell({ mesh, maxDepthM, levelM, tones, meshRef, onDrawn }: Shel
     const [lowM, rimM] = heightsOf(mesh)
     uniforms['ramp']!.value = ramp
     uniforms['light']!.value = lightMap
-    uniforms['lightFrame']!.value.set(
-      light.originX,
-      light.originY,
-      light.width * light.cellM,
-      light.height * light.cellM,
-    )
+    uniforms['lightOrigin']!.value.set(light.originX, light.originY)
     uniforms['cell']!.value = light.cellM
     uniforms['heights']!.value.set(lowM, rimM)
     uniforms['deepest']!.value = Math.max(maxDepthM, 0.01)

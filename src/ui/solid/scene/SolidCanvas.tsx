@@ -15,11 +15,11 @@ import { isDeepTint, rampPlace } from '../../plan/depth-steps.ts'
 import { contourLabels } from '../contour-labels.ts'
 import { frameOfRim, placeOverWater } from '../frame.ts'
 import { stepForKey, viewForKey } from '../gestures.ts'
+import { homeFor } from '../home.ts'
 import type { SolidModel } from '../model.ts'
 import { type Probe, probeWords } from '../probe.ts'
 import styles from '../solid.module.css'
 import { isDark, type Tones } from '../tones.ts'
-import { HOME } from '../turntable.ts'
 import { canBeSeen, pick, probeBelow } from './pick.ts'
 import { Scene } from './Scene.tsx'
 import { useStage } from './useStage.ts'
@@ -66,6 +66,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
   const [probe, setProbe] = useState<Shown>()
   const labels = useMemo(() => contourLabels(model.contours), [model])
   const frame = useMemo(() => frameOfRim(model, MARGIN_M), [model])
+  const home = useCallback((aspect: number) => homeFor(model, frame, aspect), [model, frame])
   const written = useRef<() => void>(() => {})
   const scene = useCallback(
     (shell: RefObject<Mesh | null>) => (
@@ -81,7 +82,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
     [model, levelM, tones, onDrawn],
   )
   const onView = useCallback(() => written.current(), [])
-  const stage = useStage({ frame, scene, onView, onLost })
+  const stage = useStage({ frame, homeFor: home, scene, onView, onLost })
 
   // Words stand in the page over the picture; they are moved by hand, since a turn changes every frame and not the tree.
   useLayoutEffect(() => {
@@ -133,9 +134,10 @@ export function SolidCanvas(props: SolidCanvasProps) {
     const step = event.shiftKey
       ? stepForKey(event.key, stage.view(), displayStep('length', units) * LEAD_STEPS)
       : undefined
-    const view = step ? undefined : viewForKey(event.key, stage.view(), HOME)
+    const view = step ? undefined : viewForKey(event.key, stage.view())
     if (step) moveLead(step[0], step[1])
     else if (view) stage.change(view)
+    else if (event.key === 'Home') stage.goHome()
     else if (event.key === 'Escape' && probe) setProbe(undefined)
     else return
     event.preventDefault()

@@ -17,7 +17,7 @@ void main() {
 export const shellFragment = /* glsl */ `
 uniform sampler2D ramp;
 uniform sampler2D light;
-uniform vec4 lightFrame; // origin xy, size xy [m]
+uniform vec2 lightOrigin;
 uniform float cell;
 uniform vec2 heights; // lowest, rim [m]
 uniform float deepest;
@@ -29,13 +29,34 @@ uniform float night;
 varying vec3 place;
 varying vec3 facing;
 varying float onRim;
+/** Blends the four cells around a place, but only those that belong to it: no light leaks over the edge of a tread. */
+vec4 lightAt(vec2 at, float z, float flatness) {
+  vec2 grid = (at - lightOrigin) / cell - 0.5;
+  ivec2 corner = ivec2(floor(grid));
+  vec2 part = grid - floor(grid);
+  ivec2 last = textureSize(light, 0) - 1;
+  vec4 sum = vec4(0.0);
+  float total = 0.0;
+  for (int k = 0; k < 4; k++) {
+    ivec2 step = ivec2(k & 1, k >> 1);
+    vec4 texel = texelFetch(light, clamp(corner + step, ivec2(0), last), 0);
+    float height = mix(heights.x, heights.y, texel.b);
+    vec2 share = mix(1.0 - part, part, vec2(step));
+    // A level place takes cells of its own height; an upright one takes those at its foot.
+    float level = 1.0 / (1.0 + 400.0 * (height - z) * (height - z));
+    float foot = height < z + 0.03 ? 1.0 : 0.01;
+    float weight = (share.x * share.y + 1e-4) * mix(foot, level, flatness);
+    sum += texel * weight;
+    total += weight;
+  }
+  return sum / total;
+}
 void main() {
   vec3 n = normalize(facing);
-  vec2 beside = place.xy + n.xy * cell * 0.75;
-  vec4 lit = texture2D(light, (beside - lightFrame.xy) / lightFrame.zw);
+  float flatness = smoothstep(0.35, 0.95, n.z);
+  vec4 lit = lightAt(place.xy + n.xy * cell * 0.75, place.z, flatness);
   float foot = mix(heights.x, heights.y, lit.b);
   float up = clamp((place.z - foot) / max(heights.y - foot, 1e-3), 0.0, 1.0);
-  float flatness = smoothstep(0.35, 0.95, n.z);
   // A wall sees more sky the higher it is; a floor sees what the raster says.
   float sky = mix(mix(lit.r, 1.0, up * up), lit.r, flatness);
   float sunned = mix(mix(lit.g, 1.0, smoothstep(0.55, 1.0, up)), lit.g, flatness);

@@ -1,4 +1,4 @@
-import { ClampToEdgeWrapping, DataTexture, LinearFilter, RedFormat, RGBAFormat } from 'three'
+import { ClampToEdgeWrapping, DataTexture, LinearFilter, NearestFilter, RedFormat, RGBAFormat } from 'three'
 import { rampPlace } from '../../plan/depth-steps.ts'
 import type { RimDistance } from '../ground.ts'
 import type { Skylight } from '../skylight.ts'
@@ -29,8 +29,12 @@ export function rampTexture(depth: readonly Rgb[], maxDepthM: number): DataTextu
   return smooth(new DataTexture(data, RAMP_STEPS, 1, RGBAFormat))
 }
 
+/** Read cell by cell: the shader blends them itself. */
 export function skylightTexture(light: Skylight): DataTexture {
-  return smooth(new DataTexture(light.texels, light.width, light.height, RGBAFormat))
+  const texture = smooth(new DataTexture(light.texels, light.width, light.height, RGBAFormat))
+  texture.magFilter = NearestFilter
+  texture.minFilter = NearestFilter
+  return texture
 }
 
 export function distanceTexture(away: RimDistance): DataTexture {

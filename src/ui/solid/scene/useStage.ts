@@ -27,6 +27,10 @@ export interface Stage {
   readonly fit: () => Fit
   readonly shell: () => Mesh | null | undefined
   readonly change: (view: View) => void
+  /** Back to how it is first seen. */
+  readonly goHome: () => void
+  /** Places the camera anew, as it is seen. */
+  readonly refresh: () => void
   /** Where a place of the basin is in the picture [px]. */
   readonly toScreen: (x: number, y: number, z: number) => readonly [x: number, y: number]
   /** A pixel as −1 to 1 both ways. */
@@ -36,6 +40,8 @@ export interface Stage {
 interface StageOptions {
   /** What must stay in the picture at zoom 1. */
   readonly frame: readonly Vector[]
+  /** How it is first seen in a picture of an aspect. */
+  readonly homeFor: (aspect: number) => View
   readonly scene: (shell: RefObject<Mesh | null>) => ReactElement
   /** After each change of view or size. */
   readonly onView: () => void
@@ -50,16 +56,18 @@ interface Mounted {
 
 /** Mounts a canvas of its own each time, draws on demand, and keeps the camera where the view wants it. */
 export function useStage(options: StageOptions): Stage {
-  const { frame, scene, onView, onLost } = options
+  const { frame, homeFor, scene, onView, onLost } = options
   const host = useRef<HTMLDivElement>(null)
   const mounted = useRef<Mounted>(undefined)
   const [camera] = useState(() => Object.assign(new PerspectiveCamera(LENS_DEGREES, 1, 1, 200), { manual: true }))
   const state = useRef({
     view: HOME,
+    hasView: false,
     size: { width: 1, height: 1 } as Size,
     fit: { target: [0, 0, 0], distanceM: 10 } as Fit,
     frame,
     invalidate: () => {},
+    homeFor,
     onView,
     onLost,
   })
@@ -95,6 +103,12 @@ export function useStage(options: StageOptions): Stage {
         state.current.view = view
         place()
       },
+      goHome: () => {
+        const { width, height } = state.current.size
+        state.current.view = state.current.homeFor(width / height)
+        place()
+      },
+      refresh: place,
       toScreen: (x, y, z) => {
         const { width, height } = state.current.size
         spot.set(x, y, z).project(camera)
@@ -108,8 +122,8 @@ export function useStage(options: StageOptions): Stage {
   }, [camera])
 
   useLayoutEffect(() => {
-    Object.assign(state.current, { onView, onLost })
-  }, [onView, onLost])
+    Object.assign(state.current, { homeFor, onView, onLost })
+  }, [homeFor, onView, onLost])
 
   useEffect(() => {
     const element = host.current
@@ -132,7 +146,9 @@ export function useStage(options: StageOptions): Stage {
         frameloop: 'demand',
         flat: true,
       })
-      stage.change(state.current.view)
+      if (state.current.hasView) stage.refresh()
+      else stage.goHome()
+      state.current.hasView = true
     }
     const observer = new ResizeObserver(resize)
     observer.observe(element)
@@ -154,7 +170,7 @@ export function useStage(options: StageOptions): Stage {
 
   useLayoutEffect(() => {
     state.current.frame = frame
-    stage.change(state.current.view)
+    if (state.current.hasView) stage.refresh()
   }, [frame, stage])
 
   useEffect(() => {

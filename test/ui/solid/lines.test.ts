@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest'
+import type { ContourLine } from '../../../src/basin/index.ts'
+import { contourLabels } from '../../../src/ui/solid/contour-labels.ts'
+import { contourSegments, innerEdges, rimSegments } from '../../../src/ui/solid/line-segments.ts'
+
+const open: ContourLine = {
+  depthM: 1.5,
+  closed: false,
+  points: [
+    [0, 0],
+    [3, 0],
+    [3, 4],
+  ],
+}
+const closed: ContourLine = {
+  depthM: 1,
+  closed: true,
+  points: [
+    [0, 0],
+    [2, 0],
+    [2, 2],
+  ],
+}
+
+describe('ink on the solid', () => {
+  test('a contour line lies level at its depth, and only a closed one comes round', () => {
+    expect([...contourSegments([open])]).toEqual([0, 0, -1.5, 3, 0, -1.5, 3, 0, -1.5, 3, 4, -1.5])
+    const around = [...contourSegments([closed])]
+    expect(around).toHaveLength(18)
+    expect(around.slice(12)).toEqual([2, 2, -1, 0, 0, -1])
+  })
+
+  test('the rim comes round every ring at its height', () => {
+    const rim = rimSegments([new Float64Array([0, 0, 1, 0, 1, 1])], 0.25)
+    expect(rim).toHaveLength(18)
+    expect([...rim.slice(12)]).toEqual([1, 1, 0.25, 0, 0, 0.25])
+  })
+
+  test('edges below the rim are told apart: a break has floor on both sides, a step has not; the rim is left out', () => {
+    const edges = new Float32Array([
+      ...[0, 0, 0.1, 4, 0, 0.1],
+      ...[2, 0, -1, 2, 3, -1],
+      ...[3, 0, -0.5, 3, 3, -0.5],
+      ...[0, 0, -1, 0, 0, 0.1],
+    ])
+    const sampleAt = (x: number) => ({ depthM: 1, part: x > 3 ? ('feature' as const) : ('floor' as const) })
+    const { steps, breaks } = innerEdges(edges, 0.1, sampleAt)
+    expect([...breaks].slice(0, 6)).toEqual([2, 0, -1, 2, 3, -1])
+    expect(steps[0]).toBe(3)
+    // An upright edge has no sides to look at; it is kept, at full strength where it is no break of the floor.
+    expect(steps.length + breaks.length).toBe(18)
+  })
+
+  test('each depth has one figure, on its longest line, first at that line’s middle', () => {
+    const short: ContourLine = {
+      depthM: 1.5,
+      closed: false,
+      points: [
+        [9, 9],
+        [10, 9],
+      ],
+    }
+    const tiny: ContourLine = {
+      depthM: 2,
+      closed: false,
+      points: [
+        [0, 0],
+        [0.1, 0],
+      ],
+    }
+    const labels = contourLabels([short, open, tiny])
+    expect(labels.map((label) => label.depthM)).toEqual([1.5])
+    expect(labels[0]!.places[0]).toEqual([3, 0.5])
+  })
+})
