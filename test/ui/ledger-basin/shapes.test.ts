@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import type { Path } from '../../../src/basin/index.ts'
+import { areaOf, type Path, STARTING_OUTLINES } from '../../../src/basin/index.ts'
 import { levelFloor, nextStation, slopingFloor } from '../../../src/ui/ledger/basin/floors.ts'
 import { CARES, careOf } from '../../../src/ui/ledger/basin/measured.ts'
+import { floorUnder, middleOf } from '../../../src/ui/ledger/basin/new-body.ts'
+import { islandIn } from '../../../src/ui/ledger/basin/place-path.ts'
 import { nodesOf } from '../../../src/ui/ledger/basin/ring.ts'
+import { startValues } from '../../../src/ui/ledger/basin/start-values.ts'
 
 const open: Path = {
   start: [0, 0],
@@ -70,5 +73,64 @@ describe('how well it was measured', () => {
 
   test('a typed tolerance is no row', () => {
     expect(careOf({ planM: 0.021, depthM: 0.02 })).toBeUndefined()
+  })
+})
+
+describe('the numbers that a starting outline begins with', () => {
+  test.each(STARTING_OUTLINES.rows.map((outline) => [outline.id, outline] as const))(
+    '%s can be drawn as it is offered, in metres and in feet',
+    (_, outline) => {
+      for (const units of ['metric', 'us', 'imperial'] as const) {
+        const values = startValues(outline, units)
+        expect(outline.make(values).ok).toBe(true)
+        for (const { id, minM, maxM } of outline.parameters) {
+          expect(values[id]).toBeGreaterThanOrEqual(minM)
+          expect(values[id]).toBeLessThanOrEqual(maxM)
+        }
+      }
+    },
+  )
+
+  test('a rectangle in feet begins with whole feet', () => {
+    const [outline] = STARTING_OUTLINES.rows
+    for (const metres of Object.values(startValues(outline!, 'us'))) {
+      expect(Math.abs(metres / 0.3048 - Math.round(metres / 0.3048))).toBeLessThan(1e-9)
+    }
+  })
+})
+
+describe('a floor under a new outline', () => {
+  test('its axis keeps its place in the box, its stations their share of the axis, its depths', () => {
+    const floor = {
+      kind: 'profile',
+      axis: { from: [0, 1], to: [4, 1] },
+      stations: [
+        [0, 1],
+        [2, 1.5],
+        [4, 2],
+      ],
+    } as const
+    const square: Path = { start: [0, 0], segments: [{ to: [4, 0] }, { to: [4, 2] }, { to: [0, 2] }] }
+    const wide: Path = { start: [10, 0], segments: [{ to: [18, 0] }, { to: [18, 2] }, { to: [10, 2] }] }
+    expect(floorUnder(floor, square, wide)).toEqual({
+      kind: 'profile',
+      axis: { from: [10, 1], to: [18, 1] },
+      stations: [
+        [0, 1],
+        [4, 1.5],
+        [8, 2],
+      ],
+    })
+  })
+})
+
+describe('a new island', () => {
+  test('is a circle in the middle of the outline, wholly inside it', () => {
+    const outline: Path = { start: [0, 0], segments: [{ to: [8, 0] }, { to: [8, 4] }, { to: [0, 4] }] }
+    const island = islandIn(outline)
+    expect(middleOf(island)[0]).toBeCloseTo(4, 9)
+    expect(middleOf(island)[1]).toBeCloseTo(2, 9)
+    // Radius 0.075 of the smaller side: π r².
+    expect(Math.abs(areaOf(island))).toBeCloseTo(Math.PI * 0.3 ** 2, 9)
   })
 })

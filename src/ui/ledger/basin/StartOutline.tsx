@@ -4,6 +4,7 @@ import { formatQuantity } from '../../../units/index.ts'
 import { useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ChoiceField, ProblemNote, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { type OutlineValues, startValues } from './start-values.ts'
 
 interface Props {
   readonly label: string
@@ -14,13 +15,11 @@ interface Props {
 export function StartOutline({ label, onPut }: Props) {
   const canEdit = useCanEdit()
   const [kindId, setKindId] = useState(STARTING_OUTLINES.rows[0]?.id ?? '')
-  const [typed, setTyped] = useState<Readonly<Record<string, number>>>({})
+  const [typed, setTyped] = useState<OutlineValues>({})
   const kind = STARTING_OUTLINES.get(kindId)
-  const made = useMemo(() => {
-    if (!kind) return undefined
-    const given = Object.fromEntries(kind.parameters.map((p) => [p.id, typed[p.id] ?? p.defaultM]))
-    return kind.make(given)
-  }, [kind, typed])
+  const units = useUnits()
+  const start = useMemo(() => (kind ? startValues(kind, units) : {}), [kind, units])
+  const made = useMemo(() => kind?.make({ ...start, ...typed }), [kind, start, typed])
   if (!kind || !made) return null
   return (
     <div className={styles['start']}>
@@ -28,14 +27,17 @@ export function StartOutline({ label, onPut }: Props) {
         label="Form"
         value={kindId}
         options={STARTING_OUTLINES.rows.map(({ id, label: name }) => ({ id, label: name }))}
-        onChange={setKindId}
+        onChange={(id) => {
+          setKindId(id)
+          setTyped({})
+        }}
       />
       {kind.parameters.map((parameter) => (
         <QuantityField
           key={parameter.id}
           label={parameter.label}
           quantity="length"
-          value={typed[parameter.id] ?? parameter.defaultM}
+          value={typed[parameter.id] ?? start[parameter.id] ?? parameter.defaultM}
           min={parameter.minM}
           max={parameter.maxM}
           isRequired

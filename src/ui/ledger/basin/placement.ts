@@ -4,7 +4,7 @@ import type { Placement } from '../../../features/index.ts'
 import { middleOf } from './new-body.ts'
 
 /** Share of the outline's smaller side that a new feature measures. */
-const SIZE_SHARE = 0.4
+const SIZE_SHARE = 0.3
 
 /** Where the next feature of a body is put: at the wall of the shallow end, then at the others by turns. */
 export function placementFor(body: Body): Placement {
