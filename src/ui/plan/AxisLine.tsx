@@ -3,6 +3,7 @@ import type { Axis, Point } from '../../basin/index.ts'
 import { axisLength, pointOnAxis } from '../sheet/scene.ts'
 import type { Panes, View } from '../sheet/view.ts'
 import { toScreen } from '../sheet/view.ts'
+import { axisNames } from './axis-names.ts'
 import styles from './plan.module.css'
 
 interface Props {
@@ -12,18 +13,6 @@ interface Props {
   readonly stations: readonly (readonly [sM: number, depthM: number])[]
   readonly view: View
   readonly panes: Panes
-}
-
-/** The ends of the drawn section line, where its names stand [px]. */
-export function axisNames({ axis, drawn, view, panes }: Omit<Props, 'stations'>): {
-  readonly a: Point
-  readonly b: Point
-} {
-  const start = toScreen(view, panes, pointOnAxis(axis, drawn[0]))
-  const end = toScreen(view, panes, pointOnAxis(axis, drawn[1]))
-  const length = Math.hypot(end[0] - start[0], end[1] - start[1]) || 1
-  const [dx, dy] = [(end[0] - start[0]) / length, (end[1] - start[1]) / length]
-  return { a: [start[0] - dx * 12, start[1] - dy * 12], b: [end[0] + dx * 13, end[1] + dy * 13] }
 }
 
 /** The section line A–A′ over the plan, and a mark where each station lies on it. */
@@ -42,15 +31,20 @@ export const AxisLine = memo(function AxisLine(props: Props) {
           <circle key={sM} className={styles['station']} cx={x} cy={y} r={2.4} />
         )
       })}
-      <text className={styles['axisName']} x={names.a[0]} y={names.a[1]}>
-        A
-      </text>
-      <text className={styles['axisName']} x={names.b[0]} y={names.b[1]}>
-        A′
-      </text>
+      <AxisName at={names.a} name="A" />
+      <AxisName at={names.b} name="A′" />
     </g>
   )
 })
+
+function AxisName({ at, name }: { readonly at: Point; readonly name: string }) {
+  return (
+    <g transform={`translate(${at[0]} ${at[1]})`}>
+      <circle className={styles['axisRing']} r={10.5} />
+      <text className={styles['axisName']}>{name}</text>
+    </g>
+  )
+}
 
 interface ProjectionProps {
   /** Pairs of a place in the plan and the same place in the section [px]. */

@@ -27,7 +27,7 @@ export const Dimensions = memo(function Dimensions(props: Props) {
   const [left, right, top, bottom] = [x(box.minX), x(box.maxX), y(box.maxY), y(box.minY)]
   const isTurned = view.turn % 2 === 1
   const lineY = Math.max(EDGE_PX, top - AWAY_PX)
-  const lineX = Math.min(panes.width - EDGE_PX - 8, right + AWAY_PX + 14)
+  const lineX = Math.min(panes.width - EDGE_PX - 8, right + AWAY_PX + 30)
   const middleX = Math.min(panes.width - 60, Math.max(60, (left + right) / 2))
   const middleY = Math.min(panes.planHeight - 40, Math.max(lineY + 34, (top + bottom) / 2))
   const across = formatQuantity('length', box.maxX - box.minX, units, { style: 'long' })

@@ -29,8 +29,8 @@ export const Handles = memo(function Handles({ items, selectedKey, isCoarse, tab
           data-item={placed.key}
           onFocus={() => onFocus(placed)}
         >
-          {isCoarse ? <circle className={styles['touchRing']} r={14} /> : null}
-          <circle className={styles['halo']} r={isCoarse ? 15 : 10} />
+          {isCoarse && placed.item.kind !== 'axis' ? <circle className={styles['touchRing']} r={14} /> : null}
+          <circle className={styles['halo']} r={isCoarse ? 15 : placed.item.kind === 'axis' ? 13.5 : 9.5} />
           <Mark placed={placed} isSelected={placed.key === selectedKey} />
         </g>
       ))}
@@ -46,7 +46,8 @@ function Mark({ placed, isSelected }: { readonly placed: PlacedItem; readonly is
   }
   if (kind === 'middle') return <path className={styles['handle']} d="M0 -5.5L5.5 0L0 5.5L-5.5 0Z" />
   if (kind === 'control') return <circle className={styles['handle']} r={3.6} />
-  if (kind === 'axis') return <path className={styles['handle']} d="M-5 -5.5H5V5.5H-5ZM0 -5.5V5.5" />
+  // The drawing's own A and A′ are the marks.
+  if (kind === 'axis') return <circle className={styles['axisGrip']} r={10.5} />
   if (kind === 'feature') {
     return isSelected ? (
       <path className={styles['handle']} d="M-6 0H6M0 -6V6" />

@@ -9,6 +9,7 @@ import {
   transformPath,
 } from '../../basin/index.ts'
 import type { Body } from '../../document/index.ts'
+import { featureShape } from '../sheet/place-items.ts'
 import { rampColour, rampPlace } from './depth-steps.ts'
 import { planEdges } from './edge-path.ts'
 import styles from './plan.module.css'
@@ -32,7 +33,10 @@ export const PlanWater = memo(function PlanWater({ parts, depthsM, maxDepthM, le
   // A lowered water lays bare whatever is not deeper than its fall.
   const shoreM = -levelM
   const bands = useMemo(() => {
-    const cuts = [...new Set([...depthsM, ...(levelM < 0 ? [shoreM] : [])])].sort((a, b) => a - b)
+    const cuts = [
+      ...new Set([Number.NEGATIVE_INFINITY, ...depthsM, ...(levelM < 0 ? [shoreM] : []), Number.POSITIVE_INFINITY]),
+    ]
+    cuts.sort((a, b) => a - b)
     return bandsOf(parts, cuts).map((band) => ({ ...band, d: ringsPath(band.rings, origin, true) }))
   }, [parts, depthsM, levelM, shoreM, origin])
   const contours = useMemo(
@@ -56,8 +60,8 @@ export const PlanWater = memo(function PlanWater({ parts, depthsM, maxDepthM, le
         const paint = isDry ? 'var(--land)' : colour
         return <path key={`${band.fromM}`} className={styles['band']} d={band.d} fill={paint} stroke={paint} />
       })}
-      {contours.map((line, i) => (
-        <path key={`${line.depthM}-${i}`} className={styles['contour']} d={line.d} />
+      {contours.map((line) => (
+        <path key={`${line.depthM}-${line.d}`} className={styles['contour']} d={line.d} />
       ))}
       {shore.map((d) => (
         <path key={d} className={styles['shore']} d={d} />
@@ -79,6 +83,12 @@ export const PlanInk = memo(function PlanInk({ body, parts, origin }: InkProps) 
   const islands = useMemo(() => body.islands.map((island) => pathFrom(island, origin)), [body.islands, origin])
   return (
     <>
+      {parts
+        ? null
+        : body.features.map((feature) => {
+            const d = pathFrom(featureShape(feature), origin)
+            return <path key={d} className={styles['featureGhost']} d={d} />
+          })}
       {edges ? <path className={styles['break']} d={edges.breaks} /> : null}
       {edges ? <path className={styles['featureEdge']} d={edges.features} /> : null}
       {islands.map((d) => (

@@ -28,7 +28,7 @@ export function Troubles({ problems, view, panes }: Props) {
             <text
               className={styles['troubleText']}
               x={first[0] + (isRight ? -RING_PX - 6 : RING_PX + 6)}
-              y={first[1] - RING_PX}
+              y={Math.max(46, first[1] - RING_PX - 12)}
               textAnchor={isRight ? 'end' : 'start'}
             >
               {problem.what}

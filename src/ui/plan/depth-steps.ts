@@ -18,10 +18,15 @@ export function bandDepths(maxDepthM: number, system: UnitSystem): number[] {
   return depths
 }
 
+/** Deep water takes more of the ramp than shallow: most floors lie in the deeper half, and shelves should stay pale. */
+const RAMP_POWER = 1.45
+/** The palest tint is still water, not paper. */
+const PALEST = 0.45
+
 /** The place of a depth on the ramp, 0 to 6. */
 export function rampPlace(depthM: number, maxDepthM: number): number {
-  const end = Math.max(maxDepthM, RAMP_END_M)
-  return Math.min(6, Math.max(0, (depthM / end) * 6.4 - 0.2))
+  const share = Math.max(0, depthM) / Math.max(maxDepthM, RAMP_END_M)
+  return Math.min(6, PALEST + (6.2 - PALEST) * share ** RAMP_POWER)
 }
 
 /** The ramp's colour at a place on it, mixed of the two tokens beside it. */

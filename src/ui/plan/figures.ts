@@ -1,4 +1,4 @@
-import { type ContourLine, contoursOf, depthAt, type Partition, type Point } from '../../basin/index.ts'
+import { type ContourLine, contoursOf, depthAt, nearestOn, type Partition, type Point } from '../../basin/index.ts'
 import { fromScreen, type Panes, toScreen, type View } from '../sheet/view.ts'
 import { type Box, boxOfText, placeLabels, placesOnLine } from './labels.ts'
 import { placeSoundings, type ScreenBox, type Sounding, type Spot } from './soundings.ts'
@@ -46,13 +46,22 @@ function spotsOf(input: FiguresInput): Spot[] {
     }))
 }
 
+/** A contour that climbs a cove hugs the wall: a label there would lie on the outline [px]. */
+const OFF_WALL_PX = 15
+
+function isOffWall({ parts, view, panes }: FiguresInput, at: Point): boolean {
+  const [x, y] = fromScreen(view, panes, at)
+  return nearestOn(parts.shape.outline, x, y).distanceM * view.scale > OFF_WALL_PX
+}
+
 /** Labels of the contour lines: one on each, two on a long one. */
 function contourLabels(input: FiguresInput, lines: readonly ContourLine[]): ContourLabel[] {
   const labels: ContourLabel[] = []
   for (const line of lines) {
     const text = input.writeContour(line.depthM)
     const drawn = line.points.map((p) => toScreen(input.view, input.panes, p))
-    const candidates = placesOnLine(drawn, text.length * 6 + 8).map((at) => {
+    const places = placesOnLine(drawn, text.length * 6 + 8).filter((at) => isOffWall(input, at))
+    const candidates = places.map((at) => {
       return { at, text, depthM: line.depthM, box: boxOfText(text, at, CONTOUR_SIZE_PX) }
     })
     const taken = [...input.taken, ...labels.map((label) => label.box)]

@@ -82,9 +82,9 @@ interface GroundProps {
 function Ground({ cut, at }: GroundProps) {
   return (
     <>
-      {cut.pieces.map((piece, i) => (
+      {cut.pieces.map((piece) => (
         <path
-          key={`${piece.part}-${i}`}
+          key={`${piece.part}-${piece.points[0]?.join()}-${piece.points.at(-1)?.join()}`}
           className={classes(
             styles['ground'],
             (piece.part === 'riser' || piece.part === 'feature') && styles['feature'],

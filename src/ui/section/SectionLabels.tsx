@@ -1,16 +1,18 @@
-import { memo } from 'react'
-import type { Point } from '../../basin/index.ts'
+import { memo, useMemo } from 'react'
+import type { Axis, Partition, Point } from '../../basin/index.ts'
 import { formatSlope } from '../../units/index.ts'
 import { classes } from '../fields/index.ts'
 import { isDeepTint, rampPlace } from '../plan/depth-steps.ts'
-import { boxOfText, placeLabels } from '../plan/labels.ts'
+import { type Box, boxesTouch, boxOfText, placeLabels } from '../plan/labels.ts'
 import { type Panes, sectionToScreen, type View } from '../sheet/view.ts'
+import { drawnCut } from './cut.ts'
 import styles from './section.module.css'
-import { runsOf } from './slopes.ts'
+import { type Run, runsOf } from './slopes.ts'
 
 interface Props {
+  readonly parts: Partition | undefined
   readonly stations: readonly (readonly [sM: number, depthM: number])[]
-  readonly axisFrom: Point
+  readonly axis: Axis
   readonly view: View
   readonly panes: Panes
   readonly maxDepthM: number
@@ -20,47 +22,60 @@ interface Props {
 
 const STATION_PX = 12.5
 const SLOPE_PX = 11.5
+/** Where along a run its slope may be written, best first. */
+const PLACES = [0.5, 0.68, 0.32, 0.82, 0.18] as const
 
-/** Depths at the stations, and each run's slope as 1 : n with the usual limit where it is passed. */
+/** Depths at the stations, each run's slope as 1 : n with the usual limit where it is passed, and the floor under features. */
 export const SectionLabels = memo(function SectionLabels(props: Props) {
-  const { stations, axisFrom, view, panes, maxDepthM, levelM, write } = props
-  const at = (sM: number, depthM: number) => sectionToScreen(view, panes, axisFrom, [sM, depthM])
+  const { parts, stations, axis, view, panes, maxDepthM, levelM, write } = props
+  const at = (sM: number, depthM: number) => sectionToScreen(view, panes, axis.from, [sM, depthM])
+  const cut = useMemo(() => (parts ? drawnCut(parts, axis) : undefined), [parts, axis])
   const depths = placeLabels(
-    stations.map(([sM, depthM], i) => {
+    stations.map(([sM, depthM]) => {
       const [x, y] = at(sM, depthM)
       const text = write(depthM)
-      return { key: i, text, at: [x, y + 23] as Point, box: boxOfText(text, [x, y + 19], STATION_PX) }
+      return { key: sM, text, at: [x, y + 23] as Point, box: boxOfText(text, [x, y + 19], STATION_PX) }
     }),
     [],
   )
-  const runs = runsOf(stations).flatMap((run) => {
-    const text =
-      run.usualLimit === undefined
-        ? formatSlope(run.slope)
-        : `${formatSlope(run.slope)}, usual limit 1 : ${run.usualLimit}`
-    const short = formatSlope(run.slope)
-    const width = (run.toM - run.fromM) * view.scale
-    const depthPx = (run.middleDepthM + levelM) * view.scale * view.stretch
-    const shown = width > text.length * 6.2 ? text : short
-    if (width < shown.length * 6.2 || depthPx < 26 || short === 'level') return []
-    const [x, y] = at((run.fromM + run.toM) / 2, run.middleDepthM)
-    const isDeep = isDeepTint(rampPlace(run.middleDepthM - 16 / (view.scale * view.stretch), maxDepthM))
-    return [{ run, shown, at: [x, y - 15] as Point, isDeep, box: boxOfText(shown, [x, y - 15], SLOPE_PX) }]
+  // Faces of features, which a slope is not written across.
+  const faces = (cut?.pieces ?? []).flatMap((piece): Box[] => {
+    const [a, b] = [piece.points[0], piece.points.at(-1)]
+    if (!a || !b || (piece.part !== 'riser' && piece.part !== 'feature')) return []
+    const [p, q] = [at(a[0], a[1]), at(b[0], b[1])]
+    return [
+      {
+        x: (p[0] + q[0]) / 2,
+        y: (p[1] + q[1]) / 2,
+        halfWidth: Math.abs(q[0] - p[0]) / 2 + 2,
+        halfHeight: Math.abs(q[1] - p[1]) / 2 + 2,
+      },
+    ]
+  })
+  const slopes = runsOf(stations).flatMap((run) => {
+    const placed = placeSlope(run, view, levelM, at, faces)
+    return placed ? [{ ...placed, run }] : []
   })
   return (
-    <g>
-      {runs.map(({ run, shown, at: [x, y], isDeep }) => (
+    <>
+      {stations.length > 1 ? (
+        <path
+          className={styles['hiddenFloor']}
+          d={stations.map(([s, d], i) => `${i === 0 ? 'M' : 'L'}${at(s, d).join(' ')}`).join('')}
+        />
+      ) : null}
+      {slopes.map(({ run, text, at: [x, y], depthM }) => (
         <text
           key={run.fromM}
           className={classes(
             styles['slope'],
-            isDeep && styles['slopeOnDeep'],
+            parts && isDeepTint(rampPlace(depthM, maxDepthM)) && styles['slopeOnDeep'],
             run.usualLimit !== undefined && styles['limit'],
           )}
           x={x}
           y={y}
         >
-          {shown}
+          {text}
         </text>
       ))}
       {depths.map((label) => (
@@ -68,6 +83,36 @@ export const SectionLabels = memo(function SectionLabels(props: Props) {
           {label.text}
         </text>
       ))}
-    </g>
+    </>
   )
 })
+
+/** Where a run's slope is written: over its line, in the water, clear of features; with the limit where there is room. */
+function placeSlope(
+  run: Run,
+  view: View,
+  levelM: number,
+  at: (sM: number, depthM: number) => Point,
+  faces: readonly Box[],
+): { readonly text: string; readonly at: Point; readonly depthM: number } | undefined {
+  const short = formatSlope(run.slope)
+  if (short === 'level' || run.slope < 1 / 200) return undefined
+  const texts = run.usualLimit === undefined ? [short] : [`${short}, usual limit 1 : ${run.usualLimit}`, short]
+  const width = (run.toM - run.fromM) * view.scale
+  for (const text of texts) {
+    for (const share of PLACES) {
+      const s = run.fromM + share * (run.toM - run.fromM)
+      const depthM = run.fromDepthM + share * (run.toDepthM - run.fromDepthM)
+      const [x, y] = at(s, depthM)
+      // On a slope the text clears the higher end of the line under it.
+      const half = (text.length * SLOPE_PX * 0.52) / 2
+      const lift = 11 + half * run.slope * view.stretch * 0.9
+      const box = boxOfText(text, [x, y - lift], SLOPE_PX)
+      const isInside = half * 2 < width * (1 - 2 * Math.abs(share - 0.5)) + 4
+      const hasWater = (depthM + levelM) * view.scale * view.stretch > lift + 10
+      if (isInside && hasWater && !faces.some((face) => boxesTouch(face, box)))
+        return { text, at: [x, y - lift], depthM: depthM - lift / (view.scale * view.stretch) }
+    }
+  }
+  return undefined
+}

@@ -10,8 +10,8 @@ const DEEP_LIMIT = 1 / 3
 export interface Run {
   readonly fromM: number
   readonly toM: number
-  /** Depth in the middle of the run [m]. */
-  readonly middleDepthM: number
+  readonly fromDepthM: number
+  readonly toDepthM: number
   /** Fall per run, always positive; 0 where level. */
   readonly slope: number
   /** n of the limit 1 : n that the run passes, where it does. */
@@ -35,7 +35,7 @@ export function runsOf(stations: readonly (readonly [sM: number, depthM: number]
         : shallow < BREAK_DEPTH_M && passes(SHALLOW_LIMIT)
           ? 7
           : undefined
-    runs.push({ fromM: a[0], toM: b[0], middleDepthM: (a[1] + b[1]) / 2, slope, usualLimit })
+    runs.push({ fromM: a[0], toM: b[0], fromDepthM: a[1], toDepthM: b[1], slope, usualLimit })
   }
   return runs
 }

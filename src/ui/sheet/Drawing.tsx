@@ -2,25 +2,26 @@ import { type RefObject, useCallback, useId, useMemo } from 'react'
 import type { Point } from '../../basin/index.ts'
 import { boundsOf } from '../../basin/index.ts'
 import { formatQuantity, type UnitSystem } from '../../units/index.ts'
-import { AxisLine, axisNames, Projections } from '../plan/AxisLine.tsx'
+import { AxisLine, Projections } from '../plan/AxisLine.tsx'
+import { axisNames } from '../plan/axis-names.ts'
 import { Dimensions } from '../plan/Dimensions.tsx'
 import { bandDepths } from '../plan/depth-steps.ts'
 import { ControlArms, Handles } from '../plan/Handles.tsx'
-import { type Box, boxOfText } from '../plan/labels.ts'
+import type { Box } from '../plan/labels.ts'
 import { nodesOf } from '../plan/nodes.ts'
 import { Overlay } from '../plan/Overlay.tsx'
 import { PlanFigures } from '../plan/PlanFigures.tsx'
 import { PlanInk, PlanWater } from '../plan/PlanGround.tsx'
 import { Selected } from '../plan/Selected.tsx'
 import { Troubles } from '../plan/Troubles.tsx'
-import { drawnCut } from '../section/cut.ts'
 import { SectionDrawing } from '../section/SectionDrawing.tsx'
 import { SectionLabels } from '../section/SectionLabels.tsx'
 import { Captions } from './Captions.tsx'
 import type { PlacedItem } from './items.ts'
+import { seenMiddle } from './place-items.ts'
 import styles from './Sheet.module.css'
 import { ScaleBar, SheetGrid } from './SheetGrid.tsx'
-import { axisLength, planPx, pointOnAxis, type Scene } from './scene.ts'
+import { axisEnds, drawnAxis, planPx, pointOnAxis, type Scene } from './scene.ts'
 import type { Subject } from './useScene.ts'
 import { type Panes, sectionToScreen, svgMatrix, type View } from './view.ts'
 
@@ -38,9 +39,6 @@ interface Props {
   readonly onFocusItem: (item: PlacedItem) => void
   readonly onDimension: (axis: 'x' | 'y') => void
 }
-
-/** How far the section line reaches beyond the walls [px]. */
-const BEYOND_PX = 16
 
 /** The drawing: plan above, section below it at the same scale; over it, what can be taken hold of. */
 export function Drawing(props: Props) {
@@ -165,14 +163,9 @@ function Drawn(props: DrawnProps) {
     [referenceM, units],
   )
   const stations = useMemo(() => (body.floor.kind === 'profile' ? body.floor.stations : []), [body.floor])
-  const drawn = useMemo((): readonly [number, number] => {
-    const { axis } = section
-    const ends = (derivedEnds(parts, axis) ?? [0, axisLength(axis)]) as [number, number]
-    const beyond = BEYOND_PX / view.scale
-    return [Math.min(0, ends[0] - beyond), Math.max(axisLength(axis), ends[1] + beyond)]
-  }, [section, parts, view.scale])
+  const drawn = useMemo(() => drawnAxis(scene), [scene])
   const taken = useMemo(() => boxesInTheWay(scene, drawn), [scene, drawn])
-  const projections = useMemo(() => projectionLines(scene, stations, parts), [scene, stations, parts])
+  const projections = useMemo(() => projectionLines(scene, stations), [scene, stations])
   const levelText = scene.levelM === 0 ? '' : formatQuantity('length', scene.levelM, units)
   return (
     <>
@@ -196,8 +189,8 @@ function Drawn(props: DrawnProps) {
           />
         ) : null}
         <SectionLabels
-          {...{ stations, view, panes, maxDepthM, write }}
-          axisFrom={section.axis.from}
+          {...{ parts, stations, view, panes, maxDepthM, write }}
+          axis={section.axis}
           levelM={scene.levelM}
         />
       </g>
@@ -206,21 +199,10 @@ function Drawn(props: DrawnProps) {
   )
 }
 
-type Parts = Extract<Scene['derived']['partition'], { ok: true }>['value']
-
-/** Where the section line leaves the water for good, at both ends [m from A]. */
-function derivedEnds(parts: Parts | undefined, axis: Scene['section']['axis']): readonly [number, number] | undefined {
-  if (!parts) return undefined
-  const { beds } = drawnCut(parts, axis)
-  const first = beds[0]?.[0]
-  const last = beds.at(-1)?.at(-1)
-  return first && last ? [first[0], last[0]] : undefined
-}
-
 /** Dashed lines from the plan to the section: from each station, and from where the line meets the outer walls. */
-function projectionLines(scene: Scene, stations: readonly (readonly [number, number])[], parts: Parts | undefined) {
+function projectionLines(scene: Scene, stations: readonly (readonly [number, number])[]) {
   const { axis } = scene.section
-  const ends = derivedEnds(parts, axis)
+  const ends = axisEnds(scene)
   const places: [number, number][] = stations.map(([sM, depthM]) => [sM, depthM])
   if (ends) places.push([ends[0], 0], [ends[1], 0])
   return places.flatMap(([sM, depthM]) => {
@@ -242,5 +224,8 @@ function boxesInTheWay(scene: Scene, drawn: readonly [number, number]): Box[] {
   const line = Array.from({ length: count }, (_, i) =>
     around(planPx(scene, pointOnAxis(axis, drawn[0] + ((i + 0.5) / count) * length)), 5),
   )
-  return [...nodes, ...line, boxOfText('A′', names.a, 14), boxOfText('A′', names.b, 14)]
+  const grips = scene.canEdit
+    ? scene.body.features.map((_, i) => seenMiddle(scene, i)).filter((p) => p !== undefined)
+    : []
+  return [...nodes, ...line, ...grips.map((p) => around(planPx(scene, p), 6)), around(names.a, 12), around(names.b, 12)]
 }

@@ -13,7 +13,6 @@ import { createLocalStore, LocalProvider, useLocal } from './local.ts'
 import { pathOfRing, placeItems } from './place-items.ts'
 import { pressPoint } from './place-points.ts'
 import styles from './Sheet.module.css'
-import { SketchPrompt } from './SketchPrompt.tsx'
 import { planPx, type Scene } from './scene.ts'
 import { Strip } from './strip/Strip.tsx'
 import { type Gesture, type Press, usePointerGestures } from './usePointerGestures.ts'
@@ -123,6 +122,12 @@ function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalSt
     if (tool === 'points' || tool === 'freehand') frame.current?.focus({ preventScroll: true })
   }, [tool, local])
 
+  // A fresh sketch asks for its size; on a touch screen that would bring up the keys over the drawing.
+  const isSketch = subject?.body.sketch !== undefined
+  useEffect(() => {
+    if (isSketch && !isCoarse && local.getState().spoken.startsWith('Outline drawn')) focusFields()
+  }, [isSketch, isCoarse, local, focusFields])
+
   const measure = sheet.measureRef
   return (
     <div className={styles['sheet']}>
@@ -151,9 +156,6 @@ function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalSt
             ) : null}
           </div>
           {subject || !isSelecting ? null : <EmptySheet />}
-          {subject && canEdit && shown && isSelecting ? (
-            <SketchPrompt body={subject.body} turn={shown.view.turn} />
-          ) : null}
         </div>
         <div className={styles['strip']}>
           <Strip scene={scene} hands={hands} stripRef={strip} />

@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import { formatQuantity, type UnitSystem } from '../../units/index.ts'
+import { formatQuantity, toDisplay, type UnitSystem } from '../../units/index.ts'
 import styles from '../plan/plan.module.css'
 import { gridLines, gridStep, scaleBarLength } from './grid.ts'
 import type { Panes, View } from './view.ts'
@@ -24,6 +24,13 @@ export const SheetGrid = memo(function SheetGrid({ view, panes, units }: Props) 
   return <path className={styles['grid']} d={d.join('')} />
 })
 
+/** A round length in the main unit alone: 5 ft, not 5 ft 0 in. */
+function roundLength(lengthM: number, units: UnitSystem): string {
+  if (units !== 'metric' && toDisplay('length', lengthM, units) >= 1)
+    return `${formatQuantity('number', toDisplay('length', lengthM, units), units, { digits: 0 })} ft`
+  return formatQuantity('length', lengthM, units, { digits: lengthM < 1 ? 2 : 0 })
+}
+
 /** A bar of a round length, so that the drawing can be read with a ruler. */
 export const ScaleBar = memo(function ScaleBar({ view, panes, units }: Props) {
   const lengthM = scaleBarLength(view.scale, units)
@@ -34,7 +41,7 @@ export const ScaleBar = memo(function ScaleBar({ view, panes, units }: Props) {
     <g>
       <path className={styles['scaleBar']} d={`M${x} ${y - 5}V${y}H${x + px}V${y - 5}M${x + px / 2} ${y - 3}V${y}`} />
       <text className={styles['scaleText']} x={x + px / 2} y={y - 8}>
-        {formatQuantity('length', lengthM, units, { digits: units === 'metric' && lengthM < 1 ? 2 : 0 })}
+        {roundLength(lengthM, units)}
       </text>
     </g>
   )

@@ -44,7 +44,8 @@ export function grab(hands: Hands, placed: PlacedItem, press: Press): Gesture {
   const { app, local } = hands
   const { item } = placed
   const mergeKey = hands.gestureName()
-  const offset: Point = [placed.at[0] - press.at[0], placed.at[1] - press.at[1]]
+  const anchor = placed.anchor ?? placed.at
+  const offset: Point = [anchor[0] - press.at[0], anchor[1] - press.at[1]]
   let isEdited = false
   const bodyId = hands.scene()?.body.id ?? ''
   app.getState().select(selectionOf(item, bodyId))

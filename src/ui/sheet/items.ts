@@ -23,6 +23,8 @@ export interface PlacedItem {
   readonly item: Item
   /** On the screen [px]. */
   readonly at: Point
+  /** The place that moves with a drag, where the mark stands beside it [px]. */
+  readonly anchor?: Point
   readonly rank: number
   /** What a screen reader says. */
   readonly label: string

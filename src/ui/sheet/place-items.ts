@@ -3,9 +3,10 @@ import { closed, depthToReference, isSmooth, kindOf } from '../../document/index
 import { FEATURES } from '../../features/index.ts'
 import type { Selection } from '../../state/index.ts'
 import { formatQuantity } from '../../units/index.ts'
+import { axisNames } from '../plan/axis-names.ts'
 import { controlsAt, middleOf, nodesOf, segmentAt } from '../plan/nodes.ts'
 import { type Item, keyOf, OUTLINE, type PlacedItem, type Ring } from './items.ts'
-import { axisLength, planPx, type Scene } from './scene.ts'
+import { axisLength, drawnAxis, planPx, type Scene } from './scene.ts'
 import { sectionToScreen, toSheet } from './view.ts'
 
 export function pathOfRing(scene: Pick<Scene, 'body'>, ring: Ring): Path | undefined {
@@ -74,11 +75,12 @@ function featureItems(scene: Scene, selection: Selection | undefined): PlacedIte
       })
       .join(', ')
     const label = `${row.label} ${index + 1} of ${scene.body.features.length}, ${numbers}`
-    const at = featureGrip(feature)
+    const grip = featureGrip(feature)
     const own: PlacedItem = {
       key: keyOf({ kind: 'feature', feature: index }),
       item: { kind: 'feature', feature: index },
-      at: planPx(scene, at),
+      at: planPx(scene, seenMiddle(scene, index) ?? grip),
+      anchor: planPx(scene, grip),
       rank: 3,
       label,
     }
@@ -104,6 +106,15 @@ export function featureShape(feature: AnyFeature): Path {
   return widest ?? ('path' in feature ? feature.path : { start: [0, 0], segments: [] })
 }
 
+/** The middle of the largest piece of a feature that shows inside the walls. */
+export function seenMiddle({ derived }: Scene, feature: number): Point | undefined {
+  if (!derived.partition.ok) return undefined
+  const { cells, originX, originY } = derived.partition.value
+  const own = cells.filter((cell) => cell.feature === feature)
+  const largest = own.reduce<(typeof own)[number] | undefined>((a, b) => (a && a.areaM2 >= b.areaM2 ? a : b), undefined)
+  return largest && [largest.centreX + originX, largest.centreY + originY]
+}
+
 /** The place by which the whole of a feature is taken hold of: its first handle. */
 function featureGrip(feature: AnyFeature): Point {
   return FEATURES.get(feature.kind)?.handles(feature)[0]?.at(feature) ?? featureShape(feature).start
@@ -125,11 +136,19 @@ function axisItems(scene: Scene): PlacedItem[] {
   if (!scene.section.isFloors) return []
   const { axis } = scene.section
   const length = formatQuantity('length', axisLength(axis), scene.units, { style: 'long' })
+  const names = axisNames({ axis, drawn: drawnAxis(scene), view: scene.view, panes: scene.panes })
   return (['from', 'to'] as const).map((end) => {
     const item: Item = { kind: 'axis', end }
     const name = end === 'from' ? 'A' : 'A′'
     const label = `End ${name} of the section line, ${sayPlace(scene, axis[end])}; the line is ${length} long`
-    return { key: keyOf(item), item, at: planPx(scene, axis[end]), rank: 2, label }
+    return {
+      key: keyOf(item),
+      item,
+      at: names[end === 'from' ? 'a' : 'b'],
+      anchor: planPx(scene, axis[end]),
+      rank: 0,
+      label,
+    }
   })
 }
 

@@ -1,5 +1,5 @@
 import type { Axis, Bounds, Point } from '../../basin/index.ts'
-import { boundsOf } from '../../basin/index.ts'
+import { boundsOf, sectionOf } from '../../basin/index.ts'
 import type { DerivedBody } from '../../derive/index.ts'
 import type { Body } from '../../document/index.ts'
 import type { UnitSystem } from '../../units/index.ts'
@@ -52,6 +52,26 @@ export function pointOnAxis({ from, to }: Axis, sM: number): Point {
 export function alongAxis({ from, to }: Axis, [x, y]: Point): number {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
   return ((x - from[0]) * (to[0] - from[0]) + (y - from[1]) * (to[1] - from[1])) / length
+}
+
+/** How far the section line reaches beyond the walls [px]. */
+const BEYOND_PX = 18
+
+/** Where the section line leaves the water for good, at both ends [m from A]; nothing where it misses the basin. */
+export function axisEnds(scene: Pick<Scene, 'derived' | 'section'>): readonly [fromM: number, toM: number] | undefined {
+  const { partition } = scene.derived
+  const spans = partition.ok ? sectionOf(partition.value, scene.section.axis).spans : []
+  const from = spans[0]?.[0]
+  const to = spans.at(-1)?.[1]
+  return from === undefined || to === undefined ? undefined : [from, to]
+}
+
+/** From where to where the section line is drawn: past its own ends and past the walls [m from A]. */
+export function drawnAxis(scene: Pick<Scene, 'derived' | 'section' | 'view'>): readonly [fromM: number, toM: number] {
+  const length = axisLength(scene.section.axis)
+  const ends = axisEnds(scene) ?? [0, length]
+  const beyond = BEYOND_PX / scene.view.scale
+  return [Math.min(0, ends[0] - beyond), Math.max(length, ends[1] + beyond)]
 }
 
 /** A place of the plan on the screen [px]. */

@@ -58,7 +58,7 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     }
     const { view: seen, panes } = hands.look()
     const [dx, dy] = fromSheet([du * by, dv * by], seen.turn)
-    const [x, y] = fromScreen(seen, panes, placed.at)
+    const [x, y] = fromScreen(seen, panes, placed.anchor ?? placed.at)
     const drag = dragInPlan(scene, placed.item, [x + dx, y + dy], 0)
     if (drag) app.getState().dispatch(drag.command, { mergeKey })
   }

@@ -26,8 +26,8 @@ export interface SheetView {
   readonly release: () => void
 }
 
-const WIDE: Margins = { left: 76, right: 76, planTop: 66, planBottom: 20, sectionTop: 44, sectionBottom: 46 }
-const NARROW: Margins = { left: 34, right: 34, planTop: 50, planBottom: 12, sectionTop: 30, sectionBottom: 34 }
+const WIDE: Margins = { left: 76, right: 96, planTop: 58, planBottom: 14, sectionTop: 34, sectionBottom: 36 }
+const NARROW: Margins = { left: 40, right: 58, planTop: 50, planBottom: 12, sectionTop: 30, sectionBottom: 34 }
 const NARROW_BELOW_PX = 560
 /** Panes that would move by more than this are worth a new fit [px]. */
 const PANES_MOVED_PX = 28

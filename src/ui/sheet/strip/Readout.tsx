@@ -15,7 +15,7 @@ export function Readout({ scene }: { readonly scene: Scene }) {
   const sample = at && partition.ok ? depthAt(partition.value, at[0], at[1]) : undefined
   if (!at || !sample) {
     const press = scene.isCoarse ? 'Tap the water' : 'Point at the water'
-    const more = scene.canEdit ? ' Tap or click a point, side or station for its numbers.' : ''
+    const more = scene.canEdit ? ` ${scene.isCoarse ? 'Tap' : 'Click'} a point, side or station for its numbers.` : ''
     return <p className={styles['say']}>{`${press} to read its depth.${more}`}</p>
   }
   const say = (si: number) => formatQuantity('length', si, scene.units)

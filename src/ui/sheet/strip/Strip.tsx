@@ -11,6 +11,7 @@ import { AxisStrip, DimensionStrip, FeatureStrip, StationStrip } from './OtherSt
 import { Actions } from './parts.tsx'
 import { Readout } from './Readout.tsx'
 import { SideStrip } from './SideStrip.tsx'
+import { SketchStrip } from './SketchStrip.tsx'
 import styles from './strip.module.css'
 import { ToolStrip } from './ToolStrip.tsx'
 import type { StripProps } from './types.ts'
@@ -44,7 +45,7 @@ function SelectionStrip({ scene, hands }: { readonly scene: Scene; readonly hand
   if (!scene.canEdit || !selection || selection.bodyId !== scene.body.id) {
     return (
       <>
-        <Readout scene={scene} />
+        {scene.canEdit && scene.body.sketch ? <SketchStrip {...props} /> : <Readout scene={scene} />}
         {scene.canEdit && scene.body.floor.kind === 'flat' ? <Slope {...props} /> : null}
       </>
     )
