@@ -11,10 +11,10 @@ export type HazardGroup =
   | 'reducer'
   | 'harmless'
 
-export type Form = 'solid' | 'granular' | 'tablet' | 'liquid' | 'gas'
+type Form = 'solid' | 'granular' | 'tablet' | 'liquid' | 'gas'
 
 /** What a product is reached for. */
-export type Use =
+type Use =
   | 'acid'
   | 'alkalinity'
   | 'base'
@@ -43,7 +43,7 @@ export interface Package {
   readonly system: 'metric' | 'us'
 }
 
-export interface Alias {
+interface Alias {
   readonly name: string
   readonly basis: 'g' | 'mL'
 }

@@ -7,7 +7,7 @@ import type { OpeningInput, OpeningLine, Purpose } from './types.ts'
 import { apartStep, STEPS } from './wording.ts'
 
 /** The first part of a line's key; a second line for the same job adds a number. */
-export const KEY_OF: { readonly [P in Purpose]: string } = Object.freeze({
+const KEY_OF: { readonly [P in Purpose]: string } = Object.freeze({
   acid: 'acid',
   alkalinity: 'alkalinity',
   base: 'base',

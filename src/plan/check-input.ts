@@ -37,7 +37,7 @@ function isBand(key: TargetKey, band: Band): boolean {
 }
 
 /** The product of every purpose: the owner's, else the regime's; a Problem where one doesn't do its job. */
-export function productsFor(chosen: OpeningInput['products'], regimeId: string): Result<PurposeProducts> {
+function productsFor(chosen: OpeningInput['products'], regimeId: string): Result<PurposeProducts> {
   const regime = REGIMES.get(regimeId)
   if (!regime)
     return fail(

@@ -1,7 +1,7 @@
 import { table } from '../base/index.ts'
 import type { UpkeepInput } from './types.ts'
 
-export interface Cover {
+interface Cover {
   readonly id: UpkeepInput['coverKind']
   readonly label: string
   /** Share of near-ultraviolet light that passes it. */
@@ -16,7 +16,7 @@ export interface Cover {
 const LAB = 'evaporation: NPIRC / Cal Poly study (seen second-hand); the rest from memory'
 
 /** What lies on the water when nobody is in it. */
-export const COVERS = table<Cover>([
+const COVERS = table<Cover>([
   { id: 'none', label: 'no cover', lightPasses: 1, evaporationCut: 0, gasCut: 0, debrisCut: 0, source: 'no cover' },
   {
     id: 'bubble',

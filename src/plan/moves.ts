@@ -15,13 +15,13 @@ export interface DoseMove {
   readonly exception?: Exception | undefined
 }
 
-export interface AerateMove {
+interface AerateMove {
   readonly kind: 'aerate'
   readonly before: SolvedWater
   readonly after: SolvedWater
 }
 
-export interface MeasureMove {
+interface MeasureMove {
   readonly kind: 'measure'
   readonly before: SolvedWater
   readonly after: SolvedWater

@@ -22,7 +22,7 @@ import type { TargetKey } from './types.ts'
 
 export type ExactTarget = { readonly [K in TargetKey]?: number | undefined }
 
-export interface TargetDose {
+interface TargetDose {
   readonly product: string
   readonly gPerM3?: number | undefined
   readonly mLPerM3?: number | undefined

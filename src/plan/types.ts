@@ -1,7 +1,7 @@
 import type { Problem } from '../base/index.ts'
 import type { Equilibrium, WaterReading } from '../water/index.ts'
 
-export type ReadingKey = keyof WaterReading
+type ReadingKey = keyof WaterReading
 export type KnownReading = { readonly [K in ReadingKey]?: number | undefined }
 export type TargetKey =
   | 'pH'
@@ -100,7 +100,7 @@ export interface PackageAdvice {
   readonly leftoverG: number
 }
 
-export type LineState = 'done' | 'next' | 'later'
+type LineState = 'done' | 'next' | 'later'
 
 interface LineBase {
   /** Stable across re-planning while the line stands for the same job. */
