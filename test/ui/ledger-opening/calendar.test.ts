@@ -72,6 +72,11 @@ describe('the calendar of an opening', () => {
     expect(clock(times.get('b')?.startMs)).toBe('4 7')
   })
 
+  test('times are told to the quarter of an hour, never earlier than the plan allows', () => {
+    const times = calendarOf(doses({ key: 'a', hours: 1 }, { key: 'b', hours: 5.13 }), at(2, 9))
+    expect(times.get('b')?.startMs).toBe(at(2, 14, 15))
+  })
+
   test('what is done stands where it was given', () => {
     const [line] = doses({ key: 'a', hours: 14 })
     const times = calendarOf([{ ...line, state: 'done' } as Line], at(2, 9))

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { ageWords, dateOf, dayAndTime, spanWords } from '../../../src/ui/ledger/opening/schedule.ts'
+import { ageWords, dateOf, dayAndTime, spanWords, waitWords } from '../../../src/ui/ledger/opening/schedule.ts'
 
 const at = (month: number, day: number, hour: number, minute = 0) =>
   new Date(2026, month - 1, day, hour, minute).getTime()
@@ -20,6 +20,13 @@ describe('when a line is due', () => {
     expect(plain(1.5)).toBe('1.5 h')
     expect(plain(48)).toBe('48 h')
     expect(plain(255)).toBe('11 days')
+  })
+
+  test('a wait is rounded up, never down', () => {
+    const plain = (hours: number) => waitWords(hours, 'metric')?.replaceAll('\u00a0', ' ')
+    expect(plain(13.1)).toBe('wait 13.5 h')
+    expect(plain(4)).toBe('wait 4 h')
+    expect(plain(0)).toBeUndefined()
   })
 
   test('the year is named only where it is another one', () => {

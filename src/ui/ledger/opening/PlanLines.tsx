@@ -28,7 +28,13 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
     <section className={styles['section']} aria-label="The lines">
       {canEdit && !isUnderWay && (
         <div className={styles['start']}>
-          <DateTimeField label="Day 1 starts" value={isoFromMs(originMs)} onChange={setStart} isCompact />
+          <DateTimeField
+            label="Day 1 starts"
+            value={isoFromMs(originMs)}
+            onChange={setStart}
+            description="Each line comes as early as the waits allow; nights are left out."
+            isCompact
+          />
           {system.planStartAt !== undefined && (
             <Button tone="quiet" onPress={() => setStart(undefined)}>
               As usual

@@ -1,6 +1,8 @@
 import type { OpeningLine } from '../../../plan/index.ts'
 
 const HOUR_MS = 3_600_000
+/** Times are told to the quarter of an hour, upward: a wait of 13.1 h is not known to the minute. */
+const QUARTER_MS = HOUR_MS / 4
 /** Nobody doses in the dark: what would fall between these hours of the clock waits for the morning. */
 const EVENING = 21
 const MORNING = 7
@@ -36,7 +38,8 @@ function timesOf(
   let mayRest = restAfterKey === undefined
   const due = (hours: number): number => {
     const earliestMs = originMs + hours * HOUR_MS + shiftMs
-    const atMs = mayRest ? afterNight(earliestMs) : earliestMs
+    const onTheQuarterMs = Math.ceil(earliestMs / QUARTER_MS) * QUARTER_MS
+    const atMs = mayRest ? afterNight(onTheQuarterMs) : onTheQuarterMs
     shiftMs += atMs - earliestMs
     return atMs
   }

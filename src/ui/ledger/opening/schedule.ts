@@ -41,7 +41,10 @@ export function dateAndTimeOf(atMs: number, nowMs: number): string {
 
 /** "wait 6 h"; nothing to say where there is nothing to wait for. */
 export function waitWords(waitHours: number, units: UnitSystem): string | undefined {
-  return waitHours > 0 ? `wait ${spanWords(waitHours, units)}` : undefined
+  if (!(waitHours > 0)) return undefined
+  // A wait is rounded up to the half hour; a tenth of that is forgiven.
+  const hours = waitHours < 1 ? waitHours : Math.ceil(2 * waitHours - 0.1) / 2
+  return `wait ${spanWords(hours, units)}`
 }
 
 /** A span of time in the unit that people wait in: minutes, hours, days. */

@@ -14,6 +14,8 @@ export interface Span {
 }
 
 const MARGIN = 0.06
+/** An index is always shown with balance in sight, so that small moves look small. */
+const INDEX_SPAN = 0.6
 const NEVER_BELOW_ZERO = (key: string) => key !== 'calciteSI' && key !== 'temperature_C'
 
 /**
@@ -36,6 +38,10 @@ export function domainOf(key: string, spans: readonly Span[]): Domain {
       take(band.low - width)
       take(band.high + width)
     }
+  }
+  if (key === 'calciteSI') {
+    take(-INDEX_SPAN)
+    take(INDEX_SPAN)
   }
   if (min > max) return { min: 0, max: 1 }
   const pad = (max - min) * MARGIN || Math.max(Math.abs(max) * MARGIN, 1)

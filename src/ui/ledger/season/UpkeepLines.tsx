@@ -1,13 +1,18 @@
 import type { ReactNode } from 'react'
 import type { Upkeep, UpkeepInput } from '../../../plan/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
+import { MG_CACO3_PER_EQ } from '../../../water/index.ts'
 import { useUnits } from '../../context.tsx'
-import { formatAmount, productLabel, productOf, splitStrength } from '../opening/amounts.ts'
+import { formatAmount, piecesWords, productLabel, productOf, splitStrength } from '../opening/amounts.ts'
+import { spanWords } from '../opening/schedule.ts'
 import { formatReading } from '../scale/index.ts'
 import { andList, inSentence } from '../water/reading-words.ts'
 import styles from './season.module.css'
 import { TermTable } from './TermTable.tsx'
 import { productRange, rangeWords } from './upkeep-words.ts'
+
+/** Alkalinity is told as people measure it, in mg/L as CaCO3. */
+const MG_PER_L_PER_MEQ = MG_CACO3_PER_EQ / 1000
 
 /** The ongoing doses and the make-up water, a line each. */
 export function UpkeepLines({ upkeep, input }: { readonly upkeep: Upkeep; readonly input: UpkeepInput }) {
@@ -52,23 +57,21 @@ function ChlorineLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly
   const units = useUnits()
   const format = (g: number) => formatAmount(productId, g, units)
   const mgPerL = (value: number) => formatQuantity('concentration', value, units, { digits: 2 })
-  const pieces = upkeep.packagesPerWeek
-  const week = productRange(upkeep, upkeep.productGPerWeek)
   const brings = upkeep.bringsPerWeek.map(
     ({ key, label, mgPerL: amount }) => `${formatReading(key, amount, units)} of ${inSentence(label)}`,
   )
-  const isTablet = productOf(productId)?.form === 'tablet' && pieces
-  const count = pieces && formatQuantity('number', pieces.count, units, { digits: 1 })
+  const week = productRange(upkeep, upkeep.productGPerWeek)
+  const tablets = piecesWords(productId, upkeep.productGPerWeek, units)
   return (
     <Line
       number={1}
       title={productLabel(productId)}
-      amount={isTablet ? `${count} × ${pieces.label}` : format(upkeep.productGPerDay)}
-      per={isTablet ? 'a week' : 'a day'}
+      amount={tablets ?? format(upkeep.productGPerDay)}
+      per={tablets ? 'a week' : 'a day'}
     >
       <p className={styles['intro']}>
-        {isTablet ? `${format(upkeep.productGPerWeek)} a week` : `${format(upkeep.productGPerWeek)} a week`}, likely{' '}
-        {rangeWords(format(week.lowG), format(week.highG))}. {productOf(productId)?.how}
+        {format(upkeep.productGPerWeek)} a week, likely {rangeWords(format(week.lowG), format(week.highG))}.{' '}
+        {productOf(productId)?.how}
       </p>
       {brings.length > 0 && <p className={styles['faint']}>A week of it brings along {andList(brings)}.</p>}
       <TermTable
@@ -101,13 +104,15 @@ function AcidLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly pro
         {isNeeded
           ? `Likely ${rangeWords(format(Math.max(0, upkeep.acidLowGPerFortnight)), format(upkeep.acidHighGPerFortnight))}, to take up the rise of pH. Measure pH first; acid into water, never water into acid.`
           : 'Nothing lifts pH for certain: measure it, and dose only what the reading asks for.'}
+        {upkeep.pHDriftDays !== undefined &&
+          ` Left alone, pH leaves its band in about ${spanWords(upkeep.pHDriftDays * 24, units)}.`}
       </p>
       <TermTable
-        title="What the acid takes up"
-        unitWords="meq/L a day"
+        title="What the acid takes up, as alkalinity"
+        unitWords="a day"
         terms={upkeep.acidTerms}
         total={{ value: upkeep.acidTerms.reduce((sum, term) => sum + term.value, 0) }}
-        format={(value) => formatQuantity('number', value, units, { digits: 4 })}
+        format={(value) => formatQuantity('concentration', value * MG_PER_L_PER_MEQ, units, { digits: 2 })}
       />
     </Line>
   )
@@ -121,7 +126,7 @@ function WaterLine({ upkeep, input }: { readonly upkeep: Upkeep; readonly input:
       number={3}
       title="Make-up water"
       amount={formatQuantity('volume', upkeep.evaporationM3PerWeek, units, {
-        sigma: upkeep.evaporationM3PerWeek * 0.05,
+        sigma: upkeep.evaporationM3PerWeek * 0.15,
       })}
       per="a week"
     >
