@@ -1,7 +1,8 @@
-import type { ReactNode } from 'react'
+import { type ReactNode, useState } from 'react'
 import { Button, DisclosurePanel, Heading, Disclosure as RacDisclosure } from 'react-aria-components'
 import { classes } from './classes.ts'
 import styles from './disclosure.module.css'
+import { usePrinting } from './usePrinting.ts'
 
 export interface DisclosureProps {
   readonly title: string
@@ -11,6 +12,8 @@ export interface DisclosureProps {
   readonly level?: 3 | 4 | undefined
   /** Left out on paper, where nothing can be done with it. */
   readonly isScreenOnly?: boolean | undefined
+  /** Built only when it is opened or printed, for long tables. */
+  readonly isLazy?: boolean | undefined
   readonly children: ReactNode
 }
 
@@ -21,12 +24,16 @@ export function Disclosure({
   isOpenAtFirst = false,
   level = 4,
   isScreenOnly,
+  isLazy,
   children,
 }: DisclosureProps) {
+  const [isOpen, setOpen] = useState(isOpenAtFirst)
+  const isPrinting = usePrinting()
   return (
     <RacDisclosure
       className={classes(styles['disclosure'], isScreenOnly && styles['screenOnly'])}
-      defaultExpanded={isOpenAtFirst}
+      isExpanded={isOpen}
+      onExpandedChange={setOpen}
     >
       <Heading level={level} className={classes(styles['heading'])}>
         <Button slot="trigger" className={classes(styles['trigger'])}>
@@ -38,7 +45,7 @@ export function Disclosure({
         </Button>
       </Heading>
       <DisclosurePanel className={classes(styles['panel'])}>
-        <div className={styles['inside']}>{children}</div>
+        <div className={styles['inside']}>{!isLazy || isOpen || isPrinting ? children : null}</div>
       </DisclosurePanel>
     </RacDisclosure>
   )

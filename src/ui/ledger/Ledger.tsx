@@ -1,9 +1,8 @@
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components'
 import { useApp, useAppStore } from '../context.tsx'
-import { classes } from '../fields/index.ts'
+import { classes, usePrinting } from '../fields/index.ts'
 import { CHAPTERS } from './chapters.ts'
 import styles from './Ledger.module.css'
-import { usePrinting } from './usePrinting.ts'
 
 /** The ledger beside the drawing: one chapter at a time on the screen, all of them in order on paper. */
 export function Ledger() {

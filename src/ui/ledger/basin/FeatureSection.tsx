@@ -75,7 +75,7 @@ function FeatureItem({ body, feature, index }: ItemProps) {
       {kind.fields.map((field) => (
         <FeatureNumber key={field.id} body={body} field={field} feature={feature} onChange={change} />
       ))}
-      <Disclosure title="Where it stands">
+      <Disclosure isLazy title="Where it stands">
         <HandleTable name={name} feature={feature} handles={kind.handles(feature)} onChange={change} />
       </Disclosure>
     </fieldset>

@@ -39,7 +39,7 @@ export function OutlineSection({ number }: { readonly number: number }) {
     <Section number={number} title="Outline" aside={body.sketch ? 'a sketch' : undefined}>
       {body.sketch ? <SketchNote body={body} /> : <OverallFields body={body} />}
       <div>
-        <Disclosure title="Points" aside={`${nodesOf(body.outline).length}`}>
+        <Disclosure isLazy title="Points" aside={`${nodesOf(body.outline).length}`}>
           <PointTable bodyId={body.id} ring={{ of: 'outline' }} path={body.outline} label="Points of the outline" />
         </Disclosure>
         <Islands body={body} />
@@ -97,7 +97,7 @@ function Islands({ body }: { readonly body: Body }) {
   const canEdit = useCanEdit()
   if (body.islands.length === 0 && !canEdit) return null
   return (
-    <Disclosure title="Islands" aside={body.islands.length === 0 ? 'none' : `${body.islands.length}`}>
+    <Disclosure isLazy title="Islands" aside={body.islands.length === 0 ? 'none' : `${body.islands.length}`}>
       <p className={styles['say']}>Dry land inside the water: a planter, a pillar, a raised spa.</p>
       {body.islands.map((island, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: an island is known by its place in the list

@@ -16,18 +16,18 @@ export function SketchNote({ body }: { readonly body: Body }) {
     <div className={styles['sketch']}>
       <h4>This is a sketch</h4>
       <p className={styles['say']}>
-        Its size is a guess to about {percent}, and so is twice that of the volume. Two overall lengths, taken with a
-        tape, scale it and make it a drawing.
+        Its size is guessed to about {percent}, so its volume is hardly known. Two overall lengths, taken with a tape,
+        scale it and make it a drawing.
       </p>
       <QuantityField
-        label="Overall length, across the sheet"
+        label="Length, across the sheet"
         quantity="length"
         value={sketch.knownLengthM}
         min={0.1}
         onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, lengthM: m }))}
       />
       <QuantityField
-        label="Overall width, up the sheet"
+        label="Width, up the sheet"
         quantity="length"
         value={sketch.knownWidthM}
         min={0.1}

@@ -75,7 +75,7 @@ function MeasuredVolume({ measures }: { readonly measures: Measures }) {
       <Figure
         label="Reckoned to"
         value={boundWords(measures.errorBoundM3, units)}
-        note="the arithmetic’s own error; the ± above comes from the tape"
+        note="the arithmetic’s own error; the ± above is that of the measuring"
       />
     </dl>
   )
