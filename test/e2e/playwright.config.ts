@@ -3,11 +3,15 @@ import { defineConfig, devices } from '@playwright/test'
 import { findChromium } from '../../scripts/find-chromium.mjs'
 
 const executablePath = findChromium()
+// A server that is up already, another port or another build: for trying a build beside the usual one.
+const port = process.env['E2E_PORT'] ?? '4173'
+const dist = process.env['E2E_DIST']
+const running = process.env['E2E_BASE_URL']
 
 export default defineConfig({
   testDir: '.',
   testMatch: '**/*.spec.ts',
-  outputDir: '../../test-results',
+  outputDir: process.env['E2E_OUTPUT'] ?? '../../test-results',
   fullyParallel: true,
   forbidOnly: !!process.env['CI'],
   retries: 0,
@@ -17,7 +21,7 @@ export default defineConfig({
   reporter: [['list']],
   use: {
     ...devices['Desktop Chrome'],
-    baseURL: 'http://127.0.0.1:4173',
+    baseURL: running ?? `http://127.0.0.1:${port}`,
     viewport: { width: 1440, height: 900 },
     trace: 'retain-on-failure',
     launchOptions: {
@@ -33,10 +37,14 @@ export default defineConfig({
       ...(executablePath ? { executablePath } : {}),
     },
   },
-  webServer: {
-    command: 'node node_modules/vite/bin/vite.js preview --host 127.0.0.1 --port 4173 --strictPort',
-    cwd: fileURLToPath(new URL('../..', import.meta.url)),
-    url: 'http://127.0.0.1:4173',
-    reuseExistingServer: false,
-  },
+  ...(running
+    ? {}
+    : {
+        webServer: {
+          command: `node node_modules/vite/bin/vite.js preview --host 127.0.0.1 --port ${port} --strictPort${dist ? ` --outDir ${dist}` : ''}`,
+          cwd: fileURLToPath(new URL('../..', import.meta.url)),
+          url: `http://127.0.0.1:${port}`,
+          reuseExistingServer: false,
+        },
+      }),
 })
