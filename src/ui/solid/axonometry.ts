@@ -83,19 +83,20 @@ export function axonometryOf(model: SolidModel): Axonometry {
   }
 }
 
-/** Beside a step the floor has two depths at one place: the one that belongs to the band is looked for close by [m]. */
+/** Beside a step or wall the floor has more than one depth at a place: the band's own is looked for close by [m]. */
 const ASIDE_M = 0.004
 
 function depthIn(model: SolidModel, x: number, y: number, fromM: number, toM: number): number {
-  for (const [dx, dy] of [
+  const around = [
     [0, 0],
     [1, 0],
     [-1, 0],
     [0, 1],
     [0, -1],
-  ] as const) {
-    const depthM = model.sampleAt(x + dx * ASIDE_M, y + dy * ASIDE_M)?.depthM
-    if (depthM !== undefined && depthM >= fromM - ASIDE_M && depthM <= toM + ASIDE_M) return depthM
-  }
-  return (fromM + toM) / 2
+  ] as const
+  const own = around
+    .map(([dx, dy]) => model.sampleAt(x + dx * ASIDE_M, y + dy * ASIDE_M)?.depthM)
+    .filter((depthM) => depthM !== undefined && depthM >= fromM - ASIDE_M && depthM <= toM + ASIDE_M)
+  // The deepest is that of the floor and not of the wall, all along a ring.
+  return own.length > 0 ? Math.max(...(own as number[])) : (fromM + toM) / 2
 }

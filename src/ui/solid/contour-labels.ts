@@ -1,10 +1,16 @@
 import type { ContourLine, Point } from '../../basin/index.ts'
 
+/** A place on a line, and the way the line goes there. */
+export interface Place {
+  readonly at: Point
+  readonly along: Point
+}
+
 /** A figure on a contour line: the first of its places that can be seen takes it. */
 export interface ContourLabel {
   readonly key: string
   readonly depthM: number
-  readonly places: readonly Point[]
+  readonly places: readonly Place[]
 }
 
 /** Shares of a line's length at which its figure may stand, best first. */
@@ -19,14 +25,17 @@ function lengthOf(line: ContourLine): number {
   return length
 }
 
-function pointAlong(line: ContourLine, atM: number): Point | undefined {
+function placeAlong(line: ContourLine, atM: number): Place | undefined {
   let gone = 0
   for (let i = 1; i < line.points.length; i++) {
     const [a, b] = [line.points[i - 1]!, line.points[i]!]
     const run = Math.hypot(b[0] - a[0], b[1] - a[1])
     if (gone + run >= atM && run > 0) {
       const t = (atM - gone) / run
-      return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]
+      return {
+        at: [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t],
+        along: [(b[0] - a[0]) / run, (b[1] - a[1]) / run],
+      }
     }
     gone += run
   }
@@ -44,6 +53,6 @@ export function contourLabels(lines: readonly ContourLine[]): ContourLabel[] {
   return [...longest.values()].map(({ line, length }) => ({
     key: line.depthM.toFixed(4),
     depthM: line.depthM,
-    places: SHARES.map((share) => pointAlong(line, share * length)).filter((point) => point !== undefined),
+    places: SHARES.map((share) => placeAlong(line, share * length)).filter((place) => place !== undefined),
   }))
 }

@@ -6,8 +6,8 @@ export interface RimDistance {
   readonly originX: number
   readonly originY: number
   readonly reachM: number
-  /** 255 at `reachM` and beyond. */
-  readonly texels: Uint8Array
+  /** Metres, `reachM` and beyond alike. */
+  readonly texels: Float32Array
 }
 
 type Ring = ArrayLike<number>
@@ -72,7 +72,5 @@ export function rimDistanceOf(rings: readonly Ring[], reachM: number, raster: nu
           if (distance < far[at]!) far[at] = distance
         }
     }
-  const texels = new Uint8Array(far.length)
-  for (let i = 0; i < far.length; i++) texels[i] = Math.round((255 * far[i]!) / reachM)
-  return { width, height, cellM, originX, originY, reachM, texels }
+  return { width, height, cellM, originX, originY, reachM, texels: far }
 }

@@ -42,7 +42,7 @@ describe('the ground around the basin', () => {
     const distanceAt = (x: number, y: number) => {
       const i = Math.floor((x - away.originX) / away.cellM)
       const j = Math.floor((y - away.originY) / away.cellM)
-      return (away.texels[j * away.width + i]! / 255) * away.reachM
+      return away.texels[j * away.width + i]!
     }
     for (const [x, y, far] of [
       [4, -0.5, 0.5],

@@ -70,6 +70,6 @@ describe('ink on the solid', () => {
     }
     const labels = contourLabels([short, open, tiny])
     expect(labels.map((label) => label.depthM)).toEqual([1.5])
-    expect(labels[0]!.places[0]).toEqual([3, 0.5])
+    expect(labels[0]!.places[0]).toEqual({ at: [3, 0.5], along: [0, 1] })
   })
 })

@@ -12,7 +12,7 @@ import {
 import { Mesh } from 'three'
 import { displayStep, formatQuantity, type UnitSystem } from '../../../units/index.ts'
 import { isDeepTint, rampPlace } from '../../plan/depth-steps.ts'
-import { contourLabels } from '../contour-labels.ts'
+import { contourLabels, type Place } from '../contour-labels.ts'
 import { frameOfRim, placeOverWater } from '../frame.ts'
 import { stepForKey, viewForKey } from '../gestures.ts'
 import { homeFor } from '../home.ts'
@@ -20,9 +20,9 @@ import type { SolidModel } from '../model.ts'
 import { type Probe, probeWords } from '../probe.ts'
 import styles from '../solid.module.css'
 import { isDark, type Tones } from '../tones.ts'
-import { canBeSeen, pick, probeBelow } from './pick.ts'
+import { canBeSeen, isOpening, pick, probeBelow } from './pick.ts'
 import { Scene } from './Scene.tsx'
-import { useStage } from './useStage.ts'
+import { type Stage, useStage } from './useStage.ts'
 import { useTurntable } from './useTurntable.ts'
 
 // Only what the scene's elements name; the whole namespace would cost 58 kB more.
@@ -48,8 +48,36 @@ interface Shown {
 const LEAD_STEPS = 6
 /** Ground that is kept in the picture around the rim: coping and its shadow [m]. */
 const MARGIN_M = 0.75
+/** Half a figure's width and height with a little air [px]. */
+const FIGURE_OFF_PX = [20, 11] as const
 /** Below this width figures on the contour lines are in the way [px]. */
 const FIGURES_FROM_PX = 560
+
+type Spot = readonly [x: number, y: number]
+
+/** Where on the screen a line's figure stands: beside the first of its places that is in sight, over the basin. */
+function spotOf(stage: Stage, shell: Mesh, model: SolidModel, places: readonly Place[], z: number): Spot | undefined {
+  for (const place of places) {
+    if (!canBeSeen(stage.camera, shell, model, place.at[0], place.at[1], z)) continue
+    for (const side of [-1, 1] as const) {
+      const spot = besideLine(stage, place, z, side)
+      if (isOpening(stage.camera, model, ...stage.toNdc(...spot))) return spot
+    }
+  }
+  return undefined
+}
+
+/** To one side of a line, so that it does not strike its own figure out. */
+function besideLine(stage: Stage, { at, along }: Place, z: number, side: 1 | -1): Spot {
+  const [x, y] = stage.toScreen(at[0], at[1], z)
+  const [nextX, nextY] = stage.toScreen(at[0] + along[0] * 0.1, at[1] + along[1] * 0.1, z)
+  const run = Math.hypot(nextX - x, nextY - y)
+  if (run < 1e-6) return [x, y]
+  const [across, down] = [(nextY - y) / run, -(nextX - x) / run]
+  // Above the line first; beside an upright one further off, since figures are wider than high.
+  const way = (down > 0 ? 1 : -1) * side
+  return [x + way * across * FIGURE_OFF_PX[0], y + way * down * FIGURE_OFF_PX[1]]
+}
 
 /** Ink that can be read over the tint of a depth. */
 function inkOver(depthM: number, model: SolidModel, tones: Tones): string {
@@ -86,26 +114,23 @@ export function SolidCanvas(props: SolidCanvasProps) {
 
   // Words stand in the page over the picture; they are moved by hand, since a turn changes every frame and not the tree.
   useLayoutEffect(() => {
-    const put = (element: HTMLElement, x: number, y: number, z: number) => {
-      const [px, py] = stage.toScreen(x, y, z)
-      element.style.transform = `translate(${px.toFixed(1)}px, ${py.toFixed(1)}px)`
-      return px
+    const put = (element: HTMLElement, x: number, y: number) => {
+      element.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`
     }
     written.current = () => {
       const at = probe?.at
       if (marker.current && at) {
-        const px = put(marker.current, at.x, at.y, at.z)
-        marker.current.dataset['side'] = px > stage.size().width * 0.6 ? 'left' : 'right'
+        const [x, y] = stage.toScreen(at.x, at.y, at.z)
+        put(marker.current, x, y)
+        marker.current.dataset['side'] = x > stage.size().width * 0.6 ? 'left' : 'right'
       }
-      const shell = stage.shell()
-      const isWide = stage.size().width >= FIGURES_FROM_PX
+      const shell = stage.size().width >= FIGURES_FROM_PX ? stage.shell() : undefined
       labels.forEach(({ depthM, places }, i) => {
         const element = figures.current?.children[i]
         if (!(element instanceof HTMLElement)) return
-        const place =
-          shell && isWide ? places.find(([x, y]) => canBeSeen(stage.camera, shell, model, x, y, -depthM)) : undefined
-        element.hidden = !place
-        if (place) put(element, place[0], place[1], -depthM)
+        const spot = shell && spotOf(stage, shell, model, places, -depthM)
+        element.hidden = !spot
+        if (spot) put(element, spot[0], spot[1])
       })
     }
     written.current()

@@ -15,6 +15,12 @@ export function pointOnLevel(camera: Camera, ndcX: number, ndcY: number, z: numb
   return rays.ray.intersectPlane(new Plane(up, -z), spot) ? spot.clone() : undefined
 }
 
+/** Whether a point of the picture looks into the opening, and not onto the ground. */
+export function isOpening(camera: Camera, model: SolidModel, ndcX: number, ndcY: number): boolean {
+  const at = pointOnLevel(camera, ndcX, ndcY, model.rimM)
+  return at !== undefined && isOverBasin(model.mesh.rings, at.x, at.y)
+}
+
 /** The place of the shell under a point of the picture; undefined over the ground, which hides what lies behind it. */
 export function pick(
   camera: Camera,
@@ -24,8 +30,7 @@ export function pick(
   ndcY: number,
   nameOf: Named,
 ): Probe | undefined {
-  const opening = pointOnLevel(camera, ndcX, ndcY, model.rimM)
-  if (!opening || !isOverBasin(model.mesh.rings, opening.x, opening.y)) return undefined
+  if (!isOpening(camera, model, ndcX, ndcY)) return undefined
   rays.setFromCamera(new Vector2(ndcX, ndcY), camera)
   const hit = rays.intersectObject(shell, false)[0]
   if (!hit) return undefined
@@ -48,8 +53,7 @@ export function probeBelow(model: SolidModel, x: number, y: number, nameOf: Name
 export function canBeSeen(camera: Camera, shell: Mesh, model: SolidModel, x: number, y: number, z: number): boolean {
   const ndc = new Vector3(x, y, z).project(camera)
   if (Math.abs(ndc.x) > 0.98 || Math.abs(ndc.y) > 0.96) return false
-  const opening = pointOnLevel(camera, ndc.x, ndc.y, model.rimM)
-  if (!opening || !isOverBasin(model.mesh.rings, opening.x, opening.y)) return false
+  if (!isOpening(camera, model, ndc.x, ndc.y)) return false
   rays.setFromCamera(new Vector2(ndc.x, ndc.y), camera)
   const hit = rays.intersectObject(shell, false)[0]
   return hit !== undefined && Math.hypot(hit.point.x - x, hit.point.y - y, hit.point.z - z) < 0.12

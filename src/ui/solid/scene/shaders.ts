@@ -102,7 +102,7 @@ varying vec2 place;
 float distanceAt(vec2 at) {
   vec2 uv = (at - awayFrame.xy) / awayFrame.zw;
   if (any(lessThan(uv, vec2(0.0))) || any(greaterThan(uv, vec2(1.0)))) return reach;
-  return texture2D(away, uv).r * reach;
+  return texture2D(away, uv).r;
 }
 void main() {
   float d = distanceAt(place);
