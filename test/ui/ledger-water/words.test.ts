@@ -43,6 +43,7 @@ describe('what was not measured is said', () => {
   test('labels read well inside a sentence', () => {
     expect(inSentence('Total alkalinity')).toBe('total alkalinity')
     expect(inSentence('pH')).toBe('pH')
+    expect(inSentence('Borate, as boron')).toBe('borate')
     expect(andList(['a', 'b', 'c'])).toBe('a, b and c')
   })
 })

@@ -4,6 +4,7 @@ import type { DoseLine } from '../../../plan/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
 import { Button, DateTimeField, isoFromMs, ProblemNote, QuantityField } from '../../fields/index.ts'
 import { finishTyping } from '../water/finish-typing.ts'
+import { SaveButton } from '../water/SaveButton.tsx'
 import { amountFromG, gFromAmount, measureOf } from './amounts.ts'
 import styles from './opening.module.css'
 
@@ -59,9 +60,7 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
       />
       {problem && <ProblemNote problem={problem} />}
       <div className={styles['formButtons']}>
-        <Button tone="main" onPress={save}>
-          Write it down
-        </Button>
+        <SaveButton onPress={save}>Write it down</SaveButton>
         <Button tone="quiet" onPress={onClose}>
           Not yet
         </Button>

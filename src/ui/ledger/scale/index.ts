@@ -1,5 +1,6 @@
 export { InkScale } from './InkScale.tsx'
 export {
+  formatMeasured,
   formatReading,
   formatSigned,
   READING_ROWS,

@@ -154,6 +154,15 @@ export function formatReading(key: ScaleKey, value: number, units: UnitSystem): 
   return formatQuantity(row?.quantity ?? 'number', value, units, { digits: row?.digits ?? 1 })
 }
 
+/** A reading as it was taken: with one decimal more than usual where it has one. */
+export function formatMeasured(key: ReadingKey, value: number, units: UnitSystem): string {
+  const row = readingRow(key)
+  if (!row || row.quantity === 'temperature') return formatReading(key, value, units)
+  const scaled = value * 10 ** row.digits
+  const digits = Math.abs(scaled - Math.round(scaled)) > 0.02 ? row.digits + 1 : row.digits
+  return formatQuantity(row.quantity, value, units, { digits })
+}
+
 /** An index, its sign always shown. */
 export function formatSigned(value: number, units: UnitSystem): string {
   const text = formatQuantity('number', Math.abs(value), units, { digits: 2 })

@@ -2,6 +2,7 @@ import { deriveVolume, upkeepBasisOf } from '../../../derive/index.ts'
 import type { ClimateMonth, Command, Equipment, HelperId, System } from '../../../document/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
 import { Button, ChoiceField, NumberField, QuantityField, SwitchField } from '../../fields/index.ts'
+import { productOptions } from '../water/products.ts'
 import { andList } from '../water/reading-words.ts'
 import { assumedNames, withMonth } from './climate.ts'
 import styles from './season.module.css'
@@ -84,6 +85,12 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
         )}
       </div>
       <div className={styles['form']}>
+        <ChoiceField
+          label="Daily chlorine"
+          value={input.chlorineProductId}
+          options={productOptions('dailyChlorine')}
+          onChange={(product) => edit({ id: 'setProduct', args: { systemId, purpose: 'dailyChlorine', product } })}
+        />
         <QuantityField
           label={`Air in ${MONTHS[month]}`}
           quantity="temperature"

@@ -6,7 +6,7 @@ import { useApp, useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, Disclosure } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
 import { ageWords, dateAndTimeOf } from '../opening/schedule.ts'
-import { formatReading, READING_ROWS } from '../scale/index.ts'
+import { formatMeasured, READING_ROWS } from '../scale/index.ts'
 import { methodWords } from './methods.ts'
 import { ReadingsForm } from './ReadingsForm.tsx'
 import { setInOneLine, unknownWords } from './reading-words.ts'
@@ -89,7 +89,7 @@ export function ReadingTable({ set }: { readonly set: ReadingSet }) {
             return (
               <tr key={row.key}>
                 <th scope="row">{row.label}</th>
-                <td>{formatReading(row.key, value, units)}</td>
+                <td>{formatMeasured(row.key, value, units)}</td>
               </tr>
             )
           })}

@@ -15,6 +15,7 @@ import { READING_ROWS, type ReadingRow } from '../scale/index.ts'
 import { finishTyping } from './finish-typing.ts'
 import { METHODS } from './methods.ts'
 import { unknownWords } from './reading-words.ts'
+import { SaveButton } from './SaveButton.tsx'
 import styles from './water.module.css'
 
 interface ReadingsFormProps {
@@ -81,9 +82,7 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
       {unknown && <p className={styles['faint']}>{unknown}</p>}
       {problem && <ProblemNote problem={problem} />}
       <div className={styles['buttons']}>
-        <Button tone="main" onPress={save}>
-          {saveLabel}
-        </Button>
+        <SaveButton onPress={save}>{saveLabel}</SaveButton>
         {onCancel && (
           <Button tone="quiet" onPress={onCancel}>
             Cancel

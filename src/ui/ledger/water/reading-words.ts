@@ -1,6 +1,6 @@
 import type { ReadingSet, ReadingValues } from '../../../document/index.ts'
 import type { UnitSystem } from '../../../units/index.ts'
-import { formatReading, READING_ROWS } from '../scale/index.ts'
+import { formatMeasured, READING_ROWS } from '../scale/index.ts'
 
 /** What it means that some of the usual readings are absent; undefined where all are there. */
 export function unknownWords(values: ReadingValues): string | undefined {
@@ -21,7 +21,7 @@ export function unknownWords(values: ReadingValues): string | undefined {
 export function setInOneLine(set: ReadingSet, units: UnitSystem): string {
   return READING_ROWS.flatMap((row) => {
     const value = set.values[row.key]
-    return value === undefined ? [] : [`${inSentence(row.short)} ${formatReading(row.key, value, units)}`]
+    return value === undefined ? [] : [`${inSentence(row.short)} ${formatMeasured(row.key, value, units)}`]
   }).join(', ')
 }
 
@@ -31,7 +31,8 @@ export function andList(names: readonly string[]): string {
   return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 }
 
-/** A label inside a sentence: "total alkalinity", but "pH". */
+/** A label inside a sentence: "total alkalinity", but "pH"; without what follows a comma. */
 export function inSentence(label: string): string {
-  return /^(pH|Mg)/.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1)
+  const name = label.split(',')[0] ?? label
+  return /^(pH|Mg)/.test(name) ? name : name.charAt(0).toLowerCase() + name.slice(1)
 }
