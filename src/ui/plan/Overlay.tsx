@@ -84,7 +84,9 @@ function Draft({ view, panes, origin }: Props) {
   const cursor = useLocal((state) => state.cursor)
   const hover = useLocal((state) => state.hover)
   if (points.length === 0) return null
-  const next = cursor ?? hover
+  const last = points.at(-1)?.at
+  const pointed = cursor ?? hover
+  const next = pointed && last && (pointed[0] !== last[0] || pointed[1] !== last[1]) ? pointed : undefined
   const withNext = next ? [...points, { at: next, isSmooth: true }] : points
   const loop = loopThrough(points)
   const trial = loopThrough(withNext)

@@ -22,6 +22,9 @@ interface Props {
 
 const STATION_PX = 12.5
 const SLOPE_PX = 11.5
+const LINE_PX = 13
+/** A fall that nobody would call one is left without a figure. */
+const HARDLY_SLOPED = 1 / 200
 /** Where along a run its slope may be written, best first. */
 const PLACES = [0.5, 0.68, 0.32, 0.82, 0.18] as const
 
@@ -64,7 +67,7 @@ export const SectionLabels = memo(function SectionLabels(props: Props) {
           d={stations.map(([s, d], i) => `${i === 0 ? 'M' : 'L'}${at(s, d).join(' ')}`).join('')}
         />
       ) : null}
-      {slopes.map(({ run, text, at: [x, y], depthM }) => (
+      {slopes.map(({ run, lines, at: [x, y], depthM }) => (
         <text
           key={run.fromM}
           className={classes(
@@ -72,10 +75,12 @@ export const SectionLabels = memo(function SectionLabels(props: Props) {
             parts && isDeepTint(rampPlace(depthM, maxDepthM)) && styles['slopeOnDeep'],
             run.usualLimit !== undefined && styles['limit'],
           )}
-          x={x}
-          y={y}
         >
-          {text}
+          {lines.map((line, i) => (
+            <tspan key={line} x={x} y={y - (lines.length - 1 - i) * LINE_PX}>
+              {line}
+            </tspan>
+          ))}
         </text>
       ))}
       {depths.map((label) => (
@@ -94,24 +99,24 @@ function placeSlope(
   levelM: number,
   at: (sM: number, depthM: number) => Point,
   faces: readonly Box[],
-): { readonly text: string; readonly at: Point; readonly depthM: number } | undefined {
-  const short = formatSlope(run.slope)
-  if (short === 'level' || run.slope < 1 / 200) return undefined
-  const texts = run.usualLimit === undefined ? [short] : [`${short}, usual limit 1 : ${run.usualLimit}`, short]
+): { readonly lines: readonly string[]; readonly at: Point; readonly depthM: number } | undefined {
+  const slope = formatSlope(run.slope)
+  if (run.slope < HARDLY_SLOPED) return undefined
+  const wordings = run.usualLimit === undefined ? [[slope]] : [[slope, `usual limit 1 : ${run.usualLimit}`], [slope]]
   const width = (run.toM - run.fromM) * view.scale
-  for (const text of texts) {
+  for (const lines of wordings) {
+    const half = (Math.max(...lines.map((line) => line.length)) * SLOPE_PX * 0.5) / 2
+    // On a slope the text clears the higher end of the line under it.
+    const lift = 10 + half * run.slope * view.stretch * 0.9
+    const height = lines.length * LINE_PX
     for (const share of PLACES) {
-      const s = run.fromM + share * (run.toM - run.fromM)
       const depthM = run.fromDepthM + share * (run.toDepthM - run.fromDepthM)
-      const [x, y] = at(s, depthM)
-      // On a slope the text clears the higher end of the line under it.
-      const half = (text.length * SLOPE_PX * 0.52) / 2
-      const lift = 11 + half * run.slope * view.stretch * 0.9
-      const box = boxOfText(text, [x, y - lift], SLOPE_PX)
-      const isInside = half * 2 < width * (1 - 2 * Math.abs(share - 0.5)) + 4
-      const hasWater = (depthM + levelM) * view.scale * view.stretch > lift + 10
-      if (isInside && hasWater && !faces.some((face) => boxesTouch(face, box)))
-        return { text, at: [x, y - lift], depthM: depthM - lift / (view.scale * view.stretch) }
+      const [x, y] = at(run.fromM + share * (run.toM - run.fromM), depthM)
+      const box: Box = { x, y: y - lift - (height - LINE_PX) / 2, halfWidth: half, halfHeight: height / 2 }
+      const fits = half * 2 < width * (1 - 2 * Math.abs(share - 0.5)) + 4
+      const hasWater = (depthM + levelM) * view.scale * view.stretch > lift + height - 4
+      if (fits && hasWater && !faces.some((face) => boxesTouch(face, box)))
+        return { lines, at: [x, y - lift], depthM: depthM - lift / (view.scale * view.stretch) }
     }
   }
   return undefined

@@ -32,7 +32,7 @@ export const Captions = memo(function Captions({ view, panes, subject }: Props) 
       : `water ${formatQuantity('length', Math.abs(body.levelM), units)} ${body.levelM < 0 ? 'below' : 'above'} its normal line`
   return (
     <>
-      <Caption x={18} y={24} name="PLAN" notes={[sketch, from]} />
+      <Caption x={18} y={22} name="PLAN" notes={[sketch, from]} isStacked />
       <Caption x={18} y={panes.planHeight + 16} name="SECTION A–A′" notes={[stretch, level, assumed]} />
     </>
   )
@@ -43,18 +43,21 @@ function Caption({
   y,
   name,
   notes,
+  isStacked = false,
 }: {
   readonly x: number
   readonly y: number
   readonly name: string
   readonly notes: readonly string[]
+  /** The notes stand below the name, where a dimension may run beside it. */
+  readonly isStacked?: boolean
 }) {
   const said = notes.filter((note) => note !== '').join(' · ')
   return (
     <text className={styles['caption']} x={x} y={y}>
       {name}
       {said === '' ? null : (
-        <tspan className={styles['captionNote']} dx={8}>
+        <tspan className={styles['captionNote']} {...(isStacked ? { x, dy: 15 } : { dx: 8 })}>
           {said}
         </tspan>
       )}

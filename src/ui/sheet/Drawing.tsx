@@ -36,6 +36,8 @@ interface Props {
   readonly selectedKey: string | undefined
   readonly tabKey: string | undefined
   readonly svgRef: RefObject<SVGSVGElement | null>
+  /** Plan and section keep to their own panes, as they must when either is larger than its pane. */
+  readonly isClipped: boolean
   readonly onFocusItem: (item: PlacedItem) => void
   readonly onDimension: (axis: 'x' | 'y') => void
 }
@@ -64,7 +66,7 @@ export function Drawing(props: Props) {
             panes={panes}
             units={units}
             {...{ subject, scene, origin }}
-            clip={id}
+            clip={props.isClipped ? id : undefined}
             selectedKey={props.selectedKey}
           />
         ) : null}
@@ -132,7 +134,7 @@ interface DrawnProps extends Pick<Props, 'view' | 'panes' | 'units' | 'selectedK
   readonly subject: Subject
   readonly scene: Scene
   readonly origin: Point
-  readonly clip: string
+  readonly clip: string | undefined
 }
 
 function Drawn(props: DrawnProps) {
@@ -169,7 +171,7 @@ function Drawn(props: DrawnProps) {
   const levelText = scene.levelM === 0 ? '' : formatQuantity('length', scene.levelM, units)
   return (
     <>
-      <g clipPath={`url(#${clip}-plan)`}>
+      <g {...(clip === undefined ? {} : { clipPath: `url(#${clip}-plan)` })}>
         <g transform={svgMatrix(view, panes, origin)}>
           {parts ? <PlanWater {...{ parts, depthsM, maxDepthM, origin }} levelM={scene.levelM} /> : null}
           <PlanInk body={body} parts={parts} origin={origin} />
@@ -179,7 +181,7 @@ function Drawn(props: DrawnProps) {
         {parts ? <PlanFigures {...{ parts, depthsM, maxDepthM, view, panes, write, writeContour, taken }} /> : null}
       </g>
       <Projections lines={projections} />
-      <g clipPath={`url(#${clip}-section)`}>
+      <g {...(clip === undefined ? {} : { clipPath: `url(#${clip}-section)` })}>
         {parts ? (
           <SectionDrawing
             {...{ parts, view, panes, maxDepthM, levelText }}

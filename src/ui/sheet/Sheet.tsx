@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import type { Point } from '../../basin/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
 import { classes } from '../fields/index.ts'
@@ -55,8 +55,11 @@ function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalSt
   }, [subject, shown, units, canEdit, previewLevelM, isCoarse])
   const isSelecting = tool === 'select'
   const items = useMemo(
-    () => (scene?.canEdit && isSelecting ? placeItems(scene, selection).filter((p) => isInPane(p, scene)) : []),
-    [scene, selection, isSelecting],
+    () =>
+      scene?.canEdit && isSelecting
+        ? placeItems(scene, selection).filter((p) => sheet.isAuto || isInPane(p, scene))
+        : [],
+    [scene, selection, isSelecting, sheet.isAuto],
   )
   const selectedItem = selection && itemOf(selection)
   const selectedKey = selectedItem && keyOf(selectedItem)
@@ -111,11 +114,17 @@ function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalSt
     (axis: 'x' | 'y') => {
       const { scene: seen } = latest.current
       if (!seen) return
-      app.getState().select({ kind: 'dimension', bodyId: seen.body.id, axis })
-      requestAnimationFrame(focusFields)
+      const { selection: now, select } = app.getState()
+      if (now?.kind === 'dimension' && now.axis === axis) focusFields()
+      else select({ kind: 'dimension', bodyId: seen.body.id, axis })
     },
     [app, focusFields],
   )
+  // A dimension is selected to be typed.
+  const isDimension = selection?.kind === 'dimension' ? selection.axis : undefined
+  useLayoutEffect(() => {
+    if (isDimension !== undefined) focusFields()
+  }, [isDimension, focusFields])
   // Leaving a tool leaves nothing of it behind.
   useEffect(() => {
     if (tool !== 'points') local.setState((state) => ({ draft: { ...state.draft, points: [] }, guides: [] }))
@@ -152,6 +161,7 @@ function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalSt
                 armed={armsOf(scene, items)}
                 tabKey={tabStop(items, selectedKey)}
                 svgRef={svg}
+                isClipped={!sheet.isAuto}
               />
             ) : null}
           </div>

@@ -35,8 +35,8 @@ function roundLength(lengthM: number, units: UnitSystem): string {
 export const ScaleBar = memo(function ScaleBar({ view, panes, units }: Props) {
   const lengthM = scaleBarLength(view.scale, units)
   const px = lengthM * view.scale
-  const x = panes.width - 20 - px
-  const y = panes.planHeight - 10
+  const x = panes.width - 18 - px
+  const y = panes.planHeight + 17
   return (
     <g>
       <path className={styles['scaleBar']} d={`M${x} ${y - 5}V${y}H${x + px}V${y - 5}M${x + px / 2} ${y - 3}V${y}`} />

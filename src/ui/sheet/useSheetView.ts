@@ -17,6 +17,8 @@ interface Shown {
 
 export interface SheetView {
   readonly shown: Shown | undefined
+  /** Fitted to the drawing, not moved by hand. */
+  readonly isAuto: boolean
   readonly measureRef: RefCallback<HTMLElement>
   /** Moves or scales the view by hand: from then on it stays where it is put. */
   readonly change: (step: (view: View, panes: Panes) => View) => void
@@ -90,5 +92,5 @@ export function useSheetView(content: Content): SheetView {
   }, [fitted])
   const hold = useCallback(() => setHeld(true), [])
   const release = useCallback(() => setHeld(false), [])
-  return { shown, measureRef, change, fit, hold, release }
+  return { shown, isAuto, measureRef, change, fit, hold, release }
 }
