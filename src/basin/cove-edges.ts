@@ -2,9 +2,10 @@ import { evaluate, newJet } from './curve.ts'
 import { type Linear, zerosAlong } from './curve-linear.ts'
 import { lengthMoments } from './edge-integrals.ts'
 import type { Edge, Partition } from './partition-types.ts'
-import { integratePattern } from './pattern-integral.ts'
+import { integratePattern, mark } from './pattern-integral.ts'
 import { type Shore, shoresOf } from './shores.ts'
 import { depthIn } from './surface-depth.ts'
+import { footSlack } from './tolerance.ts'
 import type { Plane } from './types.ts'
 import type { WetEdge } from './wet-edge.ts'
 
@@ -33,9 +34,11 @@ export function wallOverCove(p: Partition, shore: Shore, r: number, levelM: numb
     let foot: Linear = floor > r ? plus(f, -r) : floor > 0 ? { c: 0, gx: 0, gy: 0 } : f
     if (k && at(k) < at(foot)) foot = k
     const wet = plus(foot, levelM)
-    if (!(at(wet) > 0)) continue
+    // Water that just reaches the foot has its shore there; the cove's own shore begins where that can be told from it.
+    const isFoot = floor > r && foot !== k
+    if (!(at(wet) > (isFoot ? -footSlack(r) : 0))) continue
     const piece = breaks.length === 0 ? p.edges[shore.edge]! : lengthMoments(shore.curve, ta, tb)
-    out.faceM2 += wet.c * piece.length + wet.gx * piece.lengthX + wet.gy * piece.lengthY
+    if (at(wet) > 0) out.faceM2 += wet.c * piece.length + wet.gx * piece.lengthX + wet.gy * piece.lengthY
     out.shoreM += piece.length
   }
   return out
@@ -73,12 +76,16 @@ export function stepInCove(p: Partition, edge: Edge, r: number, levelM: number):
       evaluate(edge.curve, t, place)
       const a = depthIn(p, left, place.x, place.y)
       const b = depthIn(p, right, place.x, place.y)
-      const speed = Math.hypot(place.dx, place.dy)
       const sa = Math.max(0, a.depthM + levelM)
       const sb = Math.max(0, b.depthM + levelM)
-      out[0] = speed * Math.abs(sa - sb)
-      out[1] = sa > 0 !== sb > 0 ? speed : 0
-      return `${a.coved ? a.by : ''}${b.coved ? b.by : ''}${a.depthM <= 0}${b.depthM <= 0}${sa > 0}${sb > 0}${Math.sign(Math.round((sa - sb) / p.grainM))}`
+      if (out) {
+        const speed = Math.hypot(place.dx, place.dy)
+        out[0] = speed * Math.abs(sa - sb)
+        out[1] = sa > 0 !== sb > 0 ? speed : 0
+      }
+      const sides = [a.depthM <= 0, b.depthM <= 0, sa > 0, sb > 0].reduce((bits, is) => 2 * bits + (is ? 1 : 0), 0)
+      const higher = Math.sign(Math.round((sa - sb) / p.grainM))
+      return [a.coved ? a.by : -9, b.coved ? b.by : -9, sides, higher].reduce(mark, 0)
     },
     edge.t0,
     edge.t1,

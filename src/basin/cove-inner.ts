@@ -2,6 +2,8 @@ import { coveRise } from './cove-depth.ts'
 import type { Ray } from './cove-fan.ts'
 import { type RiseIntegrals, riseIntegrals, riseMeets } from './cove-profile.ts'
 import { gaussRule } from './gauss.ts'
+import { mark } from './pattern-integral.ts'
+import { ROUNDING } from './tolerance.ts'
 import type { Plane } from './types.ts'
 
 /**
@@ -36,7 +38,7 @@ const GAUSS_P = gaussRule(16)
 const rise: RiseIntegrals = { zeroth: 0, first: 0 }
 
 /**
- * Adds what the cove changes along one stretch of a ray, and returns a name for the pattern of its pieces: where the
+ * Adds what the cove changes along one stretch of a ray, and returns a number for the pattern of its pieces: where the
  * pattern stays the same along the shore, the sums are smooth there.
  * Equation: depth before d₀ = ruling, after d = min(feature, max(f − rise, min(f, 0))), both linear but for rise;
  *   each term times h0 + h1 n. Wetted: √(1 + |g|² − 2 rise′ g·N + rise′²) (h0 + h1 n) dn with n = r(1 − cos p).
@@ -48,8 +50,8 @@ export function addCovePiece(
   r: number,
   levelM: number,
   wetted: boolean,
-  sums: Float64Array,
-): string {
+  sums: Float64Array | undefined,
+): number {
   const { floor, ruling, isFeature } = piece
   const f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
   const f1 = floor.dx * ray.nx + floor.dy * ray.ny
@@ -66,7 +68,7 @@ export function addCovePiece(
     riseMeets(f0 - k0, f1 - k1, r, breaks)
   }
   breaks.sort((a, b) => a - b)
-  let name = ''
+  let name = 0
   let a = piece.from
   let wasWet = -1
   for (let i = 0; i <= breaks.length; i++) {
@@ -82,13 +84,13 @@ export function addCovePiece(
     const depth = kind === 0 ? k : coved
     const wetBefore = k + levelM > 0
     const wetAfter = depth + levelM > 0
-    name += `${kind}${wetBefore ? 'w' : 'd'}${wetAfter ? 'w' : 'd'}`
-    if (kind > 0) {
+    name = mark(name, 4 * kind + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0))
+    if (sums && kind > 0) {
       addDeficit(ray, a, b, k0 + levelM, k1, f0 + levelM, f1, r, levelM, kind, wetBefore, wetAfter, sums)
       if (wetted) addWetted(ray, a, b, floor, ruling, isFeature, r, kind, wetBefore, wetAfter, sums)
     }
     // A shore on the cove: the water ends between two pieces, one of which the cove makes.
-    if (wetted && wasWet >= 0 && (wasWet === 1) !== wetAfter && a > 0) addShore(ray, a, floor, r, levelM, f0, f1, sums)
+    if (sums && wetted && wasWet >= 0 && (wasWet === 1) !== wetAfter && a > 0) addShore(ray, a, floor, r, levelM, f0, f1, sums)
     wasWet = wetAfter ? 1 : 0
     a = b
     if (a >= piece.to) break
@@ -193,7 +195,7 @@ function addShore(
   const width = ray.h0 + ray.h1 * n
   const off = Math.abs(f0 + f1 * n + levelM - coveRise(n, r))
   // The water ends here for another reason (the cove's level top, a feature's edge): the edges count that.
-  if (off > 1e-9 * r) return
+  if (off > 1e-9 * r || n <= 2 * ROUNDING * r) return
   const q = (r - n) / r
   const rising = q / Math.sqrt(Math.max(1e-300, (1 - q) * (1 + q)))
   const across = f1 + rising

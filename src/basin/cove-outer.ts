@@ -3,7 +3,7 @@ import { addCovePiece, COVE_SUMS } from './cove-inner.ts'
 import { edgesNear, followRay } from './cove-ray.ts'
 import { type Reach, reachOf, rivalsOf } from './cove-reach.ts'
 import type { Partition } from './partition-types.ts'
-import { integratePattern } from './pattern-integral.ts'
+import { integratePattern, mark } from './pattern-integral.ts'
 
 /** What integrating over a fan needs to know of it, whatever the level. */
 export interface FanPlan {
@@ -51,13 +51,13 @@ function sumRay(
   levelM: number,
   wetted: boolean,
   t: number,
-  out: Float64Array,
-): string {
+  out: Float64Array | undefined,
+): number {
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, r, reach)
   const { n, by } = reach
   const crossing = followRay(p, plan.fan, plan.near, ray, n)
-  let name = `${by}`
+  let name = mark(0, by)
   for (let i = 0; i < crossing.cells.length; i++) {
     const cell = p.cells[crossing.cells[i]!]
     if (!cell) continue
@@ -68,7 +68,7 @@ function sumRay(
       ruling: cell.plane,
       isFeature: cell.part === 'feature',
     }
-    name += `|${crossing.edges[i] ?? ''}:${addCovePiece(ray, piece, r, levelM, wetted, out)}`
+    name = mark(mark(name, crossing.edges[i] ?? -1), addCovePiece(ray, piece, r, levelM, wetted, out))
   }
   return name
 }

@@ -1,7 +1,7 @@
 import type { Fan, Fans, Ray } from './cove-fan.ts'
 import { type ArcCurve, arcCentre, evaluate, type LineCurve, newJet } from './curve.ts'
 import type { Shore } from './shores.ts'
-import { TIE } from './tolerance.ts'
+import { ROUNDING, TIE } from './tolerance.ts'
 
 /** How far a ray is nearer to its own foot than to any other shore, and what ends it (−1: the radius asked for). */
 export interface Reach {
@@ -19,8 +19,10 @@ export function rivalsOf(fans: Fans, fan: Fan, r: number): number[] {
   const minY = own ? own.minY : fan.y
   const maxY = own ? own.maxY : fan.y
   const tight = 1 / r
+  const harmless = smoothlyJoined(fans, fan, r)
   const rivals: number[] = []
   fans.shores.forEach((shore, i) => {
+    if (harmless.has(i)) return
     if (
       shore.minX > maxX + 2 * r ||
       shore.maxX < minX - 2 * r ||
@@ -35,6 +37,43 @@ export function rivalsOf(fans: Fans, fan: Fan, r: number): number[] {
     rivals.push(i)
   })
   return rivals
+}
+
+/**
+ * Stretches that go on smoothly from a fan's own and bend less than the circle of radius r, as far as π r along the shore:
+ * they can't come into a circle that touches the shore at any foot of the fan.
+ * Source: a curve that bends no more than its tangent circle stays outside it for half a turn (comparison of curves,
+ *   A. Schur 1921, from memory).
+ */
+function smoothlyJoined(fans: Fans, fan: Fan, r: number): ReadonlySet<number> {
+  const joined = new Set<number>()
+  if (fan.shore < 0 || fans.bend[fan.shore]! > 1 / r) return joined
+  const reachM = Math.PI * r - lengthAbove(fans.shores[fan.shore]!)
+  const walk = (from: number, walkedM: number): void => {
+    for (const next of fans.fans[from]!.neighbours) {
+      const endM = walkedM + lengthAbove(fans.shores[next]!)
+      if (next === fan.shore || endM > reachM || fans.bend[next]! > 1 / r || joined.has(next)) continue
+      joined.add(next)
+      walk(next, endM)
+    }
+  }
+  walk(fan.shore, 0)
+  return joined
+}
+
+/** A length that the stretch is no longer than [m]. */
+function lengthAbove({ curve, t0, t1 }: Shore): number {
+  const steps = curve.kind === 'line' ? 1 : 16
+  let length = 0
+  evaluate(curve, t0, jet)
+  let { x, y } = jet
+  for (let i = 1; i <= steps; i++) {
+    evaluate(curve, t0 + ((t1 - t0) * i) / steps, jet)
+    length += Math.hypot(jet.x - x, jet.y - y)
+    x = jet.x
+    y = jet.y
+  }
+  return length * 1.01
 }
 
 /**
@@ -55,6 +94,10 @@ export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ra
   }
   for (const i of rivals) {
     const shore = fans.shores[i]!
+    // ρ ≥ |Q − P|/2, so a stretch whose box is further than twice what is left can't end the ray.
+    const awayX = Math.max(shore.minX - ray.x, ray.x - shore.maxX, 0)
+    const awayY = Math.max(shore.minY - ray.y, ray.y - shore.maxY, 0)
+    if (awayX * awayX + awayY * awayY > 4 * out.n * out.n) continue
     const touching = i === fan.shore || (fan.shore < 0 && fan.neighbours.includes(i))
     const n =
       shore.curve.kind === 'line' && !touching
@@ -81,9 +124,16 @@ function toPoint(ray: Ray, x: number, y: number): number {
 
 function toEnds(ray: Ray, shore: Shore): number {
   evaluate(shore.curve, shore.t0, jet)
-  const first = toPoint(ray, jet.x, jet.y)
+  const first = toEnd(ray, jet.x, jet.y, jet.dx, jet.dy)
   evaluate(shore.curve, shore.t1, jet)
-  return Math.min(first, toPoint(ray, jet.x, jet.y))
+  return Math.min(first, toEnd(ray, jet.x, jet.y, -jet.dx, -jet.dy))
+}
+
+/** By an end of a stretch, from where it runs on in a direction: at a ray's own foot it ends the ray at once or not at all. */
+function toEnd(ray: Ray, x: number, y: number, dx: number, dy: number): number {
+  const near = 64 * ROUNDING * (Math.abs(x) + Math.abs(y))
+  if (Math.abs(x - ray.x) + Math.abs(y - ray.y) > near) return toPoint(ray, x, y)
+  return ray.nx * dx + ray.ny * dy > TIE * Math.hypot(dx, dy) ? 0 : Infinity
 }
 
 function toLine(ray: Ray, shore: Shore, c: LineCurve): number {

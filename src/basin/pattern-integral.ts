@@ -1,16 +1,24 @@
 import { gaussRule } from './gauss.ts'
 
 const GAUSS = gaussRule(16)
-const AGREE = 1e-11
+const AGREE = 1e-8
 
-/** Several integrands at once: writes their values at t into `out` and names the pattern that they follow there. */
-export type Patterned = (t: number, out: Float64Array) => string
+/**
+ * Several integrands at once: writes their values at t into `out` and numbers the pattern that they follow there. Without
+ * `out` only the pattern is asked for.
+ */
+export type Patterned = (t: number, out: Float64Array | undefined) => number
+
+/** Goes on with a pattern's number by one more mark (a multiplicative hash of 32 bits). */
+export function mark(pattern: number, next: number): number {
+  return (Math.imul(pattern ^ (next + 0x9e37), 0x01000193) + next) | 0
+}
 
 /**
  * ∫ of several functions over [t0, t1], added to `sums`; returns the estimate of the first one's error.
  * Method: t is cut where the pattern changes (sampled, then halved to the last bits); between cuts the functions are
  *   smooth but for square roots at the cuts, which t = a + (b − a)(3τ² − 2τ³) takes away; 16-point Gauss, halved until
- *   halves and whole agree to 1e-11 of `scales`.
+ *   halves and whole agree to 1e-8 of `scales`; the halves that are kept are then good to about the square of that.
  */
 export function integratePattern(
   f: Patterned,
@@ -20,18 +28,17 @@ export function integratePattern(
   scales: readonly number[],
   sums: Float64Array,
 ): number {
-  const scratch = new Float64Array(sums.length)
-  const patternAt = (t: number): string => f(t, scratch.fill(0))
+  const patternAt = (t: number): number => f(t, undefined)
   const cuts = [t0, ...changes(patternAt, t0, t1, samples), t1]
   let error = 0
   for (let i = 1; i < cuts.length; i++) error += smooth(f, cuts[i - 1]!, cuts[i]!, scales, sums)
   return error
 }
 
-function changes(patternAt: (t: number) => string, t0: number, t1: number, samples: number): number[] {
+function changes(patternAt: (t: number) => number, t0: number, t1: number, samples: number): number[] {
   const found: number[] = []
   const hair = (t1 - t0) * 1e-9
-  const search = (a: number, pa: string, b: number, pb: string, depth: number): void => {
+  const search = (a: number, pa: number, b: number, pb: number, depth: number): void => {
     if (pa === pb) return
     const m = (a + b) / 2
     if (depth === 0 || m === a || m === b) {
