@@ -66,11 +66,13 @@ function divide(
   const rings: Ring[] = []
   let waterM2 = 0
   let crossM2 = 0
+  const empty = new Set<number>()
   for (const { path, where } of pathsOf(shape)) {
     const ring = ringOf(path, where, originX, originY, grainM)
     const areaM2 = signedArea(ring)
-    const wrong = checkRing(ring, areaM2, grainM)
+    const wrong = checkRing(ring)
     if (wrong) return fail(wrong)
+    if (!(Math.abs(areaM2) > Math.hypot(ring.maxX - ring.minX, ring.maxY - ring.minY) * grainM)) empty.add(rings.length)
     if (rings.length <= shape.islands.length) {
       waterM2 += (rings.length === 0 ? 1 : -1) * Math.abs(areaM2)
       crossM2 += Math.abs(areaM2)
@@ -92,7 +94,7 @@ function divide(
   breakSpans(division, spans)
   const contacts: RingContact[] = []
   const arrangement = arrange(spans, spansInRing, grainM, (contact) => contacts.push(contact))
-  const crossing = contactProblem(contacts, rings, shape.islands.length, originX, originY)
+  const crossing = contactProblem(contacts, rings, empty, shape.islands.length, originX, originY)
   if (crossing) return fail(crossing)
   const faces = facesOf(arrangement)
   const around = faces && ringsAround(arrangement.edges, faces)
@@ -113,6 +115,7 @@ function signedArea(ring: Ring): number {
 function contactProblem(
   contacts: readonly RingContact[],
   rings: readonly Ring[],
+  empty: ReadonlySet<number>,
   islands: number,
   originX: number,
   originY: number,
@@ -120,16 +123,19 @@ function contactProblem(
   const at = (list: readonly RingContact[]): Point[] => list.map((c) => [c.x + originX, c.y + originY])
   for (let ring = 0; ring < rings.length; ring++) {
     const own = contacts.filter((c) => c.a.ring === ring && c.b.ring === ring)
-    if (own.length === 0) continue
-    const first = own[0]!
-    const curve = first.a.curve
-    const segment = rings[ring]!.segments[rings[ring]!.curves.indexOf(curve)] ?? 0
-    const count = rings[ring]!.curves.length
-    const gap = Math.abs(rings[ring]!.curves.indexOf(first.a.curve) - rings[ring]!.curves.indexOf(first.b.curve))
-    const straight = first.a.curve.kind === 'line' && first.b.curve.kind === 'line'
-    const code = straight && (gap === 1 || gap === count - 1) ? 'doubles-back' : 'crosses-itself'
-    const where = ring <= islands ? `${rings[ring]!.where}.segments[${segment}]` : rings[ring]!.where
-    return problem(code, where, at(own))
+    const { curves, segments, where } = rings[ring]!
+    const isSpike = ({ a, b }: RingContact): boolean => {
+      const gap = Math.abs(curves.indexOf(a.curve) - curves.indexOf(b.curve))
+      return a.curve.kind === 'line' && b.curve.kind === 'line' && (gap === 1 || gap === curves.length - 1)
+    }
+    const spike = own.find(isSpike)
+    // Going out and back along one line is a figure without area; crossing itself may leave none by chance.
+    if (empty.has(ring) && (own.length === 0 || spike)) return problem('no-area', where)
+    const first = spike ?? own[0]
+    if (!first) continue
+    const segment = Math.min(segments[curves.indexOf(first.a.curve)]!, segments[curves.indexOf(first.b.curve)]!)
+    const place = ring <= islands ? `${where}.segments[${segment}]` : where
+    return problem(spike ? 'doubles-back' : 'crosses-itself', place, at(own))
   }
   const shores = contacts.filter((c) => c.a.ring <= islands && c.b.ring <= islands)
   if (shores.length === 0) return undefined

@@ -92,6 +92,6 @@ function smooth(f: Patterned, a: number, b: number, scales: readonly number[], s
     refine(u, m, left, depth - 1)
     refine(m, v, right, depth - 1)
   }
-  refine(0, 1, part(0, 1), 12)
+  refine(0, 1, part(0, 1), 10)
   return error
 }

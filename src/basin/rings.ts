@@ -82,13 +82,11 @@ export function ringOf(path: Path, where: string, originX: number, originY: numb
 }
 
 /** What keeps a ring from bounding a region, before it is compared with itself. */
-export function checkRing(ring: Ring, areaM2: number, grainM: number): Problem | undefined {
+export function checkRing(ring: Ring): Problem | undefined {
   const straight = ring.curves.every((c) => c.kind === 'line')
   if (ring.curves.length < (straight ? 3 : 1)) return problem('too-few-points', ring.where)
   if (straight && new Set(ring.curves.map((c) => `${c.x0} ${c.y0}`)).size < 3)
     return problem('too-few-points', ring.where)
-  const size = Math.hypot(ring.maxX - ring.minX, ring.maxY - ring.minY)
-  if (!(Math.abs(areaM2) > size * grainM)) return problem('no-area', ring.where)
   return undefined
 }
 

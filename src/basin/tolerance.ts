@@ -21,3 +21,11 @@ export function isLevel(slope: number, extentM: number, depthScaleM: number): bo
 
 /** Two lengths are a tie where they differ by less than this, relative: far above rounding, far below what matters. */
 export const TIE = 1e-11
+
+/**
+ * How far below the foot of a wall water may stand and still be said to reach it [m]: on a cove of radius r the shore is
+ * then nearer to the wall than rounding can tell (x²/2r < 2⁻⁵³ r).
+ */
+export function footSlack(radiusM: number): number {
+  return radiusM * 2 ** -26
+}

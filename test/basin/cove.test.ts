@@ -1,0 +1,169 @@
+import { describe, expect, it } from 'vitest'
+import { type BasinShape, depthAt, measure, volumeAtLevel } from '../../src/basin/index.ts'
+import { BEAN, box, circle, divided, polygon, relative, shape } from './shapes.ts'
+
+const M0 = 1 - Math.PI / 4
+const M1 = 5 / 6 - Math.PI / 4
+
+/** Water by depths at the middles of small squares: shares no formula with the strip integrals. */
+function counted(s: BasinShape, levelM: number, n: number, x0: number, y0: number, sizeM: number) {
+  const p = divided(s)
+  const h = sizeM / n
+  let volume = 0
+  let area = 0
+  for (let i = 0; i < n; i++)
+    for (let k = 0; k < n; k++) {
+      const d = depthAt(p, x0 + (i + 0.5) * h, y0 + (k + 0.5) * h)
+      if (!d || d.depthM + levelM <= 0) continue
+      volume += h * h * (d.depthM + levelM)
+      area += h * h
+    }
+  return { volume, area }
+}
+
+describe('coves', () => {
+  it('gives the closed form for a round basin: A D − P r² (1 − π/4) + 2π r³ (5/6 − π/4)', () => {
+    // Steiner's formula with a total turn of 2π; the same by Pappus on the profile of revolution.
+    const r = 0.4
+    const m = measure(divided(shape(circle(3, -2, 2.5), { wall: { kind: 'cove', radiusM: r } })), 0)
+    const truth = Math.PI * 6.25 * 1.5 - 5 * Math.PI * r * r * M0 + 2 * Math.PI * r ** 3 * M1
+    expect(relative(m.volumeM3, truth)).toBeLessThan(1e-12)
+    const wetted = 5 * Math.PI * (1.5 - r) + Math.PI * (2.5 - r) ** 2 + 5 * Math.PI * r * (Math.PI / 2) - 2 * Math.PI * r * r * (Math.PI / 2 - 1)
+    expect(relative(m.wetted.totalM2, wetted)).toBeLessThan(1e-12)
+  })
+
+  it('rounds a re-entrant corner by a cone: K = 5 · 2 tan 45° − π/2 for an L', () => {
+    const r = 0.4
+    const ell = polygon([0, 0], [9, 0], [9, 4], [4, 4], [4, 7], [0, 7])
+    const p = divided(shape(ell, { wall: { kind: 'cove', radiusM: r } }))
+    const truth = 48 * 1.5 - 32 * r * r * M0 + (10 - Math.PI / 2) * r ** 3 * M1
+    expect(relative(measure(p, 0).volumeM3, truth)).toBeLessThan(1e-9)
+  })
+
+  it('turns about an island the other way: K = −2π', () => {
+    const r = 0.3
+    const s = shape(circle(0, 0, 4), { islands: [circle(0.5, 0.7, 1)], wall: { kind: 'cove', radiusM: r } })
+    const truth = Math.PI * 15 * 1.5 - 10 * Math.PI * r * r * M0
+    expect(relative(measure(divided(s), 0).volumeM3, truth)).toBeLessThan(1e-12)
+  })
+
+  it('makes a hemisphere’s quarter of a round basin whose radius the cove takes whole', () => {
+    // depth = r-free: 1.5 − R + √(R² − ρ²) at distance ρ from the centre, a half ball over a cylinder.
+    const s = shape(circle(0, 0, 1), { wall: { kind: 'cove', radiusM: 1 } })
+    const truth = Math.PI * 0.5 + (2 / 3) * Math.PI
+    expect(relative(measure(divided(s), 0).volumeM3, truth)).toBeLessThan(1e-9)
+  })
+
+  it('keeps to the nearest wall where the radius is larger than the basin is wide', () => {
+    // A channel 0.6 wide with a cove of 0.5: rays meet on the middle line, and on mitres at the ends.
+    const r = 0.5
+    const s = shape(box(0, 0, 4, 0.6), { wall: { kind: 'cove', radiusM: r }, floor: { kind: 'flat', depthM: 1 } })
+    const { volume } = counted(s, 0, 800, 0, -1.7, 4)
+    expect(relative(measure(divided(s), 0).volumeM3, volume)).toBeLessThan(5e-4)
+  })
+
+  it('is the same depth law at a shelf, round steps, a sloping floor and low water as counting small squares', () => {
+    const s = shape(box(0, 0, 8, 4), {
+      floor: {
+        kind: 'profile',
+        axis: { from: [0, 0], to: [8, 0] },
+        stations: [
+          [1, 1],
+          [4, 1.3],
+          [6, 2],
+        ],
+      },
+      wall: { kind: 'cove', radiusM: 0.4 },
+      features: [
+        { kind: 'shelf', path: box(-0.5, -0.5, 2, 1.3), depthM: 0.4 },
+        {
+          kind: 'roundSteps',
+          centre: [8, 4],
+          treads: [
+            [0.6, 0.3],
+            [0.9, 0.6],
+            [1.2, 0.9],
+          ],
+        },
+      ],
+    })
+    for (const level of [0, 0.1, -0.5, -0.95]) {
+      const { volume, area } = counted(s, level, 400, 0, -2, 8)
+      const m = measure(divided(s), level)
+      expect(relative(m.volumeM3, volume)).toBeLessThan(3e-4)
+      expect(relative(m.waterSurfaceM2, area)).toBeLessThan(3e-3)
+    }
+  })
+
+  it('has the water surface as the derivative of its volume at levels on the cove, on a freeform sloping basin', () => {
+    const p = divided(
+      shape(BEAN, {
+        floor: {
+          kind: 'profile',
+          axis: { from: [0, 0], to: [9, 1] },
+          stations: [
+            [0, 1],
+            [9, 1.4],
+          ],
+        },
+        wall: { kind: 'cove', radiusM: 0.4 },
+      }),
+    )
+    const h = 1e-4
+    for (const level of [0, -0.65, -0.85, -0.95]) {
+      const slope = (volumeAtLevel(p, level + h).volumeM3 - volumeAtLevel(p, level - h).volumeM3) / (2 * h)
+      expect(relative(slope, volumeAtLevel(p, level).waterSurfaceM2)).toBeLessThan(1e-5)
+    }
+  })
+
+  it('stops at the datum where the floor is shallower than the radius, and leaves dry floor alone', () => {
+    const s = shape(box(0, 0, 6, 4), {
+      floor: {
+        kind: 'profile',
+        axis: { from: [0, 0], to: [6, 0] },
+        stations: [
+          [0, -0.2],
+          [6, 1.4],
+        ],
+      },
+      wall: { kind: 'cove', radiusM: 0.5 },
+    })
+    for (const level of [0, 0.1, -0.3]) {
+      const { volume, area } = counted(s, level, 450, 0, -1, 6)
+      const m = measure(divided(s), level)
+      expect(relative(m.volumeM3, volume)).toBeLessThan(5e-4)
+      expect(relative(m.waterSurfaceM2, area)).toBeLessThan(4e-3)
+    }
+  })
+
+  it('counts the shore where it lies: on the wall at and above its foot, along the cove below', () => {
+    const r = 0.3
+    const p = divided(shape(box(0, 0, 8, 4), { wall: { kind: 'cove', radiusM: r }, floor: { kind: 'flat', depthM: 1.6 } }))
+    for (const level of [0, -1.29, -1.3]) expect(measure(p, level).perimeterM).toBeCloseTo(24, 9)
+    // Below the foot the shore is a parallel rectangle: 24 − 8 n where rise(n) = 1.6 + level.
+    const n = r - Math.sqrt(r * r - (r - 0.15) ** 2)
+    expect(measure(p, -1.45).perimeterM).toBeCloseTo(24 - 8 * n, 9)
+  })
+
+  it('gives the greatest depth where a sloping floor runs into the cove', () => {
+    // On the ray along the slope f − rise is greatest where u/√(r² − u²) equals the slope.
+    const r = 0.35
+    const p = divided(
+      shape(box(0, 0, 10, 4), {
+        floor: {
+          kind: 'profile',
+          axis: { from: [0, 0], to: [10, 0] },
+          stations: [
+            [0, 1.2],
+            [10, 2.2],
+          ],
+        },
+        wall: { kind: 'cove', radiusM: r },
+      }),
+    )
+    const k = 0.1
+    const n = r - (r * k) / Math.sqrt(1 + k * k)
+    const truth = 2.2 - k * n - (r - Math.sqrt(r * r - (r - n) ** 2))
+    expect(measure(p, 0).maxDepthM).toBeCloseTo(truth, 9)
+  })
+})
