@@ -5,6 +5,9 @@ import { memoLast } from './memo.ts'
 import { deriveVolume, systemById } from './volume.ts'
 import { deriveTargets, latestReadings } from './water.ts'
 
+/** Which sizes of packages are on the shelf where the owner buys. */
+export type PackageSystem = NonNullable<OpeningInput['packageSystem']>
+
 /** Words for a plan that has no volume to work with. */
 export function noVolume(systemId: string): Problem {
   return {
@@ -29,7 +32,12 @@ export function givenSince(system: System, sinceMs: number | undefined): readonl
 }
 
 /** What the opening plan is computed from, or what is lacking. */
-export function openingInputOf(spec: Spec, systemId: string, nowMs: number): Result<OpeningInput> {
+export function openingInputOf(
+  spec: Spec,
+  systemId: string,
+  nowMs: number,
+  packageSystem: PackageSystem = 'metric',
+): Result<OpeningInput> {
   const system = systemById(spec, systemId)
   const volume = deriveVolume(spec, systemId)
   if (!system || !volume) return fail(noVolume(systemId))
@@ -53,12 +61,17 @@ export function openingInputOf(spec: Spec, systemId: string, nowMs: number): Res
       given: givenSince(system, measuredAtMs),
       stockG: Object.fromEntries(system.stock.map(({ product, amountG }) => [product, amountG])),
       constants: 'default',
+      packageSystem,
+      chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
+      chlorineCeilingMgPerL: spec.site.rules?.chlorineCeilingMgPerL,
     },
   }
 }
 
 /** The opening plan of a system, from its newest readings and what was given since. */
-export const deriveOpening = memoLast((spec: Spec, systemId: string, nowMs: number): Result<OpeningPlan> => {
-  const input = openingInputOf(spec, systemId, nowMs)
-  return input.ok ? openingPlan(input.value) : input
-})
+export const deriveOpening = memoLast(
+  (spec: Spec, systemId: string, nowMs: number, packageSystem?: PackageSystem): Result<OpeningPlan> => {
+    const input = openingInputOf(spec, systemId, nowMs, packageSystem)
+    return input.ok ? openingPlan(input.value) : input
+  },
+)

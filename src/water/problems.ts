@@ -113,6 +113,15 @@ export function tooSalty(ionicStrength: number, most: number): Problem {
 }
 
 export function notConverged(residual: number): Problem {
+  if (!Number.isFinite(residual)) {
+    return {
+      code: 'water-beyond-model',
+      path: '',
+      what: 'The amounts are far beyond any water, so its equilibrium cannot be worked out.',
+      why: 'The activity formula itself runs away there.',
+      hint: 'Check the amounts and their units.',
+    }
+  }
   return {
     code: 'water-not-converged',
     path: '',

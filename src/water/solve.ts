@@ -1,4 +1,3 @@
-import { invariant } from '../base/index.ts'
 import { updateGammas } from './gammas.ts'
 import { atCurrentPH, freeMetals, ionicStrengthOf, pairsPerBicarbonate } from './sweep.ts'
 import type { Workspace } from './workspace.ts'
@@ -75,7 +74,9 @@ export function solve(w: Workspace, hold: Hold): Solved {
     if (!(next >= lo && next <= hi) && Math.abs(step) > 1e-9) next = 0.5 * (lo + hi)
     w.pH = next
   }
-  invariant(Number.isFinite(w.pH) && Number.isFinite(w.ionic), 'a water solve stays finite')
+  // Far outside every water (tonnes of a salt in a cubic metre) the activity formula itself runs away.
+  if (!Number.isFinite(w.pH) || !Number.isFinite(w.ionic))
+    return { iterations: sweep, converged: false, outOfRange: null }
   settle(w, hold)
   return { iterations: sweep, converged: change <= GOOD_ENOUGH, outOfRange: null }
 }
