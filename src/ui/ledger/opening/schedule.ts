@@ -24,11 +24,6 @@ export function dayAndTime(startMs: number, atMs: number): string {
   return `Day ${daysBetween(startMs, atMs) + 1}, ${TIME.format(atMs)}`
 }
 
-/** "09:00" */
-export function timeOf(atMs: number): string {
-  return TIME.format(atMs)
-}
-
 /** "2 May"; with the year where it isn't this one. */
 export function dateOf(atMs: number, nowMs: number): string {
   return (new Date(atMs).getFullYear() === new Date(nowMs).getFullYear() ? DAY : DAY_AND_YEAR).format(atMs)

@@ -5,9 +5,7 @@ export {
   formatSigned,
   READING_ROWS,
   type ReadingRow,
-  readingLabel,
   readingRow,
-  type ScaleKey,
 } from './readings.ts'
 export { ScaleLegend } from './ScaleLegend.tsx'
 export { type Domain, domainOf, domainsOf, isWithin, placeOn } from './scale-map.ts'

@@ -1,10 +1,9 @@
-import { deriveVolume, upkeepBasisOf } from '../../../derive/index.ts'
+import { upkeepBasisOf } from '../../../derive/index.ts'
 import type { ClimateMonth, Command, Equipment, HelperId, System } from '../../../document/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
 import { Button, ChoiceField, NumberField, QuantityField, SwitchField } from '../../fields/index.ts'
 import { productOptions } from '../water/products.ts'
-import { andList } from '../water/reading-words.ts'
-import { assumedNames, withMonth } from './climate.ts'
+import { withMonth } from './climate.ts'
 import styles from './season.module.css'
 import { MONTHS, noonOf } from './upkeep-words.ts'
 
@@ -40,8 +39,6 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
   const systemId = system.id
   if (!basis.ok) return null
   const { input } = basis.value
-  const isDrawn = deriveVolume(spec, system.id)?.meanDepthM !== undefined
-  const assumed = assumedNames(spec.site, system, month, input.water.temperature_C !== undefined, isDrawn)
   const weather: ClimateMonth = spec.site.climate?.[month] ?? {
     airC: input.airC,
     humidityPercent: input.humidityPercent,
@@ -89,6 +86,7 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
           label="Daily chlorine"
           value={input.chlorineProductId}
           options={productOptions('dailyChlorine')}
+          isCompact
           onChange={(product) => edit({ id: 'setProduct', args: { systemId, purpose: 'dailyChlorine', product } })}
         />
         <QuantityField
@@ -192,7 +190,6 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
           />
         ))}
       </div>
-      {assumed.length > 0 && <p className={styles['faint']}>Assumed until you say otherwise: {andList(assumed)}.</p>}
     </section>
   )
 }

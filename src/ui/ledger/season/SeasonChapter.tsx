@@ -3,9 +3,11 @@ import { deriveUpkeep, deriveVolume, upkeepBasisOf } from '../../../derive/index
 import { useApp, useAppStore } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
 import { dateOf } from '../opening/schedule.ts'
+import { andList } from '../water/reading-words.ts'
 import { useSystem } from '../water/useSystem.ts'
 import { ChlorineFloor } from './ChlorineFloor.tsx'
 import { Conditions } from './Conditions.tsx'
+import { assumedNames } from './climate.ts'
 import styles from './season.module.css'
 import { UpkeepLines } from './UpkeepLines.tsx'
 
@@ -17,7 +19,8 @@ export function SeasonChapter() {
   const store = useAppStore()
   const [chosenDay, setChosenDay] = useState<number | undefined>()
   const dayMs = chosenDay ?? nowMs
-  if (!system || !deriveVolume(spec, system.id))
+  const volume = system && deriveVolume(spec, system.id)
+  if (!system || !volume)
     return (
       <div className={styles['chapter']}>
         <header className={styles['section']}>
@@ -35,6 +38,9 @@ export function SeasonChapter() {
       </div>
     )
   const basis = upkeepBasisOf(spec, system.id, dayMs)
+  const isWaterMeasured = basis.ok && basis.value.input.water.temperature_C !== undefined
+  const isDrawn = volume.meanDepthM !== undefined
+  const assumed = assumedNames(spec.site, system, new Date(dayMs).getUTCMonth(), isWaterMeasured, isDrawn)
   const result = deriveUpkeep(spec, system.id, dayMs)
   return (
     <div className={styles['chapter']}>
@@ -44,6 +50,9 @@ export function SeasonChapter() {
           An estimate to start from, with how sure it is. What you measure from day to day is worth more than any
           reckoning.
         </p>
+        {assumed.length > 0 && (
+          <p className={styles['faint']}>Assumed until you say otherwise, below: {andList(assumed)}.</p>
+        )}
       </header>
       {result.ok && basis.ok ? (
         <>
