@@ -41,6 +41,9 @@ export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
   return (
     <section className={styles['slider']} aria-label="Water level" data-away={isAway}>
       <div className={styles['line']}>
+        <span className={styles['name']} aria-hidden="true">
+          Level
+        </span>
         <div className={styles['track']} style={place(levelM)}>
           <span className={styles['today']} style={place(body.levelM)} aria-hidden="true" />
           <input
@@ -82,8 +85,8 @@ export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
         </output>
         {canEdit ? (
           <span className={styles['away']}>
-            <Button tone="quiet" onPress={keep} isDisabled={!isAway}>
-              Set as today’s level
+            <Button tone="quiet" onPress={keep} label="Set as today’s level" isDisabled={!isAway}>
+              Set as today’s
             </Button>
           </span>
         ) : null}

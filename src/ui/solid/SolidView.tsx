@@ -40,6 +40,7 @@ export function SolidView({ bodyId, large = false }: SolidViewProps) {
   return (
     <section className={styles['view']} data-large={large} aria-label="Solid">
       {model.ok ? <Drawn body={later} model={model.value} large={large} /> : <ProblemNote problem={model.problem} />}
+      {large ? null : <p className={styles['name']}>SOLID</p>}
       {model.ok && !large && !webGlReason() ? (
         <div className={styles['enlarge']}>
           <Button tone="quiet" onPress={() => setWindow(true)} label="Enlarge the solid">

@@ -1,4 +1,5 @@
 import type { ContourLine, Point } from '../../basin/index.ts'
+import { formatQuantity, toDisplay, type UnitSystem, unitLabel } from '../../units/index.ts'
 
 /** A place on a line, and the way the line goes there. */
 export interface Place {
@@ -55,4 +56,15 @@ export function contourLabels(lines: readonly ContourLine[]): ContourLabel[] {
     depthM: line.depthM,
     places: SHARES.map((share) => placeAlong(line, share * length)).filter((place) => place !== undefined),
   }))
+}
+
+/** Rounding of a depth that is meant to be round, in the unit it is shown in. */
+const ROUND = 1e-6
+
+/** A round depth as charts write it: "5 ft", "1.5 m". */
+export function writeContour(shownM: number, system: UnitSystem): string {
+  const shown = toDisplay('length', shownM, system)
+  const isRound = (parts: number) => Math.abs(shown * parts - Math.round(shown * parts)) < ROUND
+  if (system !== 'metric' && isRound(1)) return `${Math.round(shown)} ${unitLabel('length', system)}`
+  return formatQuantity('length', shownM, system, { digits: system !== 'metric' ? 0 : isRound(10) ? 1 : 2 })
 }

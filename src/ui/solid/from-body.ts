@@ -1,26 +1,47 @@
 import { ok, type Result } from '../../base/index.ts'
-import { bandsOf, contoursOf, depthAt } from '../../basin/index.ts'
+import { bandsOf, contoursOf, depthAt, type Partition } from '../../basin/index.ts'
 import { deriveBody, deriveMesh } from '../../derive/index.ts'
-import type { Body } from '../../document/index.ts'
+import { type Body, depthToReference } from '../../document/index.ts'
 import type { UnitSystem } from '../../units/index.ts'
 import { bandDepths } from '../plan/depth-steps.ts'
 import { heightsOf, type SolidModel } from './model.ts'
+
+interface Cut {
+  readonly system: UnitSystem
+  readonly referenceM: number
+  readonly model: Result<SolidModel>
+}
+
+// A new level or name leaves the partition as it is, and so the solid: nothing is then cut anew.
+const latest = new WeakMap<Partition, Cut>()
 
 /** The solid of a body, from the same partition as its numbers. */
 export function solidModelOf(body: Body, system: UnitSystem): Result<SolidModel> {
   const { partition } = deriveBody(body)
   if (!partition.ok) return partition
+  const referenceM = depthToReference(body, 0)
+  const known = latest.get(partition.value)
+  if (known && known.system === system && known.referenceM === referenceM) return known.model
+  const model = cutModel(body, partition.value, system, referenceM)
+  latest.set(partition.value, { system, referenceM, model })
+  return model
+}
+
+function cutModel(body: Body, parts: Partition, system: UnitSystem, referenceM: number): Result<SolidModel> {
   const mesh = deriveMesh(body)
   if (!mesh.ok) return mesh
-  const parts = partition.value
   const [lowM] = heightsOf(mesh.value)
   const maxDepthM = Math.max(-lowM, 0)
-  const depthsM = bandDepths(maxDepthM, system)
+  // Round as they are shown, from what this body's depths are measured from.
+  const depthsM = bandDepths(maxDepthM + referenceM, system)
+    .map((shownM) => shownM - referenceM)
+    .filter((depthM) => depthM > 0.01)
   return ok({
     mesh: mesh.value,
     contours: contoursOf(parts, depthsM),
     bands: () => bandsOf(parts, [-body.freeboardM, ...depthsM, Infinity]),
     maxDepthM,
+    referenceM,
     rimM: body.freeboardM,
     sampleAt: (x, y) => depthAt(parts, x, y),
   })

@@ -8,6 +8,8 @@ export interface SolidModel {
   readonly bands: () => readonly DepthBand[]
   /** Deepest place, below the datum [m]. */
   readonly maxDepthM: number
+  /** Height above the datum of what depths are measured from [m]: a depth that is shown is that much more. */
+  readonly referenceM: number
   /** Height of the rim above the datum [m]. */
   readonly rimM: number
   readonly sampleAt: (x: number, y: number) => DepthSample | undefined

@@ -22,11 +22,21 @@ const PART_WORDS: Readonly<Record<Part, string>> = {
 /** Differences of height below this are none to the eye [m]. */
 const SAME_M = 0.002
 
-/** "5 ft 7 in · floor"; with another level looked at, also how much water stands over it. */
-export function probeWords(probe: Probe, levelM: number, system: UnitSystem): string {
+/** What the words are said against. */
+export interface Saying {
+  /** Water level that is shown [m above the datum]. */
+  readonly levelM: number
+  /** Height above the datum of what depths are measured from [m]. */
+  readonly referenceM: number
+  readonly system: UnitSystem
+}
+
+/** "5 ft 7 in · floor"; with another level than the usual one also how much water stands over it. */
+export function probeWords(probe: Probe, { levelM, referenceM, system }: Saying): string {
   const say = (metres: number) => formatQuantity('length', metres, system, { style: 'long' })
   const where = probe.part === 'feature' && probe.featureName ? probe.featureName : PART_WORDS[probe.part]
-  const depth = probe.z > SAME_M ? `${say(probe.z)} above the waterline` : say(Math.max(-probe.z, 0))
+  const depthM = referenceM - probe.z
+  const depth = depthM < -SAME_M ? `${say(-depthM)} above zero depth` : say(Math.max(depthM, 0))
   const words = `${depth} · ${where}`
   if (Math.abs(levelM) <= SAME_M || probe.part === 'rim') return words
   const overM = levelM - probe.z

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { ContourLine } from '../../../src/basin/index.ts'
-import { contourLabels } from '../../../src/ui/solid/contour-labels.ts'
+import { contourLabels, writeContour } from '../../../src/ui/solid/contour-labels.ts'
 import { contourSegments, innerEdges, rimSegments } from '../../../src/ui/solid/line-segments.ts'
 
 const open: ContourLine = {
@@ -71,5 +71,13 @@ describe('ink on the solid', () => {
     const labels = contourLabels([short, open, tiny])
     expect(labels.map((label) => label.depthM)).toEqual([1.5])
     expect(labels[0]!.places[0]).toEqual({ at: [3, 0.5], along: [0, 1] })
+  })
+
+  test('round depths are written short, in the unit that they are round in', () => {
+    const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ')
+    expect(plain(writeContour(5 * 0.3048, 'us'))).toBe('5 ft')
+    expect(plain(writeContour(1.5, 'metric'))).toBe('1.5 m')
+    expect(plain(writeContour(0.25, 'metric'))).toBe('0.25 m')
+    expect(plain(writeContour(0.5 * 0.3048, 'us'))).toBe('6″')
   })
 })

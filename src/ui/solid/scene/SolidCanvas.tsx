@@ -10,9 +10,9 @@ import {
   useState,
 } from 'react'
 import { Mesh } from 'three'
-import { displayStep, formatQuantity, type UnitSystem } from '../../../units/index.ts'
+import { displayStep, type UnitSystem } from '../../../units/index.ts'
 import { isDeepTint, rampPlace } from '../../plan/depth-steps.ts'
-import { contourLabels, type Place } from '../contour-labels.ts'
+import { contourLabels, type Place, writeContour } from '../contour-labels.ts'
 import { frameOfRim, placeOverWater } from '../frame.ts'
 import { stepForKey, viewForKey } from '../gestures.ts'
 import { homeFor } from '../home.ts'
@@ -48,10 +48,19 @@ interface Shown {
 const LEAD_STEPS = 6
 /** Ground that is kept in the picture around the rim: coping and its shadow [m]. */
 const MARGIN_M = 0.75
+/** From the lead to its words, and from them to the picture's edge [px]. */
+const TAG_OFF_PX = 8
 /** Half a figure's width and height with a little air [px]. */
 const FIGURE_OFF_PX = [20, 11] as const
 /** Below this width figures on the contour lines are in the way [px]. */
 const FIGURES_FROM_PX = 560
+
+/** The words at the lead stand above it to the right, or as far from there as the picture's edges ask. */
+function keepInside(tag: HTMLElement, x: number, y: number, width: number): void {
+  const left = Math.max(TAG_OFF_PX, Math.min(x + TAG_OFF_PX, width - tag.offsetWidth - TAG_OFF_PX)) - x
+  const isBelow = y < tag.offsetHeight + 2 * TAG_OFF_PX
+  tag.style.transform = `translate(${left.toFixed(1)}px, ${isBelow ? TAG_OFF_PX : -tag.offsetHeight - TAG_OFF_PX}px)`
+}
 
 type Spot = readonly [x: number, y: number]
 
@@ -90,6 +99,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
   const { model, levelM, tones, units, isLarge, featureName, onDrawn, onLost } = props
   const keys = useId()
   const marker = useRef<HTMLDivElement>(null)
+  const tag = useRef<HTMLSpanElement>(null)
   const figures = useRef<HTMLDivElement>(null)
   const [probe, setProbe] = useState<Shown>()
   const labels = useMemo(() => contourLabels(model.contours), [model])
@@ -122,7 +132,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
       if (marker.current && at) {
         const [x, y] = stage.toScreen(at.x, at.y, at.z)
         put(marker.current, x, y)
-        marker.current.dataset['side'] = x > stage.size().width * 0.6 ? 'left' : 'right'
+        if (tag.current) keepInside(tag.current, x, y, stage.size().width)
       }
       const shell = stage.size().width >= FIGURES_FROM_PX ? stage.shell() : undefined
       labels.forEach(({ depthM, places }, i) => {
@@ -169,7 +179,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
     event.stopPropagation()
   }
 
-  const words = probe && probeWords(probe.at, levelM, units)
+  const words = probe && probeWords(probe.at, { levelM, referenceM: model.referenceM, system: units })
   return (
     <div
       ref={stage.host}
@@ -186,13 +196,15 @@ export function SolidCanvas(props: SolidCanvasProps) {
       <div ref={figures} aria-hidden="true">
         {labels.map(({ key, depthM }) => (
           <span key={key} className={styles['figure']} style={{ color: inkOver(depthM, model, tones) }} hidden>
-            {formatQuantity('length', depthM, units)}
+            {writeContour(depthM + model.referenceM, units)}
           </span>
         ))}
       </div>
       <div ref={marker} className={styles['marker']} hidden={!probe}>
         <span className={styles['dot']} />
-        <span className={styles['tag']}>{words}</span>
+        <span ref={tag} className={styles['tag']}>
+          {words}
+        </span>
       </div>
       <p id={keys} className="visually-hidden">
         Arrow keys turn and tilt. Plus and minus zoom. Home shows it as at first. Shift with arrow keys moves a sounding
