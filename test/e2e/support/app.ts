@@ -54,7 +54,8 @@ export async function typeInto(field: Locator, text: string): Promise<void> {
 export async function announcedVolume(page: Page): Promise<string> {
   const said = page.getByRole('status').filter({ hasText: /^Volume \d/ })
   if ((await said.count()) === 0) return ''
-  return (await said.innerText()).replace(/^Volume /, '').trim()
+  const text = (await said.textContent()) ?? ''
+  return text.replace(/\s+/g, ' ').replace('Volume ', '').trim()
 }
 
 /** Waits until the announced volume is another than `before`; answers the new one. */

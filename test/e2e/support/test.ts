@@ -1,4 +1,4 @@
-import { test as base, type Browser, type BrowserContext, type BrowserContextOptions, expect } from '@playwright/test'
+import { type Browser, type BrowserContext, type BrowserContextOptions, test as base, expect } from '@playwright/test'
 
 /** What the browser may say: the library of the solid announces the end of a class that its own bindings still use. */
 const KNOWN = [/THREE\.Clock: This module has been deprecated/, /GPU stall due to ReadPixels/]

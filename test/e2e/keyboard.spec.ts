@@ -1,0 +1,157 @@
+import type { Page } from '@playwright/test'
+import { announcedVolume, newVolume, numberIn, openApp, sheet, strip } from './support/app.ts'
+import { expect, test } from './support/test.ts'
+
+/** Presses a key until a thing has the focus, as a person does who looks for it. */
+async function pressUntil(page: Page, key: string, isThere: () => Promise<boolean>, most = 60): Promise<void> {
+  for (let i = 0; i < most; i++) {
+    if (await isThere()) return
+    await page.keyboard.press(key)
+  }
+  throw new Error(`${most} presses of ${key} did not reach it; the focus is on ${await focused(page)}`)
+}
+
+/** What a screen reader would call the thing in focus. */
+const focused = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const element = document.activeElement
+    const labelled = element?.getAttribute('aria-labelledby')?.split(' ') ?? []
+    const words = labelled.map((id) => document.getElementById(id)?.textContent ?? '').join(' ')
+    const name = element?.getAttribute('aria-label') ?? (words.trim() || (element?.textContent ?? ''))
+    return name.replace(/\s+/g, ' ').trim()
+  })
+
+const tabTo = (page: Page, name: RegExp, key = 'Tab') =>
+  pressUntil(page, key, async () => name.test(await focused(page)))
+
+/** What the sheet has said last to those who can't see it; the title block, after it, says the volume. */
+const spoken = (page: Page) =>
+  page.getByRole('region', { name: 'Drawing sheet' }).locator('[aria-live="polite"]').first()
+
+async function keys(page: Page, key: string, times: number): Promise<void> {
+  for (let i = 0; i < times; i++) await page.keyboard.press(key)
+}
+
+/** The drawn outline of what has the focus, as the browser paints it. */
+const focusRing = (page: Page) =>
+  page.evaluate(() => {
+    const element = document.activeElement
+    if (!element) return undefined
+    const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(element)
+    const halo = element.querySelector('circle')
+    const inside = halo ? Number(getComputedStyle(halo).opacity) > 0 && getComputedStyle(halo).stroke !== 'none' : false
+    return (outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 1) || boxShadow !== 'none' || inside
+  })
+
+test('the drawing is done again by keyboard alone', async ({ page }) => {
+  await openApp(page)
+
+  await test.step('opens a blank sheet from the menu', async () => {
+    await tabTo(page, /^Plan$/)
+    expect(await focusRing(page), 'a button in focus shows it').toBe(true)
+    await page.keyboard.press('Enter')
+    await pressUntil(page, 'ArrowDown', async () => /^Blank sheet/.test(await focused(page)))
+    await page.keyboard.press('Enter')
+    await expect(page.getByRole('heading', { name: 'A blank sheet' })).toBeVisible()
+  })
+
+  await test.step('places four points with the arrow keys and closes', async () => {
+    await tabTo(page, /Place points/)
+    await page.keyboard.press('Enter')
+    await expect(sheet(page)).toBeFocused()
+    expect(await focusRing(page), 'the sheet in focus shows it').toBe(true)
+    await page.keyboard.press('Enter')
+    await expect(spoken(page)).toHaveText(/(right|left), .* (up|down)$/)
+    const far = async (key: string, times: number) => keys(page, `Shift+${key}`, times)
+    await far('ArrowLeft', 16)
+    await far('ArrowUp', 6)
+    await page.keyboard.press('Enter')
+    await expect(spoken(page)).toHaveText(/^Point 1 placed/)
+    await far('ArrowRight', 32)
+    await page.keyboard.press('Enter')
+    await far('ArrowDown', 12)
+    await page.keyboard.press('Enter')
+    await expect(spoken(page)).toHaveText(/^Point 3 placed\. Enter again closes/)
+    await far('ArrowLeft', 32)
+    await page.keyboard.press('Enter')
+    await page.keyboard.press('Enter')
+    await expect(spoken(page)).toHaveText('Outline closed with 4 points.')
+    await expect(sheet(page).getByRole('button', { name: /^Point \d of 4/ })).toHaveCount(4)
+    expect(numberIn(await announcedVolume(page))).toBeGreaterThan(1000)
+  })
+
+  await test.step('sets four stations', async () => {
+    const station = (number: number, of: number) =>
+      sheet(page).getByRole('button', { name: new RegExp(`^Station ${number} of ${of},`) })
+    await tabTo(page, /^Station 1 of 2/)
+    expect(await focusRing(page), 'a station in focus shows it').toBe(true)
+    await page.keyboard.press('i')
+    await expect(station(1, 3)).toBeVisible()
+    await tabTo(page, /^Station 3 of 3/)
+    await page.keyboard.press('i')
+    await expect(station(4, 4)).toBeVisible()
+    await tabTo(page, /^Station 4 of 4/)
+    const before = await announcedVolume(page)
+    const was = await focused(page)
+    await keys(page, 'ArrowDown', 4)
+    expect(numberIn(await newVolume(page, before)), 'a deeper end holds more').toBeGreaterThan(numberIn(before))
+    expect(await focused(page)).not.toBe(was)
+    await page.keyboard.press('Enter')
+    await expect(strip(page).getByRole('textbox', { name: 'From A' })).toBeFocused()
+    await page.keyboard.press('Tab')
+    await expect(strip(page).getByRole('textbox', { name: 'Depth' })).toBeFocused()
+    await page.keyboard.press('Control+A')
+    await page.keyboard.type('8 ft')
+    await page.keyboard.press('Enter')
+    await expect(station(4, 4)).toHaveAccessibleName(/8 ft 0 in deep$/)
+  })
+
+  await test.step('adds steps against the wall', async () => {
+    const before = await announcedVolume(page)
+    await tabTo(page, /^Point 1 of 4/, 'Shift+Tab')
+    await tabTo(page, /^Place here/)
+    await page.keyboard.press('Enter')
+    await pressUntil(page, 'ArrowDown', async () => /^Steps/.test(await focused(page)))
+    await page.keyboard.press('Enter')
+    await expect(sheet(page).getByRole('button', { name: /^Steps 1 of 1, treads \d/ })).toBeVisible()
+    await expect(spoken(page)).toHaveText(/^Steps placed: \d treads/)
+    expect(numberIn(await newVolume(page, before)), 'steps take room from the water').toBeLessThan(numberIn(before))
+  })
+
+  await test.step('types the overall length', async () => {
+    const before = await announcedVolume(page)
+    await tabTo(page, /^Overall length/, 'Shift+Tab')
+    expect(await focusRing(page), 'a dimension in focus shows it').toBe(true)
+    await page.keyboard.press('Enter')
+    const length = strip(page).getByRole('textbox', { name: 'Length' })
+    await expect(length).toBeFocused()
+    await page.keyboard.press('Control+A')
+    await page.keyboard.type('31 ft 6 in')
+    await page.keyboard.press('Enter')
+    await expect(sheet(page).getByRole('button', { name: /^Overall length 31 ft 6 in/ })).toBeVisible()
+    const after = await newVolume(page, before)
+
+    await test.step('and takes it back, and does it again', async () => {
+      await tabTo(page, /^Overall length/, 'Shift+Tab')
+      await page.keyboard.press('Control+Z')
+      await expect.poll(() => announcedVolume(page)).toBe(before)
+      await page.keyboard.press('Control+Shift+Z')
+      await expect.poll(() => announcedVolume(page)).toBe(after)
+      await tabTo(page, /^Undo/, 'Shift+Tab')
+      expect(await focused(page), 'undo says what it undoes').toMatch(/^Undo: ./)
+      await page.keyboard.press('Enter')
+      await expect.poll(() => announcedVolume(page)).toBe(before)
+    })
+  })
+})
+
+test('the cross hairs read depths aloud, and Escape leaves nothing behind', async ({ page }) => {
+  await openApp(page)
+  await tabTo(page, /^Plan and section/)
+  await keys(page, 'ArrowRight', 2)
+  await expect(spoken(page)).toHaveText(/ deep, (slope 1 : [\d.]+|level), .* from A$/)
+  await expect(strip(page)).toContainText('deep here')
+  await page.keyboard.press('Escape')
+  await expect(strip(page)).not.toContainText('deep here')
+  await expect(sheet(page)).toBeFocused()
+})
