@@ -32,26 +32,33 @@ export const Dimensions = memo(function Dimensions(props: Props) {
   const middleY = Math.min(panes.planHeight - 40, Math.max(lineY + 34, (top + bottom) / 2))
   const across = formatQuantity('length', box.maxX - box.minX, units, { style: 'long' })
   const upright = formatQuantity('length', box.maxY - box.minY, units, { style: 'long' })
+  // A line whose ends are out of sight would lie across the drawing and measure nothing.
+  const isAcrossSeen = left > 0 && right < panes.width && top - AWAY_PX > 4
+  const isUprightSeen = top > 0 && bottom < panes.planHeight + 4 && right + AWAY_PX < panes.width
   return (
     <>
-      <Dimension
-        axis={isTurned ? 'y' : 'x'}
-        name="Overall length"
-        text={across}
-        at={[middleX, lineY]}
-        angle={0}
-        line={`M${left} ${lineY - 7}V${lineY + 7}M${right} ${lineY - 7}V${lineY + 7}M${left} ${lineY}H${right}`}
-        {...{ canEdit, selected, onPress }}
-      />
-      <Dimension
-        axis={isTurned ? 'x' : 'y'}
-        name="Overall width"
-        text={upright}
-        at={[lineX, middleY]}
-        angle={-90}
-        line={`M${lineX - 7} ${top}H${lineX + 7}M${lineX - 7} ${bottom}H${lineX + 7}M${lineX} ${top}V${bottom}`}
-        {...{ canEdit, selected, onPress }}
-      />
+      {isAcrossSeen ? (
+        <Dimension
+          axis={isTurned ? 'y' : 'x'}
+          name="Overall length"
+          text={across}
+          at={[middleX, lineY]}
+          angle={0}
+          line={`M${left} ${lineY - 7}V${lineY + 7}M${right} ${lineY - 7}V${lineY + 7}M${left} ${lineY}H${right}`}
+          {...{ canEdit, selected, onPress }}
+        />
+      ) : null}
+      {isUprightSeen ? (
+        <Dimension
+          axis={isTurned ? 'x' : 'y'}
+          name="Overall width"
+          text={upright}
+          at={[lineX, middleY]}
+          angle={-90}
+          line={`M${lineX - 7} ${top}H${lineX + 7}M${lineX - 7} ${bottom}H${lineX + 7}M${lineX} ${top}V${bottom}`}
+          {...{ canEdit, selected, onPress }}
+        />
+      ) : null}
     </>
   )
 })

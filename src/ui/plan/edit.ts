@@ -41,6 +41,21 @@ function linesFor(subject: Subject, item: Extract<Item, { kind: 'node' }>) {
   )
 }
 
+/** A handle of a curve likes to lie level or plumb of its point, or in line with the straight side before it. */
+function snapControl(subject: Subject, item: Extract<Item, { kind: 'control' }>, to: Point, reachM: number): Snapped {
+  const path = pathOfRing(subject, item.ring)
+  const nodes = path ? nodesOf(path) : []
+  const count = nodes.length
+  const node = item.which === 'c1' ? item.segment : (item.segment + 1) % count
+  const at = nodes[node]
+  if (reachM === 0 || !path || !at) return { at: to, guides: [] }
+  const other = segmentAt(path, item.which === 'c1' ? (node - 1 + count) % count : node)
+  const along = other && !other.c1 ? directionAt(other, item.which === 'c1' ? 'end' : 'start') : undefined
+  const lines = snapLines([at], along ? [{ at, along }] : []).filter((line) => line.what !== 'right angle')
+  const snapped = snapPoint(to, lines, reachM, subject.units)
+  return snapped.guides.length > 0 ? snapped : { at: to, guides: [] }
+}
+
 /** The lengths of the sides that meet at a node, written at their middles. */
 export function sideRemarks(subject: Subject, item: Extract<Item, { kind: 'node' | 'middle' }>): Remark[] {
   const path = pathOfRing(subject, item.ring)
@@ -64,7 +79,11 @@ export function dragInPlan(subject: Subject, item: Item, to: Point, reachM: numb
     const command = edits.movePoint(body.id, item.ring, item.node, snapped.at)
     return { command, guides: snapped.guides, remarks: sideRemarks(subject, item) }
   }
-  if (item.kind === 'control') return bare(edits.moveHandle(body.id, item.ring, item.segment, item.which, to))
+  if (item.kind === 'control') {
+    const snapped = snapControl(subject, item, to, reachM)
+    const command = edits.moveHandle(body.id, item.ring, item.segment, item.which, snapped.at)
+    return { command, guides: snapped.guides, remarks: [] }
+  }
   if (item.kind === 'middle') {
     const path = pathOfRing(subject, item.ring)
     const segment = path && segmentAt(path, item.segment)

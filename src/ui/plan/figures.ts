@@ -82,7 +82,14 @@ export function figuresOf(input: FiguresInput): {
   for (let i = 0; i < parts.nodeX.length; i++) {
     nodes.push(toScreen(view, panes, [(parts.nodeX[i] ?? 0) + parts.originX, (parts.nodeY[i] ?? 0) + parts.originY]))
   }
-  const box = nodes.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : screenBox(nodes)
+  const whole = nodes.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : screenBox(nodes)
+  // Of a drawing larger than the paper only what is in sight gets figures.
+  const box = {
+    minX: Math.max(whole.minX, 0),
+    minY: Math.max(whole.minY, 0),
+    maxX: Math.min(whole.maxX, panes.width),
+    maxY: Math.min(whole.maxY, panes.planHeight),
+  }
   const apartPx = Math.min(150, Math.max(58, (box.maxX - box.minX) / 6))
   const soundings = placeSoundings({
     box,

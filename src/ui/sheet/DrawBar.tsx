@@ -4,7 +4,6 @@ import type { Tool } from '../../state/index.ts'
 import { useApp, useAppStore } from '../context.tsx'
 import styles from './DrawBar.module.css'
 import type { SheetView } from './useSheetView.ts'
-import { zoomAt } from './view.ts'
 
 interface ToolRow {
   readonly id: Tool
@@ -68,8 +67,6 @@ export function DrawBar({ view }: { readonly view: SheetView }) {
   const tool = useApp((state) => state.tool)
   const canEdit = useApp((state) => state.standing === 'own')
   const hasBody = useApp((state) => state.spec.bodies.length > 0)
-  const zoom = (factor: number) =>
-    view.change((v, panes) => zoomAt(v, panes, [panes.width / 2, panes.planHeight / 2], factor))
   return (
     <div className={styles['bar']} data-screen-only>
       {canEdit ? (
@@ -100,12 +97,12 @@ export function DrawBar({ view }: { readonly view: SheetView }) {
       ) : null}
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is for a form */}
       <div className={styles['zoom']} role="group" aria-label="Zoom">
-        <Button className={styles['tool'] ?? ''} aria-label="Zoom in" onPress={() => zoom(1.3)}>
+        <Button className={styles['tool'] ?? ''} aria-label="Zoom in" onPress={() => view.zoomBy(1.3)}>
           <Mark>
             <path d="M9 3v12M3 9h12" />
           </Mark>
         </Button>
-        <Button className={styles['tool'] ?? ''} aria-label="Zoom out" onPress={() => zoom(1 / 1.3)}>
+        <Button className={styles['tool'] ?? ''} aria-label="Zoom out" onPress={() => view.zoomBy(1 / 1.3)}>
           <Mark>
             <path d="M3 9h12" />
           </Mark>

@@ -72,7 +72,7 @@ export function Drawing(props: Props) {
         ) : null}
         <Overlay view={view} panes={panes} origin={origin} />
         {subject ? <Troubles problems={subject.troubles} view={view} panes={panes} /> : null}
-        <ScaleBar view={view} panes={panes} units={units} />
+        {subject ? <ScaleBar view={view} panes={panes} units={units} /> : null}
       </svg>
       {subject && scene ? (
         <svg {...frame} ref={svgRef} className={styles['grips']}>

@@ -13,13 +13,13 @@ import { createLocalStore, LocalProvider, useLocal } from './local.ts'
 import { pathOfRing, placeItems } from './place-items.ts'
 import { pressPoint } from './place-points.ts'
 import styles from './Sheet.module.css'
-import { planPx, type Scene } from './scene.ts'
+import { planPx, pointOnAxis, type Scene } from './scene.ts'
 import { Strip } from './strip/Strip.tsx'
 import { type Gesture, type Press, usePointerGestures } from './usePointerGestures.ts'
 import { useSubject } from './useScene.ts'
 import { useSheetKeys } from './useSheetKeys.ts'
 import { useSheetView } from './useSheetView.ts'
-import { fromScreen, panBy, zoomAt } from './view.ts'
+import { fromScreen, panBy, sectionFromScreen, zoomAt } from './view.ts'
 
 const COARSE = '(pointer: coarse)'
 
@@ -96,8 +96,9 @@ function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalSt
       if (app.getState().tool === 'select') insertAt(hands, press)
     },
     hover: (press) => hover(hands, press),
-    pan: (dx, dy, from) => sheet.change((v, panes) => panBy(v, dx, dy, from[1] > panes.planHeight)),
-    zoom: (at, factor) => sheet.change((v, panes) => zoomAt(v, panes, at, factor)),
+    pan: (dx, dy, from) =>
+      sheet.change((v, panes) => panBy(v, panes, [dx, dy], from[1] > panes.planHeight, content.depthM)),
+    zoom: (at, factor) => sheet.change((v, panes) => zoomAt(v, panes, at, factor, content.depthM)),
     busy: (isBusy) => (isBusy ? sheet.hold() : sheet.release()),
   })
   const onKeyDown = useSheetKeys({ hands, view: sheet, focus, focusFields })
@@ -229,8 +230,16 @@ function tap(hands: Hands, press: Press): void {
 
 function hover(hands: Hands, press: Press | undefined): void {
   const { view, panes } = hands.look()
-  if (!press || press.at[1] > panes.planHeight) {
+  const scene = hands.scene()
+  if (!press) {
     hands.local.setState({ hover: undefined, guides: [] })
+    return
+  }
+  if (press.at[1] > panes.planHeight) {
+    // Over the section the depth is that of the place on A–A′ above.
+    const axis = scene?.section.axis
+    const s = axis && sectionFromScreen(view, panes, axis.from, press.at)[0]
+    hands.local.setState({ hover: axis && s !== undefined ? pointOnAxis(axis, s) : undefined, guides: [] })
     return
   }
   if (hands.app.getState().tool === 'points') {

@@ -144,6 +144,15 @@ export function usePointerGestures(ref: RefObject<Element | null>, handlers: Ges
     const onLeave = () => {
       if (fingers.size === 0) soon(() => latest.current.hover(undefined))
     }
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key !== 'Escape' || !gesture) return
+      event.stopPropagation()
+      flush()
+      gesture.cancel()
+      gesture = undefined
+      // What is left of the press is nothing: neither a drag nor a tap.
+      isPinching = true
+    }
     const onWheel = (event: Event) => {
       if (!(event instanceof WheelEvent)) return
       event.preventDefault()
@@ -156,6 +165,7 @@ export function usePointerGestures(ref: RefObject<Element | null>, handlers: Ges
       }
     }
 
+    window.addEventListener('keydown', onKey, { capture: true })
     element.addEventListener('pointerdown', onDown)
     element.addEventListener('pointermove', onMove)
     element.addEventListener('pointerup', onUp)
@@ -164,6 +174,7 @@ export function usePointerGestures(ref: RefObject<Element | null>, handlers: Ges
     element.addEventListener('wheel', onWheel, { passive: false })
     return () => {
       cancelAnimationFrame(frame)
+      window.removeEventListener('keydown', onKey, { capture: true })
       element.removeEventListener('pointerdown', onDown)
       element.removeEventListener('pointermove', onMove)
       element.removeEventListener('pointerup', onUp)

@@ -11,7 +11,7 @@ import { sayPlace } from './place-items.ts'
 import { closeDraft } from './place-points.ts'
 import { alongAxis } from './scene.ts'
 import type { SheetView } from './useSheetView.ts'
-import { fromScreen, fromSheet, toScreen, zoomAt } from './view.ts'
+import { fromScreen, fromSheet, toScreen } from './view.ts'
 
 /** Presses of an arrow key that follow each other faster than this are one step of undo [ms]. */
 const BURST_MS = 1200
@@ -210,8 +210,8 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     const arrow = ARROWS[event.key]
     if (arrow) moveCursor(arrow, event.shiftKey ? 10 : 1)
     else if (tool === 'points' && onPoints(event)) return true
-    else if (event.key === '+' || event.key === '=') zoom(ZOOM_STEP)
-    else if (event.key === '-' || event.key === '_') zoom(1 / ZOOM_STEP)
+    else if (event.key === '+' || event.key === '=') view.zoomBy(ZOOM_STEP)
+    else if (event.key === '-' || event.key === '_') view.zoomBy(1 / ZOOM_STEP)
     else if (event.key === '0') view.fit()
     else if (event.key === 'Escape') {
       hands.local.setState({ cursor: undefined })
@@ -220,9 +220,6 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     } else return false
     return true
   }
-
-  const zoom = (factor: number) =>
-    view.change((v, panes) => zoomAt(v, panes, [panes.width / 2, panes.planHeight / 2], factor))
 
   return (event) => {
     if (event.altKey || ((event.ctrlKey || event.metaKey) && event.key !== 'Enter')) return

@@ -1,7 +1,7 @@
 import { type RefCallback, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import type { Axis, Bounds } from '../../basin/index.ts'
 import { fitSheet, type Margins, needsNewFit } from './fit.ts'
-import { type Panes, turnFor, type View } from './view.ts'
+import { type Panes, turnFor, type View, zoomAt } from './view.ts'
 
 export interface Content {
   readonly bounds: Bounds
@@ -22,6 +22,7 @@ export interface SheetView {
   readonly measureRef: RefCallback<HTMLElement>
   /** Moves or scales the view by hand: from then on it stays where it is put. */
   readonly change: (step: (view: View, panes: Panes) => View) => void
+  readonly zoomBy: (factor: number) => void
   readonly fit: () => void
   /** While a gesture runs the paper does not move by itself; when it ends the view may follow the drawing. */
   readonly hold: () => void
@@ -86,11 +87,15 @@ export function useSheetView(content: Content): SheetView {
     setAuto(false)
     setShown((was) => was && { ...was, view: step(was.view, was.panes) })
   }, [])
+  const zoomBy = useCallback(
+    (factor: number) => change((v, p) => zoomAt(v, p, [p.width / 2, p.planHeight / 2], factor, depthM)),
+    [change, depthM],
+  )
   const fit = useCallback(() => {
     setAuto(true)
     if (fitted) setShown(fitted)
   }, [fitted])
   const hold = useCallback(() => setHeld(true), [])
   const release = useCallback(() => setHeld(false), [])
-  return { shown, isAuto, measureRef, change, fit, hold, release }
+  return { shown, isAuto, measureRef, change, zoomBy, fit, hold, release }
 }

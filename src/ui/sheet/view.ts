@@ -28,6 +28,8 @@ export interface Panes {
 
 /** Smallest and largest scale that zooming reaches [px per metre]. */
 const SCALE_LIMITS = [0.5, 4000] as const
+/** Room under the section for the figures at its stations [px]. */
+const FOOT_PX = 34
 /** A tilt beyond this turns the sheet: a little over half a right angle, so that it does not flutter [°]. */
 const TURN_BEYOND_DEG = 50
 
@@ -86,25 +88,43 @@ export function turnFor(axis: Axis, current?: Turn): Turn {
   return (((-Math.round(angle / 90) % 4) + 4) % 4) as Turn
 }
 
-/** Scales about a place on the screen, which stays where it is. */
-export function zoomAt(view: View, panes: Panes, [px, py]: Point, factor: number): View {
+/** How far the section can be scrolled until its deepest place stands clear of the pane's foot [px]. */
+function mostScroll(view: View, panes: Panes, depthM: number): number {
+  return Math.max(0, depthM * view.scale * view.stretch + FOOT_PX - (panes.height - panes.datumY))
+}
+
+/**
+ * Scales about a place on the screen, which stays where it is. A section that grows out of its pane shows its bed rather
+ * than its rim, unless it was scrolled elsewhere.
+ */
+export function zoomAt(view: View, panes: Panes, [px, py]: Point, factor: number, depthM: number): View {
   const scale = Math.min(SCALE_LIMITS[1], Math.max(SCALE_LIMITS[0], view.scale * factor))
+  const isSection = py > panes.planHeight
   const dx = px - panes.width / 2
-  const dy = Math.min(py, panes.planHeight) - panes.planHeight / 2
-  return {
+  const dy = isSection ? 0 : py - panes.planHeight / 2
+  const next: View = {
     ...view,
     scale,
     u: view.u + dx / view.scale - dx / scale,
     v: view.v - dy / view.scale + dy / scale,
-    sectionScrollPx: (view.sectionScrollPx * scale) / view.scale,
   }
+  const most = mostScroll(next, panes, depthM)
+  const underPointer = py - panes.datumY + view.sectionScrollPx
+  const isAtFoot = view.sectionScrollPx >= mostScroll(view, panes, depthM) - 1
+  const scroll = isSection
+    ? (underPointer * scale) / view.scale - (py - panes.datumY)
+    : isAtFoot
+      ? most
+      : view.sectionScrollPx
+  return { ...next, sectionScrollPx: Math.min(most, Math.max(0, scroll)) }
 }
 
 /** Moves the paper by pixels; over the section, up and down moves the section alone. */
-export function panBy(view: View, dx: number, dy: number, isSection: boolean): View {
+export function panBy(view: View, panes: Panes, [dx, dy]: Point, isSection: boolean, depthM: number): View {
   const u = view.u - dx / view.scale
-  if (isSection) return { ...view, u, sectionScrollPx: Math.max(0, view.sectionScrollPx - dy) }
-  return { ...view, u, v: view.v + dy / view.scale }
+  if (!isSection) return { ...view, u, v: view.v + dy / view.scale }
+  const scroll = Math.min(mostScroll(view, panes, depthM), Math.max(0, view.sectionScrollPx - dy))
+  return { ...view, u, sectionScrollPx: scroll }
 }
 
 /** The box around a box of the plan after it is turned into the sheet. */
