@@ -1,6 +1,6 @@
 import type { Problem } from '../base/index.ts'
 import { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL, mgPerLOf } from './masses.ts'
-import type { TotalKey } from './types.ts'
+import type { TotalKey, WaterReading } from './types.ts'
 
 /** Every complaint of this layer, worded in one place. Numbers are for people: few digits. */
 const few = (value: number): string => String(Number(value.toPrecision(3)))
@@ -20,11 +20,36 @@ const NAMES: { readonly [key in TotalKey]: string } = {
   lithiumMol: 'lithium',
 }
 
+const SAID: { readonly [key in keyof WaterReading]-?: string } = {
+  pH: 'pH',
+  ta_mg_per_L_as_CaCO3: 'total alkalinity',
+  ch_mg_per_L_as_CaCO3: 'calcium hardness',
+  mg_hardness_mg_per_L_as_CaCO3: 'magnesium hardness',
+  sulfate_mg_per_L: 'sulfate',
+  cya_mg_per_L: 'stabiliser',
+  borate_mg_per_L_as_B: 'borate',
+  fc_mg_per_L_as_Cl2: 'free chlorine',
+  salt_mg_per_L_as_NaCl: 'salt',
+  temperature_C: 'temperature',
+}
+
+/** A reading as people call it; a path that is no reading stays as it is. */
+function said(path: string): string {
+  const found = Object.entries(SAID).find(([key]) => key === path)
+  return found ? found[1] : path
+}
+
+/** The same at the beginning of a sentence. */
+function saidFirst(path: string): string {
+  const words = said(path)
+  return words === 'pH' ? words : words.charAt(0).toUpperCase() + words.slice(1)
+}
+
 export function notANumber(path: string, value: unknown): Problem {
   return {
     code: 'water-not-a-number',
     path,
-    what: `${path} is ${String(value)}, not a number.`,
+    what: `${saidFirst(path)} is ${String(value)}, not a number.`,
     why: 'A water is solved from numbers alone.',
     hint: 'Enter the reading again, or leave it out.',
   }
@@ -34,7 +59,7 @@ export function negativeReading(path: string, value: number): Problem {
   return {
     code: 'water-reading-negative',
     path,
-    what: `${path} is ${few(value)}, below zero.`,
+    what: `${saidFirst(path)} is ${few(value)}, below zero.`,
     why: 'There cannot be less than nothing of it in the water.',
     hint: 'Check the sign of the reading.',
   }
@@ -44,7 +69,7 @@ export function readingOutOfRange(path: string, value: number, low: number, high
   return {
     code: 'water-reading-out-of-range',
     path,
-    what: `${path} is ${few(value)}${unit}, outside ${low} to ${high}${unit}.`,
+    what: `${saidFirst(path)} is ${few(value)}${unit}, outside ${low} to ${high}${unit}.`,
     why: 'The equilibrium constants hold only inside that range.',
     hint: 'Check the reading and its unit.',
   }
@@ -76,7 +101,7 @@ export function alkalinityTooLow(pH: number, taMgPerL: number, shares: readonly 
     code: 'water-alkalinity-too-low',
     path: 'ta_mg_per_L_as_CaCO3',
     what: `At pH ${few(pH)} this water already needs ${few(sum)} mg/L of alkalinity without any carbonate (${list}), but total alkalinity reads ${few(taMgPerL)}: ${few(sum - taMgPerL)} too little.`,
-    why: `These readings clash: ${clashing.join(', ')}. No amount of carbonate makes up for it.`,
+    why: `These readings clash: ${clashing.map(said).join(', ')}. No amount of carbonate makes up for it.`,
     hint: 'Measure pH and total alkalinity again, and check the readings named here.',
   }
 }
@@ -87,7 +112,7 @@ export function chlorideTooLow(missingEq: number, chlorideMol: number): Problem 
     code: 'water-charge-does-not-close',
     path: 'salt_mg_per_L_as_NaCl',
     what: `Calcium and magnesium carry ${few(missingEq * MG_CACO3_PER_EQ)} mg/L as CaCO3 more charge than alkalinity, chloride and sulfate can balance.`,
-    why: 'These readings clash: ch_mg_per_L_as_CaCO3, mg_hardness_mg_per_L_as_CaCO3, ta_mg_per_L_as_CaCO3, salt_mg_per_L_as_NaCl, sulfate_mg_per_L. Every water is electrically neutral.',
+    why: 'These readings clash: calcium and magnesium hardness, total alkalinity, salt, sulfate. Every water is electrically neutral.',
     hint: `Salt of at least ${few(Math.ceil(salt * 10) / 10)} mg/L as NaCl (or that much sulfate) would balance it; enter the salt reading, or check hardness.`,
   }
 }

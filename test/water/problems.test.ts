@@ -39,7 +39,7 @@ describe('readings no water can have are a Problem, never bent', () => {
     const problem = problemOf(totalsOf({ ...POOL, ta_mg_per_L_as_CaCO3: 20, cya_mg_per_L: 150, pH: 7.8 }, C))
     expect(problem.code).toBe('water-alkalinity-too-low')
     expect(problem.path).toBe('ta_mg_per_L_as_CaCO3')
-    expect(problem.why).toContain('cya_mg_per_L')
+    expect(problem.why).toContain('stabiliser')
     const [, needed, short] = /needs ([\d.]+) mg.*: ([\d.]+) too little/.exec(problem.what) ?? []
     expect(Number(needed) - 20).toBeCloseTo(Number(short), 0)
     // and the amount is right: with that much more alkalinity the water exists, with a little less it doesn't

@@ -50,9 +50,10 @@ function OpeningHead({ volume, system }: { readonly volume: DerivedVolume; reado
 function OpeningBody({ system }: { readonly system: System }) {
   const spec = useApp((state) => state.spec)
   const nowMs = useApp((state) => state.nowMs)
+  const units = useUnits()
   const store = useAppStore()
   const water = deriveWater(spec, system.id, nowMs)
-  const result = deriveOpening(spec, system.id, nowMs)
+  const result = deriveOpening(spec, system.id, nowMs, units === 'us' ? 'us' : 'metric')
   if (!result.ok)
     return (
       <>
