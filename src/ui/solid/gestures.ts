@@ -22,6 +22,7 @@ export function followPointers(element: HTMLElement, target: GestureTarget): () 
   const down = new Map<number, { x: number; y: number }>()
   let travelled = 0
   let isPanning = false
+  let isDragging = false
 
   const at = (event: MouseEvent) => {
     const box = element.getBoundingClientRect()
@@ -52,7 +53,10 @@ export function followPointers(element: HTMLElement, target: GestureTarget): () 
     const wide = spread()
     down.set(event.pointerId, now)
     travelled += Math.hypot(dx, dy)
-    if (travelled > TAP_PX) target.dragging(true)
+    if (travelled > TAP_PX && !isDragging) {
+      isDragging = true
+      target.dragging(true)
+    }
     const wider = spread()
     if (wide && wider) {
       if (wide.far > 0) target.zoomAt(wider.far / wide.far, wider.x, wider.y)
@@ -63,7 +67,8 @@ export function followPointers(element: HTMLElement, target: GestureTarget): () 
   }
   const onUp = (event: PointerEvent) => {
     if (!down.delete(event.pointerId) || down.size > 0) return
-    target.dragging(false)
+    if (isDragging) target.dragging(false)
+    isDragging = false
     const now = at(event)
     if (event.type === 'pointerup' && (event.pointerType !== 'touch' || travelled <= TAP_PX)) target.hover(now.x, now.y)
   }

@@ -7,12 +7,14 @@ import type { SolidModel } from '../model.ts'
 import { isDark, type Tones } from '../tones.ts'
 import { Ground, Opening, Water } from './Flats.tsx'
 import { Lines } from './Lines.tsx'
+import { Sharpness } from './Sharpness.tsx'
 import { Shell } from './Shell.tsx'
 
 interface SceneProps {
   readonly model: SolidModel
   readonly levelM: number
   readonly tones: Tones
+  readonly isHeld: boolean
   readonly shellRef: Ref<Mesh>
   /** Once the shell of this model is there to be pointed at. */
   readonly onReady: () => void
@@ -21,7 +23,7 @@ interface SceneProps {
 }
 
 /** All that is drawn: ground, shell, ink, water. */
-export function Scene({ model, levelM, tones, shellRef, onReady, onDrawn }: SceneProps) {
+export function Scene({ model, levelM, tones, isHeld, shellRef, onReady, onDrawn }: SceneProps) {
   const { mesh, contours, maxDepthM, rimM, sampleAt } = model
   const [pale, deep] = useMemo(() => {
     const isOnDeep = (line: ContourLine) => isDeepTint(rampPlace(line.depthM, maxDepthM))
@@ -34,6 +36,7 @@ export function Scene({ model, levelM, tones, shellRef, onReady, onDrawn }: Scen
   const onDeep = isDark(tones.paper) ? tones.ink : tones.page
   return (
     <>
+      <Sharpness isHeld={isHeld} />
       <Opening rings={mesh.rings} heightM={rimM} />
       <Ground rings={mesh.rings} heightM={rimM} tones={tones} />
       <Shell mesh={mesh} maxDepthM={maxDepthM} levelM={levelM} tones={tones} meshRef={shellRef} onDrawn={onDrawn} />

@@ -101,6 +101,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
   const marker = useRef<HTMLDivElement>(null)
   const tag = useRef<HTMLSpanElement>(null)
   const figures = useRef<HTMLDivElement>(null)
+  const [isHeld, setHeld] = useState(false)
   const [probe, setProbe] = useState<Shown>()
   const labels = useMemo(() => contourLabels(model.contours), [model])
   const frame = useMemo(() => frameOfRim(model, MARGIN_M), [model])
@@ -112,12 +113,13 @@ export function SolidCanvas(props: SolidCanvasProps) {
         model={model}
         levelM={levelM}
         tones={tones}
+        isHeld={isHeld}
         shellRef={shell}
         onReady={() => written.current()}
         onDrawn={onDrawn}
       />
     ),
-    [model, levelM, tones, onDrawn],
+    [model, levelM, tones, isHeld, onDrawn],
   )
   const onView = useCallback(() => written.current(), [])
   const stage = useStage({ frame, homeFor: home, scene, onView, onLost })
@@ -157,7 +159,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
     },
     [stage, model, featureName],
   )
-  useTurntable(stage, { onPoint })
+  useTurntable(stage, { onPoint, onHold: setHeld })
 
   const moveLead = (dx: number, dy: number) => {
     const from = probe ? ([probe.at.x + dx, probe.at.y + dy] as const) : placeOverWater(model)
@@ -185,6 +187,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
       ref={stage.host}
       className={styles['table']}
       data-large={isLarge}
+      data-dragging={isHeld}
       role="application"
       aria-roledescription="turntable"
       aria-label="The basin as a solid"

@@ -7,13 +7,15 @@ import type { Stage } from './useStage.ts'
 interface TurntableHandlers {
   /** Pointed at, in the picture [px]; undefined when the pointer has left or is turning the table. */
   readonly onPoint: (x: number | undefined, y: number | undefined) => void
+  /** A hand has begun to move the picture, or let it go. */
+  readonly onHold: (isHeld: boolean) => void
 }
 
 /** How far from the basin's middle the picture may be moved, as a share of the eye's distance. */
 const PAN_REACH = 0.2
 
 /** Pointers turn, draw nearer and move the picture aside. */
-export function useTurntable(stage: Stage, { onPoint }: TurntableHandlers): void {
+export function useTurntable(stage: Stage, { onPoint, onHold }: TurntableHandlers): void {
   useEffect(() => {
     const element = stage.host.current
     if (!element) return
@@ -37,9 +39,9 @@ export function useTurntable(stage: Stage, { onPoint }: TurntableHandlers): void
       hover: onPoint,
       leave: () => onPoint(undefined, undefined),
       dragging: (isDragging) => {
-        element.dataset['dragging'] = String(isDragging)
+        onHold(isDragging)
         if (isDragging) onPoint(undefined, undefined)
       },
     })
-  }, [stage, onPoint])
+  }, [stage, onPoint, onHold])
 }

@@ -1,0 +1,112 @@
+import { describe, expect, test } from 'vitest'
+import { PARTS } from '../../../src/basin/index.ts'
+import { demoSpec } from '../../../src/document/index.ts'
+import { axonometryOf } from '../../../src/ui/solid/axonometry.ts'
+import { frameOfRim, placeOverWater } from '../../../src/ui/solid/frame.ts'
+import { solidModelOf } from '../../../src/ui/solid/from-body.ts'
+import { homeFor } from '../../../src/ui/solid/home.ts'
+import { heightsOf, type SolidModel } from '../../../src/ui/solid/model.ts'
+import { isOverBasin } from '../../../src/ui/solid/probe.ts'
+import { frameOf, HOME, type View } from '../../../src/ui/solid/turntable.ts'
+
+const body = demoSpec.bodies[0]!
+function modelOf(system: 'us' | 'metric', changed: Partial<typeof body> = {}): SolidModel {
+  const model = solidModelOf({ ...body, ...changed }, system)
+  if (!model.ok) throw new Error(model.problem.what)
+  return model.value
+}
+
+/** Share of the treads' area whose middles show through the opening. */
+function treadsInSight(model: SolidModel, view: View): number {
+  const { positions, indices, parts, rings } = model.mesh
+  const { back } = frameOf(view)
+  let [seen, all] = [0, 0]
+  parts.forEach((part, t) => {
+    if (PARTS[part] !== 'feature') return
+    const [a, b, c] = [0, 1, 2].map((k) => [
+      ...positions.subarray(indices[t * 3 + k]! * 3, indices[t * 3 + k]! * 3 + 3),
+    ])
+    const middle = [0, 1, 2].map((k) => (a![k]! + b![k]! + c![k]!) / 3) as [number, number, number]
+    const areaM2 = Math.abs((b![0]! - a![0]!) * (c![1]! - a![1]!) - (c![0]! - a![0]!) * (b![1]! - a![1]!)) / 2
+    const up = (model.rimM - middle[2]) / back[2]
+    all += areaM2
+    if (isOverBasin(rings, middle[0] + back[0] * up, middle[1] + back[1] * up)) seen += areaM2
+  })
+  expect(all).toBeGreaterThan(0)
+  return seen / all
+}
+
+describe('the example pool as a solid', () => {
+  test('each contour line lies at its depth on the floor, and the depths are round in the shown unit', () => {
+    for (const [system, unit] of [
+      ['us', 0.3048],
+      ['metric', 0.1],
+    ] as const) {
+      const { contours, sampleAt } = modelOf(system)
+      expect(contours.length).toBeGreaterThan(2)
+      for (const { depthM, points } of contours) {
+        expect(Math.abs(depthM / unit - Math.round(depthM / unit))).toBeLessThan(1e-9)
+        const [a, b] = [points[0]!, points[1]!]
+        const sample = sampleAt((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+        expect(Math.abs((sample?.depthM ?? 9) - depthM)).toBeLessThan(0.02)
+      }
+    }
+  })
+
+  test('contour lines are round from what depths are measured from', () => {
+    const model = modelOf('us', { depthsMeasuredFrom: 'rim', freeboardM: 0.2 })
+    expect(model.referenceM).toBe(0.2)
+    for (const { depthM } of model.contours) {
+      const shown = (depthM + 0.2) / 0.3048
+      expect(Math.abs(shown - Math.round(shown))).toBeLessThan(1e-9)
+    }
+  })
+
+  test('another level leaves mesh, contours and all as they are, so that nothing is uploaded anew', () => {
+    const model = modelOf('us')
+    expect(modelOf('us', { levelM: -0.3 })).toBe(model)
+    expect(modelOf('metric').mesh).toBe(model.mesh)
+  })
+
+  test('the shell reaches from the deepest place to the rim', () => {
+    const model = modelOf('us')
+    const [lowM, highM] = heightsOf(model.mesh)
+    expect(lowM).toBeCloseTo(-model.maxDepthM, 6)
+    expect(highM).toBeCloseTo(body.freeboardM, 5)
+  })
+
+  test('it is first seen from where more of its treads show than from the plan’s own side', () => {
+    const model = modelOf('us')
+    const home = homeFor(model, frameOfRim(model, 0.75), 1.5)
+    expect(treadsInSight(model, home)).toBeGreaterThan(0.75)
+    expect(treadsInSight(model, home)).toBeGreaterThanOrEqual(treadsInSight(model, HOME))
+  })
+
+  test('the lead is first let down over water', () => {
+    const model = modelOf('us')
+    const place = placeOverWater(model)
+    expect(place && isOverBasin(model.mesh.rings, place[0], place[1])).toBe(true)
+    expect(place && model.sampleAt(place[0], place[1])?.depthM).toBeGreaterThan(0)
+  })
+
+  test('the still drawing has a tint for each band, the deepest drawn first, and lies inside its own box', () => {
+    const model = modelOf('us')
+    const drawing = axonometryOf(model)
+    const depths = drawing.tints.map((tint) => Number(tint.key))
+    expect(depths).toEqual(
+      model
+        .bands()
+        .map((band) => Number(band.fromM.toFixed(3)))
+        .toSorted((a, b) => b - a),
+    )
+    expect(depths.length).toBeGreaterThan(5)
+    const [left, top, width, height] = drawing.viewBox.split(' ').map(Number) as [number, number, number, number]
+    for (const [, x, y] of drawing.rim.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)) {
+      expect(Number(x)).toBeGreaterThan(left)
+      expect(Number(x)).toBeLessThan(left + width)
+      expect(Number(y)).toBeGreaterThan(top)
+      expect(Number(y)).toBeLessThan(top + height)
+    }
+    expect(drawing.rim + drawing.edges + drawing.contours).not.toMatch(/NaN|Infinity/)
+  })
+})
