@@ -1,0 +1,195 @@
+import type { Page } from '@playwright/test'
+import {
+  announcedVolume,
+  blankSheet,
+  chapter,
+  copyLink,
+  newVolume,
+  notice,
+  openApp,
+  planMenu,
+  saved,
+  sheet,
+  strip,
+  typeInto,
+} from './support/app.ts'
+import { dragAlong, dragBy, middleOf, outlinePoints } from './support/hand.ts'
+import { expect, test } from './support/test.ts'
+
+const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ })
+const redo = (page: Page) => page.getByRole('button', { name: /^Redo/ })
+
+test('an outline that crosses itself says where and how to mend it, and no dose comes of it', async ({ page }) => {
+  await openApp(page)
+  const before = await announcedVolume(page)
+  const points = await outlinePoints(page)
+  // The top of the deep end is pulled down through the opposite wall.
+  const top = sheet(page).getByRole('button', { name: /^Point 6 of 8/ })
+  const below = Math.max(...points.map((p) => p.y))
+  await dragBy(page, top, 0, below - (await middleOf(top)).y + 60)
+
+  const problem = page.getByRole('alert').filter({ hasText: 'The line crosses or touches itself.' })
+  await expect(problem).toContainText('not to be had')
+  await expect(problem).toContainText('Move a point or a handle until the line is free of itself')
+  expect(await announcedVolume(page), 'no number where there is none').toBe('')
+  const basin = await chapter(page, 'Basin')
+  await expect(basin.getByRole('note', { name: 'Needs attention' }).first()).toContainText('The line crosses')
+  await expect(basin.getByText('There is no volume until the drawing is mended')).toBeVisible()
+
+  for (const name of ['Opening', 'Season'] as const) {
+    const panel = await chapter(page, name)
+    await expect(panel, `${name} gives no dose`).not.toContainText(/\d\s(lb|oz|fl oz|gal|kg|g|L)\b/)
+  }
+  await undo(page).click()
+  await expect.poll(() => announcedVolume(page)).toBe(before)
+  await expect(problem).toBeHidden()
+})
+
+test('text that can’t be read stays as it was typed, with a hint, and changes nothing', async ({ page }) => {
+  await openApp(page)
+  const before = await announcedVolume(page)
+  const basin = await chapter(page, 'Basin')
+  const depth = basin.getByRole('textbox', { name: 'Station 2, depth' })
+  const was = await depth.inputValue()
+  const bad = ['four feet', '3,5,7 ft', '7 ft 5 lb', '1e99 ft', '12 kg']
+  for (const text of bad) {
+    await typeInto(depth, text)
+    await expect(depth, `“${text}” stays`).toHaveValue(text)
+    await expect(depth).toHaveAttribute('aria-invalid', 'true')
+    await expect(basin.getByRole('alert').first(), `“${text}” has a hint`).toHaveText(/\S+ \S+/)
+  }
+  expect(await announcedVolume(page)).toBe(before)
+  await depth.press('Escape')
+  await expect(depth).toHaveValue(was)
+  await expect(depth).not.toHaveAttribute('aria-invalid', 'true')
+
+  const water = await chapter(page, 'Water')
+  await water.getByRole('button', { name: 'Enter new readings' }).click()
+  const pH = water.getByRole('textbox', { name: 'pH', exact: true })
+  await pH.fill('78')
+  await water.getByRole('button', { name: 'Save readings' }).click()
+  await expect(pH).toHaveValue('78')
+  await expect(pH).toBeFocused()
+  await expect(water.getByRole('alert').filter({ hasText: 'Between 4' })).toBeVisible()
+  await typeInto(pH, '7.8')
+  await water.getByRole('button', { name: 'Save readings' }).click()
+  await expect(water.getByRole('button', { name: 'Enter new readings' })).toBeVisible()
+})
+
+test('a broken link says so, and the own plan stays as it was', async ({ page, otherBrowser }) => {
+  await openApp(page)
+  const basin = await chapter(page, 'Basin')
+  await typeInto(basin.getByRole('textbox', { name: 'Name of the pool' }), 'Otter Bend')
+  await saved(page)
+  const own = await copyLink(page)
+  const broken = [own.slice(0, -40), own.replace(/.{9}$/, 'AAAAAAAAA'), './#spec1=', './#spec1=%%%', './#anything']
+  for (const link of broken) {
+    // Another page first: the same page with another fragment is only turned to, not loaded.
+    await page.goto('about:blank')
+    await openApp(page, link)
+    await expect(notice(page, 'This link could not be read, so your own plan is shown.')).toBeVisible()
+    expect(page.url(), 'a reload shows the own plan').not.toContain('#')
+    expect(await copyLink(page)).toBe(own)
+  }
+  const guest = await (await otherBrowser()).newPage()
+  await openApp(guest, broken[0] ?? '')
+  await expect(notice(guest, 'This link could not be read')).toBeVisible()
+  await expect(sheet(guest).getByRole('button', { name: /^Point 1 of/ })).toBeVisible()
+})
+
+test('undo goes back to the start and redo to the end, and leaving the page keeps the last state', async ({ page }) => {
+  await openApp(page)
+  await expect(undo(page)).toBeDisabled()
+  const start = await copyLink(page)
+  const volumes = [await announcedVolume(page)]
+  const basin = await chapter(page, 'Basin')
+  const edit = async (name: string, text: string) => {
+    await typeInto(basin.getByRole('textbox', { name }), text)
+    volumes.push(await newVolume(page, volumes.at(-1) ?? ''))
+  }
+  await edit('Station 3, depth', '5 ft 6 in')
+  await edit('Overall, up the sheet', '20 ft')
+  await edit('Depth of the shelf', '8 in')
+  await dragBy(page, sheet(page).getByRole('button', { name: /^Station 4 of 5/ }), 0, 20)
+  volumes.push(await newVolume(page, volumes.at(-1) ?? ''))
+  const end = await copyLink(page)
+
+  for (const volume of volumes.slice(0, -1).reverse()) {
+    await undo(page).click()
+    await expect.poll(() => announcedVolume(page)).toBe(volume)
+  }
+  await expect(undo(page), 'a drag is one step').toBeDisabled()
+  expect(await copyLink(page)).toBe(start)
+  for (const volume of volumes.slice(1)) {
+    await redo(page).click()
+    await expect.poll(() => announcedVolume(page)).toBe(volume)
+  }
+  await expect(redo(page)).toBeDisabled()
+  expect(await copyLink(page)).toBe(end)
+  await saved(page)
+  await page.reload()
+  await expect(sheet(page)).toBeVisible()
+  expect(await copyLink(page)).toBe(end)
+})
+
+test('a plan that another took the place of can be had back, after a reload too', async ({ page }) => {
+  await openApp(page)
+  const before = await announcedVolume(page)
+  await blankSheet(page)
+  await saved(page)
+  await page.reload()
+  await expect(page.getByRole('heading', { name: 'A blank sheet' })).toBeVisible()
+  await planMenu(page, /^Back to “Heron Lane”/)
+  await expect.poll(() => announcedVolume(page)).toBe(before)
+})
+
+test('an old plan in a link says so and asks for fresh readings', async ({ page, otherBrowser }) => {
+  await openApp(page)
+  const water = await chapter(page, 'Water')
+  const all = water.getByRole('button', { name: /^Older readings/ })
+  await expect(all).toBeHidden()
+  // The example's readings are of today; a plan of the spring has those of the spring.
+  const log = await chapter(page, 'Logbook')
+  await log
+    .getByRole('button', { name: /^Delete the readings/ })
+    .first()
+    .click()
+  await chapter(page, 'Water')
+  const form = water.getByRole('region', { name: 'First readings' })
+  for (const [name, text] of [
+    ['pH', '7.7'],
+    ['Total alkalinity', '55'],
+    ['Calcium hardness', '120'],
+    ['Free chlorine', '1'],
+  ] as const)
+    await form.getByRole('textbox', { name, exact: true }).fill(text)
+  const monthsAgo = await page.evaluate(() => {
+    const then = new Date(Date.now() - 130 * 24 * 3_600_000)
+    return `${then.getFullYear()}-${String(then.getMonth() + 1).padStart(2, '0')}-${String(then.getDate()).padStart(2, '0')}T10:00`
+  })
+  await form.getByLabel('When').fill(monthsAgo)
+  await form.getByRole('button', { name: 'Save readings' }).click()
+  await expect(water.getByRole('heading', { name: 'The water, measured 4 months ago' })).toBeVisible()
+  const link = await copyLink(page)
+
+  const guest = await (await otherBrowser()).newPage()
+  await openApp(guest, link)
+  await expect(guest.getByText('take fresh readings before you follow them')).toBeVisible()
+  const opening = await chapter(guest, 'Opening')
+  await expect(opening.getByRole('note').filter({ hasText: 'Measure again first.' })).toBeVisible()
+  const guestWater = await chapter(guest, 'Water')
+  await expect(guestWater.getByText('measured 4 months ago').first()).toBeVisible()
+  await expect(guestWater.getByText('Measure again first.')).toBeVisible()
+})
+
+test('a scrawl that is no loop is refused with a word of help', async ({ page }) => {
+  await openApp(page)
+  await blankSheet(page)
+  await page.getByRole('button', { name: /Draw a loop/ }).click()
+  const box = await sheet(page).boundingBox()
+  const at = { x: (box?.x ?? 0) + 300, y: (box?.y ?? 0) + 200 }
+  await dragAlong(page, [at, { x: at.x + 6, y: at.y + 5 }, { x: at.x + 12, y: at.y + 7 }])
+  await expect(notice(page, 'Keep the pointer down and go once around the pool.')).toBeVisible()
+  await expect(strip(page)).toContainText('Draw a loop')
+  expect(await announcedVolume(page)).toBe('')
+})
