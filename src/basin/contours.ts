@@ -42,7 +42,22 @@ function linesAt(p: Partition, grid: DepthGrid, depthM: number): ContourLine[] {
     }
     if (ends.length === 2) link(ends[0]!, ends[1]!)
   }
-  return chained(points, links).map(({ keys, closed }) => ({ depthM, closed, points: keys.map((k) => points.get(k)!) }))
+  return chained(points, links).map(({ keys, closed }) => ({
+    depthM,
+    closed,
+    points: spaced(
+      keys.map((k) => points.get(k)!),
+      p.grainM,
+    ),
+  }))
+}
+
+/** Points without those that fall on the one before. */
+function spaced(points: readonly Point[], grainM: number): Point[] {
+  return points.filter((q, i) => {
+    const last = points[i - 1]
+    return !last || Math.hypot(q[0] - last[0], q[1] - last[1]) > 4 * grainM
+  })
 }
 
 /** Links between keys as lines, each walked from an end where it has one. */

@@ -30,7 +30,7 @@ export function coveChange(p: Partition, r: number, levelM: number, wetted: bool
   const sums = new Float64Array(COVE_SUMS.length)
   let errorM3 = 0
   for (const plan of known.plans)
-    if (!sumPlainFan(p, known.fans, plan, r, levelM, wetted, sums))
+    if (isWet(p, plan, levelM) && !sumPlainFan(p, known.fans, plan, r, levelM, wetted, sums))
       errorM3 += sumFan(p, known.fans, plan, r, levelM, wetted, sums)
   const [volume, area, areaX, areaY, floorBefore, floorAfter, featureBefore, shore] = sums as unknown as number[]
   return {
@@ -43,4 +43,11 @@ export function coveChange(p: Partition, r: number, levelM: number, wetted: bool
     shoreM: shore!,
     errorM3,
   }
+}
+
+/** False where no cell that rays of a fan can reach holds water, so that a cove changes nothing. */
+function isWet(p: Partition, { fan, near }: FanPlan, levelM: number): boolean {
+  if (fan.cell < 0) return true
+  const holds = (cell: number): boolean => cell >= 0 && p.cells[cell]!.maxDepthM + levelM > 0
+  return holds(fan.cell) || near.some((e) => holds(p.edges[e]!.left) || holds(p.edges[e]!.right))
 }

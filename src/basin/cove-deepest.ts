@@ -1,7 +1,7 @@
 import { coveRise } from './cove-depth.ts'
 import { type Fans, fansOf, type Ray, rayAt } from './cove-fan.ts'
 import { type FanPlan, planFan } from './cove-outer.ts'
-import { followRay } from './cove-ray.ts'
+import { followRay, newCrossing } from './cove-ray.ts'
 import { type Reach, reachOf } from './cove-reach.ts'
 import { rangeAlong } from './curve-linear.ts'
 import type { Cell, Partition } from './partition-types.ts'
@@ -10,6 +10,7 @@ import { depthIn } from './surface-depth.ts'
 
 const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
 const reach: Reach = { n: 0, by: 0 }
+const crossing = newCrossing()
 const known = new WeakMap<Partition, number>()
 
 /**
@@ -94,7 +95,7 @@ function deepestOnRay(p: Partition, fans: Fans, plan: FanPlan, t: number, r: num
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, r, reach)
   const { n } = reach
-  const crossing = followRay(p, plan.fan, plan.near, ray, n)
+  followRay(p, plan.fan, plan.near, ray, n, crossing)
   let best = -Infinity
   crossing.cells.forEach((index, i) => {
     const cell = p.cells[index]

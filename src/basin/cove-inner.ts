@@ -27,13 +27,14 @@ const [VOLUME, AREA, AREA_X, AREA_Y, FLOOR_BEFORE, FLOOR_AFTER, FEATURE_BEFORE, 
 
 /** One stretch of a ray: floor below, what rules before the cove, and whether that is a feature. */
 export interface RayPiece {
-  readonly from: number
-  readonly to: number
-  readonly floor: Plane
-  readonly ruling: Plane
-  readonly isFeature: boolean
+  from: number
+  to: number
+  floor: Plane
+  ruling: Plane
+  isFeature: boolean
 }
 
+const breaks: number[] = []
 const GAUSS_P = gaussRule(16)
 const rise: RiseIntegrals = { zeroth: 0, first: 0 }
 
@@ -57,7 +58,7 @@ export function addCovePiece(
   const f1 = floor.dx * ray.nx + floor.dy * ray.ny
   const k0 = isFeature ? ruling.atOrigin + ruling.dx * ray.x + ruling.dy * ray.y : f0
   const k1 = isFeature ? ruling.dx * ray.nx + ruling.dy * ray.ny : f1
-  const breaks: number[] = []
+  breaks.length = 0
   zero(f0, f1, breaks)
   zero(f0 + levelM, f1, breaks)
   riseMeets(f0, f1, r, breaks)
@@ -67,7 +68,7 @@ export function addCovePiece(
     zero(k0 + levelM, k1, breaks)
     riseMeets(f0 - k0, f1 - k1, r, breaks)
   }
-  breaks.sort((a, b) => a - b)
+  if (breaks.length > 1) breaks.sort(ascending)
   let name = 0
   let a = piece.from
   let wasWet = -1
@@ -90,12 +91,17 @@ export function addCovePiece(
       if (wetted) addWetted(ray, a, b, floor, ruling, isFeature, r, kind, wetBefore, wetAfter, sums)
     }
     // A shore on the cove: the water ends between two pieces, one of which the cove makes.
-    if (sums && wetted && wasWet >= 0 && (wasWet === 1) !== wetAfter && a > 0) addShore(ray, a, floor, r, levelM, f0, f1, sums)
+    if (sums && wetted && wasWet >= 0 && (wasWet === 1) !== wetAfter && a > 0)
+      addShore(ray, a, floor, r, levelM, f0, f1, sums)
     wasWet = wetAfter ? 1 : 0
     a = b
     if (a >= piece.to) break
   }
   return name
+}
+
+function ascending(a: number, b: number): number {
+  return a - b
 }
 
 function zero(c: number, slope: number, out: number[]): void {

@@ -1,9 +1,10 @@
 import { type Fan, type Fans, type Ray, rayAt } from './cove-fan.ts'
-import { addCovePiece, COVE_SUMS } from './cove-inner.ts'
-import { edgesNear, followRay } from './cove-ray.ts'
+import { addCovePiece, COVE_SUMS, type RayPiece } from './cove-inner.ts'
+import { edgesNear, followRay, newCrossing } from './cove-ray.ts'
 import { type Reach, reachOf, rivalsOf } from './cove-reach.ts'
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark } from './pattern-integral.ts'
+import type { Plane } from './types.ts'
 
 /** What integrating over a fan needs to know of it, whatever the level. */
 export interface FanPlan {
@@ -19,6 +20,10 @@ export function planFan(p: Partition, fans: Fans, fan: Fan, r: number): FanPlan 
 
 const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
 const reach: Reach = { n: 0, by: 0 }
+const crossing = newCrossing()
+const NOWHERE: Plane = { atOrigin: 0, dx: 0, dy: 0 }
+const piece: RayPiece = { from: 0, to: 0, floor: NOWHERE, ruling: NOWHERE, isFeature: false }
+const SCALE_POWERS = COVE_SUMS.map((name) => (name === 'volume' ? 3 : name === 'shore' ? 1 : 2))
 
 /** Adds what the cove changes along a fan, ray by ray in closed form; returns the estimated error of the volume [m³]. */
 export function sumFan(
@@ -38,7 +43,7 @@ export function sumFan(
     fan.t0,
     fan.t1,
     samples,
-    COVE_SUMS.map((name) => (name === 'volume' ? r * r * r : name === 'shore' ? r : r * r)),
+    SCALE_POWERS.map((power) => r ** power),
     sums,
   )
 }
@@ -56,19 +61,18 @@ function sumRay(
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, r, reach)
   const { n, by } = reach
-  const crossing = followRay(p, plan.fan, plan.near, ray, n)
+  followRay(p, plan.fan, plan.near, ray, n, crossing)
   let name = mark(0, by)
   for (let i = 0; i < crossing.cells.length; i++) {
     const cell = p.cells[crossing.cells[i]!]
     if (!cell) continue
-    const piece = {
-      from: crossing.from[i]!,
-      to: i + 1 < crossing.from.length ? crossing.from[i + 1]! : n,
-      floor: p.floor.pieces[cell.strip]!.plane,
-      ruling: cell.plane,
-      isFeature: cell.part === 'feature',
-    }
-    name = mark(mark(name, crossing.edges[i] ?? -1), addCovePiece(ray, piece, r, levelM, wetted, out))
+    piece.from = crossing.from[i]!
+    piece.to = i + 1 < crossing.from.length ? crossing.from[i + 1]! : n
+    piece.floor = p.floor.pieces[cell.strip]!.plane
+    piece.ruling = cell.plane
+    piece.isFeature = cell.part === 'feature'
+    const pattern = addCovePiece(ray, piece, r, levelM, wetted, out)
+    name = mark(mark(name, crossing.edges[i] ?? -1), pattern)
   }
   return name
 }

@@ -4,6 +4,11 @@ import { type Linear, zerosAlong } from './curve-linear.ts'
 import { cellAt } from './depth-at.ts'
 import type { Partition } from './partition-types.ts'
 
+/** An empty crossing to write into. */
+export function newCrossing(): Crossing {
+  return { cells: [], from: [], edges: [] }
+}
+
 /** The stretches of a ray in one cell each: cell numbers, and the distances where each begins; `edges` names what is crossed. */
 export interface Crossing {
   readonly cells: number[]
@@ -33,23 +38,16 @@ export function edgesNear(p: Partition, fans: Fans, fan: Fan, r: number): number
   return near
 }
 
-/** Follows a ray of length n through the cells. */
-export function followRay(p: Partition, fan: Fan, near: readonly number[], ray: Ray, n: number): Crossing {
-  const start = fan.cell >= 0 ? fan.cell : cellAt(p, ray.x + 1e-6 * n * ray.nx, ray.y + 1e-6 * n * ray.ny)
-  const crossing: Crossing = { cells: [start], from: [0], edges: [] }
-  if (near.length === 0) return crossing
-  const across: Linear = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
-  const hits: { n: number; edge: number }[] = []
-  for (const e of near) {
-    const edge = p.edges[e]!
-    for (const t of zerosAlong(edge.curve, edge.t0, edge.t1, across)) {
-      evaluate(edge.curve, t, jet)
-      const at = (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny
-      if (at > 4 * p.grainM && at < n) hits.push({ n: at, edge: e })
-    }
-  }
-  hits.sort((a, b) => a.n - b.n)
-  let cell = start
+/** Follows a ray of length n through the cells; writes over what `out` held. */
+export function followRay(p: Partition, fan: Fan, near: readonly number[], ray: Ray, n: number, out: Crossing): void {
+  let cell = fan.cell >= 0 ? fan.cell : cellAt(p, ray.x + 1e-6 * n * ray.nx, ray.y + 1e-6 * n * ray.ny)
+  out.cells.length = 1
+  out.from.length = 1
+  out.edges.length = 0
+  out.cells[0] = cell
+  out.from[0] = 0
+  if (near.length === 0) return
+  collectHits(p, near, ray, n)
   for (let i = 0; i < hits.length; i++) {
     const { n: at, edge: e } = hits[i]!
     const edge = p.edges[e]!
@@ -61,9 +59,37 @@ export function followRay(p: Partition, fan: Fan, near: readonly number[], ray: 
       const found = cellAt(p, ray.x + middle * ray.nx, ray.y + middle * ray.ny)
       if (found >= 0) cell = found
     }
-    crossing.cells.push(cell)
-    crossing.from.push(at)
-    crossing.edges.push(e)
+    out.cells.push(cell)
+    out.from.push(at)
+    out.edges.push(e)
   }
-  return crossing
+}
+
+const hits: { n: number; edge: number }[] = []
+
+function collectHits(p: Partition, near: readonly number[], ray: Ray, n: number): void {
+  hits.length = 0
+  const ex = ray.x + n * ray.nx
+  const ey = ray.y + n * ray.ny
+  const minX = Math.min(ray.x, ex)
+  const maxX = Math.max(ray.x, ex)
+  const minY = Math.min(ray.y, ey)
+  const maxY = Math.max(ray.y, ey)
+  const across: Linear = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
+  for (const e of near) {
+    const edge = p.edges[e]!
+    // An edge rises or falls throughout, so its ends bound it.
+    const x0 = p.nodeX[edge.from]!
+    const x1 = p.nodeX[edge.to]!
+    if ((x0 < minX && x1 < minX) || (x0 > maxX && x1 > maxX)) continue
+    const y0 = p.nodeY[edge.from]!
+    const y1 = p.nodeY[edge.to]!
+    if ((y0 < minY && y1 < minY) || (y0 > maxY && y1 > maxY)) continue
+    for (const t of zerosAlong(edge.curve, edge.t0, edge.t1, across)) {
+      evaluate(edge.curve, t, jet)
+      const at = (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny
+      if (at > 4 * p.grainM && at < n) hits.push({ n: at, edge: e })
+    }
+  }
+  if (hits.length > 1) hits.sort((a, b) => a.n - b.n)
 }

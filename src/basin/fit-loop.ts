@@ -1,6 +1,6 @@
 import { orient2d } from 'robust-predicates'
 import { fail, ok, type Result } from '../base/index.ts'
-import { fitRun, type Vec } from './fit-run.ts'
+import { fitRun, type RunFit, type Vec } from './fit-run.ts'
 import { problem } from './problems.ts'
 import type { Path, Point, Segment } from './types.ts'
 
@@ -9,20 +9,55 @@ const OVERSHOOT = 0.15
 
 /**
  * A hand-drawn loop as few cubics, smooth at every joint and within a tolerance of the stroke.
- * Method: least-squares cubics between joints whose directions are shared; the stroke is cut where it strays most.
+ * Method: least-squares cubics between joints whose directions are shared, each as long as the stroke allows.
  * Source: P. J. Schneider, An algorithm for automatically fitting digitized curves, Graphics Gems (1990), 612–626 (from memory).
  */
 export function fitLoop(points: readonly Point[], toleranceM: number): Result<Path> {
   if (!(toleranceM > 0)) return fail(problem('tolerance-not-positive', ''))
   if (!points.every((p) => Number.isFinite(p[0]) && Number.isFinite(p[1]))) return fail(problem('not-a-number', ''))
   const spaced = thinned(points, toleranceM / 4)
-  const trimmed = withoutOvershoot(spaced)
-  const loop = closedOff(trimmed, toleranceM)
+  if (spaced.length < 3) return fail(problem('loop-too-short', ''))
+  if (isThin(spaced, toleranceM)) return fail(problem('no-area', ''))
+  let loop = closedOff(withoutOvershoot(spaced), toleranceM)
+  let crossings = crossingsOf(loop)
+  if (crossings.length > 0) {
+    // A hand that runs past its start without meeting it: close the loop where the two ends come nearest.
+    loop = closedOff(closedAtNearest(spaced), toleranceM)
+    const left = crossingsOf(loop)
+    if (left.length === 0) crossings = left
+  }
   if (loop.length < 3) return fail(problem('loop-too-short', ''))
-  const crossings = crossingsOf(loop)
   if (crossings.length > 0) return fail(problem('loop-crosses-itself', '', crossings))
-  if (Math.abs(area(loop)) < toleranceM * lengthOf(loop) * 0.25) return fail(problem('no-area', ''))
   return ok(joined(loop, toleranceM))
+}
+
+/** True where all points lie within a tolerance of one line. */
+function isThin(points: readonly Vec[], toleranceM: number): boolean {
+  const [ox, oy] = points[0]!
+  let far = points[0]!
+  for (const p of points) if (Math.hypot(p[0] - ox, p[1] - oy) > Math.hypot(far[0] - ox, far[1] - oy)) far = p
+  const length = Math.hypot(far[0] - ox, far[1] - oy)
+  if (length <= toleranceM) return true
+  const off = (p: Vec): number => ((p[0] - ox) * (far[1] - oy) - (p[1] - oy) * (far[0] - ox)) / length
+  const offs = points.map(off)
+  return Math.max(...offs) - Math.min(...offs) <= toleranceM
+}
+
+function closedAtNearest(points: Vec[]): Vec[] {
+  const reach = Math.ceil(points.length * OVERSHOOT)
+  let best = Infinity
+  let from = 0
+  let to = points.length - 1
+  for (let i = 0; i < reach; i++)
+    for (let k = points.length - 1; k >= points.length - reach && k > i + 2; k--) {
+      const d = Math.hypot(points[i]![0] - points[k]![0], points[i]![1] - points[k]![1])
+      if (d < best) {
+        best = d
+        from = i
+        to = k
+      }
+    }
+  return points.slice(from, to + 1)
 }
 
 /** Points at least a distance apart, at most about two thousand of them. */
@@ -41,17 +76,6 @@ function lengthOf(points: readonly Point[]): number {
   for (let i = 1; i < points.length; i++)
     sum += Math.hypot(points[i]![0] - points[i - 1]![0], points[i]![1] - points[i - 1]![1])
   return sum
-}
-
-function area(loop: readonly Point[]): number {
-  let sum = 0
-  const [ox, oy] = loop[0]!
-  for (let i = 0; i < loop.length; i++) {
-    const a = loop[i]!
-    const b = loop[(i + 1) % loop.length]!
-    sum += (a[0] - ox) * (b[1] - oy) - (b[0] - ox) * (a[1] - oy)
-  }
-  return sum / 2
 }
 
 function cross(a: Point, b: Point, c: Point, d: Point): Point | undefined {
@@ -102,8 +126,6 @@ function crossingsOf(loop: readonly Vec[]): Point[] {
 
 function joined(loop: readonly Vec[], toleranceM: number): Path {
   const n = loop.length
-  // Three joints to begin with, evenly along the stroke: fewer could not go round.
-  const joints = [0, Math.floor(n / 3), Math.floor((2 * n) / 3)]
   const heading = (i: number): Vec => {
     // The mean direction over a few tolerances evens out a shaking hand.
     let before = i
@@ -121,18 +143,28 @@ function joined(loop: readonly Vec[], toleranceM: number): Path {
     return [dx / length, dy / length]
   }
   const segments: Segment[] = []
-  const add = (from: number, to: number): void => {
-    const run: Vec[] = []
-    for (let i = from; i <= to; i++) run.push(loop[i % n]!)
-    const best = fitRun(run, heading(from % n), heading(to % n))
-    if (best.worst <= toleranceM || to - from < 4) {
-      segments.push({ to: loop[to % n]!, c1: best.c1, c2: best.c2 })
-      return
+  // Each cubic takes the longest run that it can follow; a third of the way round is all that one may.
+  for (let from = 0; from < n; ) {
+    const fitTo = (to: number): RunFit => {
+      const run: Vec[] = []
+      for (let i = from; i <= to; i++) run.push(loop[i % n]!)
+      return fitRun(run, heading(from % n), heading(to % n))
     }
-    const middle = from + Math.min(Math.max(best.worstAt, 2), to - from - 2)
-    add(from, middle)
-    add(middle, to)
+    let to = Math.min(n, from + Math.ceil(n / 3))
+    let best = fitTo(to)
+    let good = from + 1
+    let bad = to
+    if (best.worst > toleranceM) {
+      while (bad - good > 1) {
+        const middle = (good + bad) >> 1
+        if (fitTo(middle).worst <= toleranceM) good = middle
+        else bad = middle
+      }
+      to = good
+      best = fitTo(to)
+    }
+    segments.push({ to: loop[to % n]!, c1: best.c1, c2: best.c2 })
+    from = to
   }
-  for (let i = 0; i < joints.length; i++) add(joints[i]!, i + 1 < joints.length ? joints[i + 1]! : n)
   return { start: loop[0]!, segments }
 }

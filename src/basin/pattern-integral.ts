@@ -1,6 +1,8 @@
 import { gaussRule } from './gauss.ts'
 
 const GAUSS = gaussRule(16)
+/** A cut is found to 2⁻³⁴ of a sample's step: at most cuts the functions are continuous, and the slip counts by its square. */
+const HALVINGS = 34
 const AGREE = 1e-8
 
 /**
@@ -16,7 +18,7 @@ export function mark(pattern: number, next: number): number {
 
 /**
  * ∫ of several functions over [t0, t1], added to `sums`; returns the estimate of the first one's error.
- * Method: t is cut where the pattern changes (sampled, then halved to the last bits); between cuts the functions are
+ * Method: t is cut where the pattern changes (sampled, then halved); between cuts the functions are
  *   smooth but for square roots at the cuts, which t = a + (b − a)(3τ² − 2τ³) takes away; 16-point Gauss, halved until
  *   halves and whole agree to 1e-8 of `scales`; the halves that are kept are then good to about the square of that.
  */
@@ -54,7 +56,7 @@ function changes(patternAt: (t: number) => number, t0: number, t1: number, sampl
   for (let i = 1; i <= samples; i++) {
     const b = i === samples ? t1 - hair : t0 + ((t1 - t0) * i) / samples
     const pb = patternAt(b)
-    search(a, pa, b, pb, 44)
+    search(a, pa, b, pb, HALVINGS)
     a = b
     pa = pb
   }

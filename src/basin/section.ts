@@ -151,18 +151,42 @@ function trace(
     if (there.part !== here.part || there.coved !== here.coved) {
       const turn = halve(at, s, next, here)
       const joint = at(turn)
-      add(pieces, here.part, [s, here.depthM], [turn, joint.depthM], fresh)
+      if (here.coved) bend(p, pieces, at, s, here, turn, joint, 12, fresh)
+      else add(pieces, here.part, [s, here.depthM], [turn, joint.depthM], fresh)
       s = turn
       here = { ...joint, part: there.part, coved: there.coved }
       fresh = pieces[pieces.length - 1]?.part !== here.part
     }
     // A straight floor needs no points between.
     if (i < steps && !here.coved && !there.coved && there.part === here.part) continue
-    add(pieces, here.part, [s, here.depthM], [next, there.depthM], fresh)
+    if (here.coved) bend(p, pieces, at, s, here, next, there, 12, fresh)
+    else add(pieces, here.part, [s, here.depthM], [next, there.depthM], fresh)
     s = next
     here = there
     fresh = false
   }
+}
+
+/** Follows a cove by chords that stay within a few hundredths of a thousandth of the basin's extent. */
+function bend(
+  p: Partition,
+  pieces: Piece[],
+  at: (s: number) => DepthPart,
+  sa: number,
+  a: DepthPart,
+  sb: number,
+  b: DepthPart,
+  depth: number,
+  fresh: boolean,
+): void {
+  const middle = (sa + sb) / 2
+  const m = at(middle)
+  if (depth === 0 || Math.abs(m.depthM - (a.depthM + b.depthM) / 2) <= 3e-5 * p.extentM) {
+    add(pieces, a.part, [sa, a.depthM], [sb, b.depthM], fresh)
+    return
+  }
+  bend(p, pieces, at, sa, a, middle, m, depth - 1, fresh)
+  bend(p, pieces, at, middle, m, sb, b, depth - 1, false)
 }
 
 function halve(at: (s: number) => DepthPart, from: number, to: number, like: DepthPart): number {

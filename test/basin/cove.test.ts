@@ -28,7 +28,11 @@ describe('coves', () => {
     const m = measure(divided(shape(circle(3, -2, 2.5), { wall: { kind: 'cove', radiusM: r } })), 0)
     const truth = Math.PI * 6.25 * 1.5 - 5 * Math.PI * r * r * M0 + 2 * Math.PI * r ** 3 * M1
     expect(relative(m.volumeM3, truth)).toBeLessThan(1e-12)
-    const wetted = 5 * Math.PI * (1.5 - r) + Math.PI * (2.5 - r) ** 2 + 5 * Math.PI * r * (Math.PI / 2) - 2 * Math.PI * r * r * (Math.PI / 2 - 1)
+    const wetted =
+      5 * Math.PI * (1.5 - r) +
+      Math.PI * (2.5 - r) ** 2 +
+      5 * Math.PI * r * (Math.PI / 2) -
+      2 * Math.PI * r * r * (Math.PI / 2 - 1)
     expect(relative(m.wetted.totalM2, wetted)).toBeLessThan(1e-12)
   })
 
@@ -138,7 +142,9 @@ describe('coves', () => {
 
   it('counts the shore where it lies: on the wall at and above its foot, along the cove below', () => {
     const r = 0.3
-    const p = divided(shape(box(0, 0, 8, 4), { wall: { kind: 'cove', radiusM: r }, floor: { kind: 'flat', depthM: 1.6 } }))
+    const p = divided(
+      shape(box(0, 0, 8, 4), { wall: { kind: 'cove', radiusM: r }, floor: { kind: 'flat', depthM: 1.6 } }),
+    )
     for (const level of [0, -1.29, -1.3]) expect(measure(p, level).perimeterM).toBeCloseTo(24, 9)
     // Below the foot the shore is a parallel rectangle: 24 − 8 n where rise(n) = 1.6 + level.
     const n = r - Math.sqrt(r * r - (r - 0.15) ** 2)

@@ -34,7 +34,9 @@ describe('golden basins', () => {
       expect(relative(m.waterSurfaceM2, expected.waterSurfaceM2)).toBeLessThan(tolerance)
       expect(relative(m.wetted.totalM2, expected.wettedM2)).toBeLessThan(tolerance)
       expect(relative(m.perimeterM, expected.perimeterM)).toBeLessThan(tolerance)
-      expect(m.errorBoundM3).toBeGreaterThanOrEqual(Math.abs(m.volumeM3 - expected.volumeM3) * 0.999 - 1e-12 * expected.volumeM3)
+      expect(m.errorBoundM3).toBeGreaterThanOrEqual(
+        Math.abs(m.volumeM3 - expected.volumeM3) * 0.999 - 1e-12 * expected.volumeM3,
+      )
     })
     it(`agrees with the truth of ${row.id} at every level, and finds each level again from its volume`, () => {
       if (!result.ok) throw new Error(JSON.stringify(result.problem))

@@ -60,7 +60,9 @@ describe('handbook figures', () => {
       [5, 2.4],
       [8, 2.4],
     ]
-    const p = divided(shape(box(0, 0, 8, 4), { floor: { kind: 'profile', axis: { from: [0, 1], to: [8, 1] }, stations } }))
+    const p = divided(
+      shape(box(0, 0, 8, 4), { floor: { kind: 'profile', axis: { from: [0, 1], to: [8, 1] }, stations } }),
+    )
     let sum = 0
     for (let i = 1; i < stations.length; i++)
       sum += ((stations[i]![0] - stations[i - 1]![0]) * (stations[i]![1] + stations[i - 1]![1])) / 2

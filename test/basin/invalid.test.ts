@@ -18,22 +18,97 @@ describe('shapes that make no sense are told apart, each with its place', () => 
     ['the same point many times', shape(polygon([1, 1], [1, 1], [1, 1], [1, 1])), 'too-small @ outline'],
     ['all points on a line', shape(polygon([0, 0], [3, 0], [6, 0])), 'no-area @ outline'],
     ['a bow tie', shape(polygon([0, 0], [6, 4], [6, 0], [0, 4])), 'crosses-itself @ outline.segments[0]'],
-    ['a figure of eight that touches in a point', shape(polygon([0, 0], [3, 2], [6, 0], [6, 4], [3, 2], [0, 4])), 'crosses-itself @ outline.segments[0]'],
-    ['arcs that cross', shape({ start: [0, 0], segments: [{ to: [6, 0], bulge: -0.9 }, { to: [6, 1] }, { to: [0, 1] }] }), 'crosses-itself @ outline.segments[0]'],
-    ['a cubic with a loop', shape({ start: [0, 0], segments: [{ to: [1, 0], c1: [6, 5], c2: [-5, 5] }, { to: [0.5, -3] }] }), 'crosses-itself @ outline.segments[0]'],
-    ['a spike', shape(polygon([0, 0], [6, 0], [6, 2], [9, 2], [6, 2], [6, 4], [0, 4])), 'doubles-back @ outline.segments[2]'],
-    ['an island across the outline', shape(square, { islands: [circle(6, 2, 1)] }), 'island-meets-outline @ islands[0]'],
-    ['an island that touches the outline', shape(square, { islands: [circle(1, 2, 1)] }), 'island-meets-outline @ islands[0]'],
-    ['an island outside', shape(square, { islands: [circle(3, 2, 0.5), circle(9, 2, 1)] }), 'island-outside @ islands[1]'],
+    [
+      'a figure of eight that touches in a point',
+      shape(polygon([0, 0], [3, 2], [6, 0], [6, 4], [3, 2], [0, 4])),
+      'crosses-itself @ outline.segments[0]',
+    ],
+    [
+      'arcs that cross',
+      shape({ start: [0, 0], segments: [{ to: [6, 0], bulge: -0.9 }, { to: [6, 1] }, { to: [0, 1] }] }),
+      'crosses-itself @ outline.segments[0]',
+    ],
+    [
+      'a cubic with a loop',
+      shape({ start: [0, 0], segments: [{ to: [1, 0], c1: [6, 5], c2: [-5, 5] }, { to: [0.5, -3] }] }),
+      'crosses-itself @ outline.segments[0]',
+    ],
+    [
+      'a spike',
+      shape(polygon([0, 0], [6, 0], [6, 2], [9, 2], [6, 2], [6, 4], [0, 4])),
+      'doubles-back @ outline.segments[2]',
+    ],
+    [
+      'an island across the outline',
+      shape(square, { islands: [circle(6, 2, 1)] }),
+      'island-meets-outline @ islands[0]',
+    ],
+    [
+      'an island that touches the outline',
+      shape(square, { islands: [circle(1, 2, 1)] }),
+      'island-meets-outline @ islands[0]',
+    ],
+    [
+      'an island outside',
+      shape(square, { islands: [circle(3, 2, 0.5), circle(9, 2, 1)] }),
+      'island-outside @ islands[1]',
+    ],
     ['islands that cross', shape(square, { islands: [circle(2, 2, 1), circle(3, 2, 1)] }), 'islands-meet @ islands[1]'],
-    ['an island in an island', shape(square, { islands: [circle(3, 2, 1), circle(3, 2, 0.4)] }), 'island-in-island @ islands[1]'],
-    ['an island that crosses itself', shape(square, { islands: [polygon([1, 1], [3, 2], [3, 1], [1, 2])] }), 'crosses-itself @ islands[0].segments[0]'],
-    ['a feature outside', shape(square, { features: [{ kind: 'shelf', path: box(1, 1, 2, 2), depthM: 0.3 }, { kind: 'shelf', path: box(8, 1, 9, 2), depthM: 0.3 }] }), 'feature-outside @ features[1]'],
-    ['a feature that crosses itself', shape(square, { features: [{ kind: 'shelf', path: polygon([1, 1], [3, 2], [3, 1], [1, 2]), depthM: 0.3 }] }), 'crosses-itself @ features[0].path'],
-    ['no station', shape(square, { floor: { kind: 'profile', axis: { from: [0, 0], to: [6, 0] }, stations: [] } }), 'stations-too-few @ floor.stations'],
-    ['stations that go back', shape(square, { floor: { kind: 'profile', axis: { from: [0, 0], to: [6, 0] }, stations: [[0, 1], [3, 2], [3, 1]] } }), 'stations-not-rising @ floor.stations[2]'],
-    ['an axis without length', shape(square, { floor: { kind: 'profile', axis: { from: [1, 1], to: [1, 1] }, stations: [[0, 1]] } }), 'axis-too-short @ floor.axis'],
-    ['a cove without radius', shape(square, { wall: { kind: 'cove', radiusM: 0 } }), 'radius-not-positive @ wall.radiusM'],
+    [
+      'an island in an island',
+      shape(square, { islands: [circle(3, 2, 1), circle(3, 2, 0.4)] }),
+      'island-in-island @ islands[1]',
+    ],
+    [
+      'an island that crosses itself',
+      shape(square, { islands: [polygon([1, 1], [3, 2], [3, 1], [1, 2])] }),
+      'crosses-itself @ islands[0].segments[0]',
+    ],
+    [
+      'a feature outside',
+      shape(square, {
+        features: [
+          { kind: 'shelf', path: box(1, 1, 2, 2), depthM: 0.3 },
+          { kind: 'shelf', path: box(8, 1, 9, 2), depthM: 0.3 },
+        ],
+      }),
+      'feature-outside @ features[1]',
+    ],
+    [
+      'a feature that crosses itself',
+      shape(square, { features: [{ kind: 'shelf', path: polygon([1, 1], [3, 2], [3, 1], [1, 2]), depthM: 0.3 }] }),
+      'crosses-itself @ features[0].path',
+    ],
+    [
+      'no station',
+      shape(square, { floor: { kind: 'profile', axis: { from: [0, 0], to: [6, 0] }, stations: [] } }),
+      'stations-too-few @ floor.stations',
+    ],
+    [
+      'stations that go back',
+      shape(square, {
+        floor: {
+          kind: 'profile',
+          axis: { from: [0, 0], to: [6, 0] },
+          stations: [
+            [0, 1],
+            [3, 2],
+            [3, 1],
+          ],
+        },
+      }),
+      'stations-not-rising @ floor.stations[2]',
+    ],
+    [
+      'an axis without length',
+      shape(square, { floor: { kind: 'profile', axis: { from: [1, 1], to: [1, 1] }, stations: [[0, 1]] } }),
+      'axis-too-short @ floor.axis',
+    ],
+    [
+      'a cove without radius',
+      shape(square, { wall: { kind: 'cove', radiusM: 0 } }),
+      'radius-not-positive @ wall.radiusM',
+    ],
     ['a floor above the water', shape(square, { floor: { kind: 'flat', depthM: -0.1 } }), 'no-water @ floor'],
     ['a grain of dust', shape(box(0, 0, 2e-4, 3e-4)), 'too-small @ outline'],
     ['a country', shape(box(0, 0, 2e6, 10)), 'too-large @ outline'],
@@ -56,14 +131,25 @@ describe('shapes that are only odd are measured', () => {
     ['points twice', polygon([0, 0], [0, 0], [6, 0], [6, 4], [6, 4], [0, 4], [0, 0], [0, 0])],
     ['points on straight sides', polygon([0, 0], [3, 0], [6, 0], [6, 4], [2, 4], [1, 4], [0, 4])],
     ['no closing segment', polygon([0, 0], [6, 0], [6, 4], [0, 4])],
-    ['arcs without a bulge', { start: [0, 0], segments: [{ to: [6, 0], bulge: 0 }, { to: [6, 4], bulge: 1e-18 }, { to: [0, 4] }] }],
-    ['cubics that are straight', { start: [0, 0], segments: [{ to: [6, 0], c1: [2, 0], c2: [4, 0] }, { to: [6, 4], c1: [6, 0], c2: [6, 4] }, { to: [0, 4] }] }],
+    [
+      'arcs without a bulge',
+      { start: [0, 0], segments: [{ to: [6, 0], bulge: 0 }, { to: [6, 4], bulge: 1e-18 }, { to: [0, 4] }] },
+    ],
+    [
+      'cubics that are straight',
+      {
+        start: [0, 0],
+        segments: [{ to: [6, 0], c1: [2, 0], c2: [4, 0] }, { to: [6, 4], c1: [6, 0], c2: [6, 4] }, { to: [0, 4] }],
+      },
+    ],
   ])('with %s', (_, outline) => {
     expect(relative(measure(divided(shape(outline)), 0).volumeM3, truth)).toBeLessThan(1e-12)
   })
 
   it('with a segment of a picometre', () => {
-    expect(relative(measure(divided(shape(polygon([0, 0], [6, 0], [6, 1e-12], [6, 4], [0, 4]))), 0).volumeM3, truth)).toBeLessThan(1e-12)
+    expect(
+      relative(measure(divided(shape(polygon([0, 0], [6, 0], [6, 1e-12], [6, 4], [0, 4]))), 0).volumeM3, truth),
+    ).toBeLessThan(1e-12)
   })
 
   it('when it is dry at the level asked for, as zero', () => {
@@ -84,7 +170,20 @@ describe('edges that lie on each other', () => {
     const m = measure(divided(shape(arc, { features: [{ kind: 'shelf', path: lune, depthM: 0.5 }] })), 0)
     expect(relative(m.volumeM3, 16 * 1.5 + 2 * Math.PI * 0.5)).toBeLessThan(1e-13)
     expect(relative(m.wetted.riserM2, 4)).toBeLessThan(1e-13)
-    const half = measure(divided(shape(arc, { features: [{ kind: 'shelf', path: { start: [6, 2], segments: [{ to: [4, 4], bulge: Math.tan(Math.PI / 8) }, { to: [4, 2] }] }, depthM: 0.5 }] })), 0)
+    const half = measure(
+      divided(
+        shape(arc, {
+          features: [
+            {
+              kind: 'shelf',
+              path: { start: [6, 2], segments: [{ to: [4, 4], bulge: Math.tan(Math.PI / 8) }, { to: [4, 2] }] },
+              depthM: 0.5,
+            },
+          ],
+        }),
+      ),
+      0,
+    )
     expect(relative(half.volumeM3, 16 * 1.5 + Math.PI * 1.5 + Math.PI * 0.5)).toBeLessThan(1e-12)
   })
 
@@ -106,9 +205,22 @@ describe('edges that lie on each other', () => {
   })
 
   it('are right where circles touch from inside, and where a line touches a circle', () => {
-    const m = measure(divided(shape(circle(0, 0, 3), { features: [{ kind: 'shelf', path: circle(2, 0, 1), depthM: 0.5 }] })), 0)
+    const m = measure(
+      divided(shape(circle(0, 0, 3), { features: [{ kind: 'shelf', path: circle(2, 0, 1), depthM: 0.5 }] })),
+      0,
+    )
     expect(relative(m.volumeM3, 9 * Math.PI * 1.5 - Math.PI)).toBeLessThan(1e-12)
-    const line = measure(divided(shape(circle(0, 0, 3), { features: [{ kind: 'shelf', path: box(-1, -1, 1, 3), depthM: 0.5 }, { kind: 'shelf', path: box(3, -1, 4, 1), depthM: 0.5 }].slice(0, 1) as never })), 0)
+    const line = measure(
+      divided(
+        shape(circle(0, 0, 3), {
+          features: [
+            { kind: 'shelf', path: box(-1, -1, 1, 3), depthM: 0.5 },
+            { kind: 'shelf', path: box(3, -1, 4, 1), depthM: 0.5 },
+          ].slice(0, 1) as never,
+        }),
+      ),
+      0,
+    )
     const above = Math.sqrt(8) + 9 * Math.asin(1 / 3)
     expect(relative(line.volumeM3, 9 * Math.PI * 1.5 - (2 + above))).toBeLessThan(1e-9)
   })

@@ -18,7 +18,15 @@ import { BEAN, box, circle, DEMO, divided, relative, shape } from './shapes.ts'
 const POOLS: Record<string, BasinShape> = {
   demo: DEMO,
   'arcs with an island': shape(
-    { start: [0, 0], segments: [{ to: [8, 0], bulge: -0.2 }, { to: [8, 4], bulge: 0.6 }, { to: [2, 4] }, { to: [0, 2], bulge: 0.4142135623730951 }] },
+    {
+      start: [0, 0],
+      segments: [
+        { to: [8, 0], bulge: -0.2 },
+        { to: [8, 4], bulge: 0.6 },
+        { to: [2, 4] },
+        { to: [0, 2], bulge: 0.4142135623730951 },
+      ],
+    },
     {
       islands: [circle(5, 2, 0.7)],
       floor: {
@@ -73,7 +81,9 @@ function moved(s: BasinShape, m: Transform, scale = 1): BasinShape {
         ...patch,
         path: path(patch.path),
         plane: { ...patch.plane, atOrigin: patch.plane.atOrigin * scale },
-        ...(patch.band ? { band: { axis: onAxis(patch.band.axis, m), fromM: patch.band.fromM * scale, toM: patch.band.toM * scale } } : {}),
+        ...(patch.band
+          ? { band: { axis: onAxis(patch.band.axis, m), fromM: patch.band.fromM * scale, toM: patch.band.toM * scale } }
+          : {}),
         ...(patch.except ? { except: path(patch.except) } : {}),
       }),
     ),
@@ -109,7 +119,10 @@ const turn = (angle: number): Transform => ({
 
 function restarted(path: Path): Path {
   const [first, ...rest] = path.segments
-  return { start: first!.to, segments: [...rest, ...(rest[rest.length - 1]!.to === path.start ? [] : closing(path)), first!] }
+  return {
+    start: first!.to,
+    segments: [...rest, ...(rest[rest.length - 1]!.to === path.start ? [] : closing(path)), first!],
+  }
 }
 
 function closing(path: Path): Path['segments'] {
@@ -149,13 +162,22 @@ describe.each(Object.entries(POOLS))('a pool and its likenesses: %s', (_, pool) 
 
   it('measures the same from any first point and in either direction', () => {
     expectSame(figures({ ...pool, outline: restarted(pool.outline) }), truth, 1e-11)
-    expectSame(figures({ ...pool, outline: reversePath(pool.outline), islands: pool.islands.map(reversePath) }), truth, 1e-11)
-    expectSame(figures({ ...pool, patches: pool.patches.map((q) => ({ ...q, path: reversePath(q.path) })) }, -0.45), low, 1e-9)
+    expectSame(
+      figures({ ...pool, outline: reversePath(pool.outline), islands: pool.islands.map(reversePath) }),
+      truth,
+      1e-11,
+    )
+    expectSame(
+      figures({ ...pool, patches: pool.patches.map((q) => ({ ...q, path: reversePath(q.path) })) }, -0.45),
+      low,
+      1e-9,
+    )
   })
 
   it('measures the same when any segment gets another point', () => {
     for (let i = 0; i < pool.outline.segments.length; i++)
-      for (const t of [0.25, 0.6]) expectSame(figures({ ...pool, outline: splitSegment(pool.outline, i, t) }), truth, 1e-9)
+      for (const t of [0.25, 0.6])
+        expectSame(figures({ ...pool, outline: splitSegment(pool.outline, i, t) }), truth, 1e-9)
   })
 
   it('measures the same with its features in another order, or twice', () => {
@@ -209,7 +231,9 @@ describe('sums', () => {
 
   it('takes from the water just what a feature stands in', () => {
     const bare = figures(shape(circle(0, 0, 3)))
-    const shelf = figures(shape(circle(0, 0, 3), { features: [{ kind: 'shelf', path: circle(1, 0.4, 1), depthM: 0.4 }] }))
+    const shelf = figures(
+      shape(circle(0, 0, 3), { features: [{ kind: 'shelf', path: circle(1, 0.4, 1), depthM: 0.4 }] }),
+    )
     expect(relative(bare.volumeM3 - shelf.volumeM3, Math.PI * 1.1)).toBeLessThan(1e-12)
     expect(relative(shelf.wetted.riserM2, 2 * Math.PI * 1.1)).toBeLessThan(1e-12)
   })

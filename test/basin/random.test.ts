@@ -24,13 +24,18 @@ function isFiniteThroughout(value: unknown): boolean {
 }
 
 function watertight(mesh: { positions: Float32Array; indices: Uint32Array }, rimZ: number): boolean {
-  const name = (i: number): string => `${mesh.positions[3 * i]},${mesh.positions[3 * i + 1]},${mesh.positions[3 * i + 2]}`
+  const name = (i: number): string =>
+    `${mesh.positions[3 * i]},${mesh.positions[3 * i + 1]},${mesh.positions[3 * i + 2]}`
   const count = new Map<string, number>()
   for (let i = 0; i < mesh.indices.length; i += 3)
     for (let k = 0; k < 3; k++) {
       const a = name(mesh.indices[i + k]!)
       const b = name(mesh.indices[i + ((k + 1) % 3)]!)
-      if (a !== b) count.set(a < b ? `${a}|${b}` : `${b}|${a}`, (count.get(a < b ? `${a}|${b}` : `${b}|${a}`) ?? 0) + (a < b ? 1 : -1))
+      if (a !== b)
+        count.set(
+          a < b ? `${a}|${b}` : `${b}|${a}`,
+          (count.get(a < b ? `${a}|${b}` : `${b}|${a}`) ?? 0) + (a < b ? 1 : -1),
+        )
     }
   for (const [key, n] of count) {
     if (n === 0) continue
@@ -43,7 +48,14 @@ describe('random shapes', () => {
   it('give a measure or a problem for any path whatever, and never a throw or a number that is none', () => {
     fc.assert(
       fc.property(anyPath, fc.array(anyPath, { maxLength: 1 }), (outline, islands) => {
-        const result = partition({ outline, islands, floor: { kind: 'flat', depthM: 1.2 }, wall: { kind: 'vertical' }, patches: [], freeboardM: 0.1 })
+        const result = partition({
+          outline,
+          islands,
+          floor: { kind: 'flat', depthM: 1.2 },
+          wall: { kind: 'vertical' },
+          patches: [],
+          freeboardM: 0.1,
+        })
         if (!result.ok) {
           expect(result.problem.code).not.toBe('cannot-divide')
           return
@@ -115,17 +127,22 @@ describe('random shapes', () => {
 
   it('with a cove give a measure below the bare one, or a problem', () => {
     fc.assert(
-      fc.property(pool, fc.double({ min: 0.05, max: 0.6, noNaN: true }), fc.double({ min: -1, max: 0.1, noNaN: true }), (s, radiusM, level) => {
-        const bare = partition(s)
-        const coved = partition({ ...s, wall: { kind: 'cove', radiusM } })
-        expect(coved.ok).toBe(bare.ok)
-        if (!bare.ok || !coved.ok) return
-        const a = measure(bare.value, level)
-        const b = measure(coved.value, level)
-        expect(isFiniteThroughout(b)).toBe(true)
-        expect(b.volumeM3).toBeLessThanOrEqual(a.volumeM3 + 1e-9)
-        expect(b.waterSurfaceM2).toBeLessThanOrEqual(a.waterSurfaceM2 + 1e-9)
-      }),
+      fc.property(
+        pool,
+        fc.double({ min: 0.05, max: 0.6, noNaN: true }),
+        fc.double({ min: -1, max: 0.1, noNaN: true }),
+        (s, radiusM, level) => {
+          const bare = partition(s)
+          const coved = partition({ ...s, wall: { kind: 'cove', radiusM } })
+          expect(coved.ok).toBe(bare.ok)
+          if (!bare.ok || !coved.ok) return
+          const a = measure(bare.value, level)
+          const b = measure(coved.value, level)
+          expect(isFiniteThroughout(b)).toBe(true)
+          expect(b.volumeM3).toBeLessThanOrEqual(a.volumeM3 + 1e-9)
+          expect(b.waterSurfaceM2).toBeLessThanOrEqual(a.waterSurfaceM2 + 1e-9)
+        },
+      ),
       { seed: SEED, numRuns: 25 },
     )
   })

@@ -1,8 +1,11 @@
-import { type BasinShape, type Path, type Partition, partition, type Point } from '../../src/basin/index.ts'
+import { type BasinShape, type Partition, type Path, type Point, partition } from '../../src/basin/index.ts'
 import { type Feature, patchesOf } from '../../src/features/index.ts'
 
 /** A shape with plain defaults: 1.5 m deep all over, upright walls, 0.15 m of freeboard. */
-export function shape(outline: Path, parts: Partial<Omit<BasinShape, 'outline' | 'patches'>> & { features?: readonly Feature[] } = {}): BasinShape {
+export function shape(
+  outline: Path,
+  parts: Partial<Omit<BasinShape, 'outline' | 'patches'>> & { features?: readonly Feature[] } = {},
+): BasinShape {
   const { features = [], ...rest } = parts
   const patches = patchesOf(features)
   if (!patches.ok) throw new Error(JSON.stringify(patches.problem))
@@ -33,7 +36,13 @@ export function box(x0: number, y0: number, x1: number, y1: number): Path {
 }
 
 export function circle(x: number, y: number, r: number): Path {
-  return { start: [x + r, y], segments: [{ to: [x - r, y], bulge: 1 }, { to: [x + r, y], bulge: 1 }] }
+  return {
+    start: [x + r, y],
+    segments: [
+      { to: [x - r, y], bulge: 1 },
+      { to: [x + r, y], bulge: 1 },
+    ],
+  }
 }
 
 /** A freeform outline of four cubics, smooth but for nothing. */

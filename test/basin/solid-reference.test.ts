@@ -36,7 +36,10 @@ function water(s: BasinShape, chordM: number): number {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   // The floor as one long wedge across the axis, from far below up to the depth.
   const far = 50
-  const profile: [number, number][] = [[-far, -far], [far, -far]]
+  const profile: [number, number][] = [
+    [-far, -far],
+    [far, -far],
+  ]
   const stations = [...floor.stations].reverse()
   profile.push([far, -stations[0]![1]])
   for (const [at, depth] of stations) profile.push([at, -depth])
@@ -45,7 +48,24 @@ function water(s: BasinShape, chordM: number): number {
   // Section plane (s, z) and extrusion across: s along the axis, z up.
   const ux = (to[0] - from[0]) / length
   const uy = (to[1] - from[1]) / length
-  const placed = ground.transform([ux, uy, 0, 0, 0, 0, 1, 0, uy, -ux, 0, 0, from[0] - 2 * far * uy, from[1] + 2 * far * ux, 0, 1])
+  const placed = ground.transform([
+    ux,
+    uy,
+    0,
+    0,
+    0,
+    0,
+    1,
+    0,
+    uy,
+    -ux,
+    0,
+    0,
+    from[0] - 2 * far * uy,
+    from[1] + 2 * far * ux,
+    0,
+    1,
+  ])
   let solid = prism(s.outline, chordM, -20, 0).subtract(placed)
   for (const island of s.islands) solid = solid.subtract(prism(island, chordM, -20, 1))
   for (const patch of s.patches) {
@@ -119,12 +139,23 @@ describe('an independent solid modeller', () => {
       let sum = 0
       const area = (depth: number): number => {
         const n = depth <= 1.6 - r ? 0 : r - Math.sqrt(Math.max(0, r * r - (depth - 1.6 + r) ** 2))
-        let cut = new wasm.CrossSection([[[n, n], [8 - n, n], [8 - n, 4 - n], [n, 4 - n]]])
+        let cut = new wasm.CrossSection([
+          [
+            [n, n],
+            [8 - n, n],
+            [8 - n, 4 - n],
+            [n, 4 - n],
+          ],
+        ])
         for (const patch of s.patches) {
           if (patch.plane.atOrigin >= depth) continue
-          let block = new wasm.CrossSection([ccw(flatten(patch.path, 1e-6).map(([x, y]) => [x, y] as [number, number]))])
+          let block = new wasm.CrossSection([
+            ccw(flatten(patch.path, 1e-6).map(([x, y]) => [x, y] as [number, number])),
+          ])
           if (patch.except)
-            block = block.subtract(new wasm.CrossSection([ccw(flatten(patch.except, 1e-6).map(([x, y]) => [x, y] as [number, number]))]))
+            block = block.subtract(
+              new wasm.CrossSection([ccw(flatten(patch.except, 1e-6).map(([x, y]) => [x, y] as [number, number]))]),
+            )
           cut = cut.subtract(block)
         }
         return cut.area()
