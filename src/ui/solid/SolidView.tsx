@@ -22,7 +22,7 @@ function webGlReason(): string | undefined {
   return reason.why
 }
 
-export interface SolidViewProps {
+interface SolidViewProps {
   readonly bodyId: string
   /** Fills a window of its own, where one finger may turn it without scrolling the page. */
   readonly large?: boolean | undefined

@@ -1,2 +1,2 @@
 export { LevelSlider } from './LevelSlider.tsx'
-export { SolidView, type SolidViewProps } from './SolidView.tsx'
+export { SolidView } from './SolidView.tsx'

@@ -24,7 +24,7 @@ const REACH_M = 1.5
 /** As far as the ground's own shading reaches; beyond lies the page. */
 const GROUND_M = REACH_M
 /** The one bit of the stencil that says: here is the opening, and not the ground. */
-export const INSIDE = 1
+const INSIDE = 1
 
 /** Where the stencil lets a material draw. */
 export const onlyAt = (ref: 0 | 1) => ({

@@ -28,7 +28,7 @@ import { useTurntable } from './useTurntable.ts'
 // Only what the scene's elements name; the whole namespace would cost 58 kB more.
 extend({ Mesh })
 
-export interface SolidCanvasProps {
+interface SolidCanvasProps {
   readonly model: SolidModel
   readonly levelM: number
   readonly tones: Tones

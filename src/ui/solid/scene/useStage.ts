@@ -13,7 +13,7 @@ import { type Mesh, PerspectiveCamera, Vector3 } from 'three'
 import styles from '../solid.module.css'
 import { eyeOf, type Fit, fitTo, HOME, LENS_DEGREES, type Vector, type View } from '../turntable.ts'
 
-export interface Size {
+interface Size {
   readonly width: number
   readonly height: number
 }
