@@ -1,0 +1,120 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { measure, type Tolerance } from '../../src/basin/index.ts'
+import { box, circle, divided, relative, shape } from './shapes.ts'
+
+const TEXT = readFileSync(new URL('../../src/basin/MODEL.md', import.meta.url), 'utf8')
+
+/** The number printed in bold after some words of the model's text. */
+function printed(before: string): number {
+  const at = TEXT.indexOf(before)
+  const match = /\*\*([\d.e-]+)/.exec(TEXT.slice(at + before.length))
+  if (at < 0 || !match) throw new Error(before)
+  return Number(match[1])
+}
+
+const sloped = (tolerance: Tolerance) =>
+  measure(
+    divided(
+      shape(box(0, 0, 10, 5), {
+        floor: {
+          kind: 'profile',
+          axis: { from: [0, 0], to: [10, 0] },
+          stations: [
+            [0, 1],
+            [10, 2],
+          ],
+        },
+        tolerance,
+      }),
+    ),
+    0,
+  )
+
+describe('the model’s text', () => {
+  it('states the grain that partitions use', () => {
+    expect(divided(shape(box(0, 0, 3, 4))).grainM / 5).toBeCloseTo(printed('is one point or one curve:'), 20)
+  })
+
+  it('states what Gauss leaves on arcs', () => {
+    const p = divided(
+      shape(circle(0, 0, 2), {
+        floor: {
+          kind: 'profile',
+          axis: { from: [-2, 0], to: [2, 0] },
+          stations: [
+            [0, -0.4],
+            [4, 1.6],
+          ],
+        },
+      }),
+    )
+    // Half-dry ungula: with R = 2, slope k and dry chord at x = a, V = k(⅔ (R² − a²)^{3/2} − a (R² acos(a/R) − a √(R² − a²))).
+    const a = -2 + 0.4 / 0.5
+    const w = Math.sqrt(4 - a * a)
+    const truth = 0.5 * ((2 / 3) * w ** 3 - a * (4 * Math.acos(a / 2) - a * w))
+    expect(relative(measure(p, 0).volumeM3, truth)).toBeLessThan(printed('12 points leave less than'))
+  })
+
+  it('states the factors of the tube formula', () => {
+    expect(1 - Math.PI / 4).toBeCloseTo(printed('The factors are\n'), 10)
+    expect(5 / 6 - Math.PI / 4).toBeCloseTo(printed('The factors are\n**0.2146018366** and'), 10)
+  })
+
+  it('states the bound of the error for a common pool', () => {
+    const m = sloped({ planM: 0, depthM: 0 })
+    expect(m.errorBoundM3).toBeGreaterThan(0)
+    expect(m.errorBoundM3).toBeLessThan(printed('m pool it is below'))
+  })
+
+  it('states the uncertainty of a sloping pool, and that depths and nodes add by their squares', () => {
+    const both = sloped({ planM: 0.02, depthM: 0.02 }).sigmaM3
+    const depths = sloped({ planM: 0, depthM: 0.02 }).sigmaM3
+    const nodes = sloped({ planM: 0.02, depthM: 0 }).sigmaM3
+    expect(both).toBeCloseTo(printed('in plan and depth σ is'), 4)
+    expect(depths).toBeCloseTo(printed('depths alone'), 4)
+    expect(nodes).toBeCloseTo(printed('nodes alone'), 4)
+    // Two stations rule half the surface each: 25 m² · 0.02 m · √2.
+    expect(depths).toBeCloseTo(25 * 0.02 * Math.SQRT2, 12)
+    // By hand: end walls 5 m wide of depth 1 and 2, long walls ∫(1 + x/10)(1 − x/10) dx = 20/3 and ∫(1 + x/10) x/10 dx = 25/3.
+    expect(nodes).toBeCloseTo(0.02 * Math.sqrt(2 * (2.5 ** 2 + 5 ** 2 + (20 / 3) ** 2 + (25 / 3) ** 2)), 12)
+    expect(both).toBeCloseTo(Math.hypot(depths, nodes), 12)
+  })
+})
+
+describe('the uncertainty of an outline', () => {
+  it('is what moving each node by a little does to the volume', () => {
+    const outline = {
+      start: [0, 0],
+      segments: [
+        { to: [4, 0], bulge: -0.2 },
+        { to: [4, 3], bulge: 0.5 },
+        { to: [0, 3], c1: [3, 5], c2: [1, 3.5] },
+        { to: [0, 0] },
+      ],
+    } as const
+    const volume = (node: number, dx: number, dy: number): number => {
+      const move = ([x, y]: readonly [number, number]): [number, number] => [x + dx, y + dy]
+      const moved = {
+        start: node === 0 ? move(outline.start) : outline.start,
+        segments: outline.segments.map((s, i) => {
+          const ends = (i + 1) % 4 === node
+          // Handles go with their points.
+          if (!('c1' in s)) return ends ? { ...s, to: move(s.to) } : s
+          return { to: ends ? move(s.to) : s.to, c1: node === i ? move(s.c1) : s.c1, c2: ends ? move(s.c2) : s.c2 }
+        }),
+      }
+      return measure(divided(shape(moved)), 0).volumeM3
+    }
+    const h = 1e-5
+    let sum = 0
+    for (let node = 0; node < 4; node++)
+      for (const [dx, dy] of [
+        [h, 0],
+        [0, h],
+      ] as const)
+        sum += ((volume(node, dx, dy) - volume(node, -dx, -dy)) / (2 * h)) ** 2
+    const { sigmaM3 } = measure(divided(shape(outline, { tolerance: { planM: 1, depthM: 0 } })), 0)
+    expect(relative(sigmaM3, Math.sqrt(sum))).toBeLessThan(1e-7)
+  })
+})
