@@ -34,7 +34,7 @@ export interface InnerEdges {
 type Sample = (x: number, y: number) => { readonly depthM: number; readonly part: Part } | undefined
 
 /** How far to the sides of an edge the parts beside it are looked up [m]. */
-const ASIDE_M = 0.01
+const ASIDE_M = 0.002
 
 /** The sharp lines below the rim, told apart by what lies on their two sides. The rim itself is drawn from its rings. */
 export function innerEdges(edges: Float32Array, rimM: number, sampleAt: Sample): InnerEdges {
