@@ -8,7 +8,8 @@ async function main(args: readonly string[]): Promise<void> {
   const asJson = args.includes('--json')
   const asked = args.filter((arg) => !arg.startsWith('--'))
   const unknown = asked.find((name) => SUITES[name] === undefined)
-  if (unknown !== undefined) throw new Error(`There is no suite ${unknown}; there are ${Object.keys(SUITES).join(', ')}`)
+  if (unknown !== undefined)
+    throw new Error(`There is no suite ${unknown}; there are ${Object.keys(SUITES).join(', ')}`)
   const rows: BenchRow[] = []
   for (const [name, suite] of Object.entries(SUITES)) {
     if (asked.length === 0 || asked.includes(name)) rows.push(...(await suite()))
