@@ -1,9 +1,10 @@
+import { memo } from 'react'
 import styles from './basin.module.css'
 import { SITE_CAUTIONS } from './cautions.ts'
 import { Section } from './Section.tsx'
 
 /** What the place can do to people, whoever measured it. */
-export function Cautions({ number }: { readonly number: number }) {
+export const Cautions = memo(function Cautions({ number }: { readonly number: number }) {
   return (
     <Section number={number} title="Cautions of the site">
       <dl className={styles['cautions']}>
@@ -19,4 +20,4 @@ export function Cautions({ number }: { readonly number: number }) {
       </dl>
     </Section>
   )
-}
+})

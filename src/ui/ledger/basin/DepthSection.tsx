@@ -1,12 +1,14 @@
+import { memo } from 'react'
 import type { Floor } from '../../../basin/index.ts'
 import { type Body, type DepthReference, depthFromReference, depthToReference } from '../../../document/index.ts'
+import { useAppStore } from '../../context.tsx'
 import { ChoiceField, QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { CareFields } from './CareFields.tsx'
 import { levelFloor, slopingFloor } from './floors.ts'
 import { Section } from './Section.tsx'
 import { StationTable } from './StationTable.tsx'
-import { useBasin, useEdit } from './useBasin.ts'
+import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
 import { WallFields } from './WallFields.tsx'
 
 const REFERENCES: readonly { readonly id: DepthReference; readonly label: string; readonly note: string }[] = [
@@ -20,9 +22,11 @@ const REFERENCES: readonly { readonly id: DepthReference; readonly label: string
   { id: 'rim', label: 'the rim', note: 'The top of the wall or coping, in an empty pool' },
 ]
 
+const PARTS = [...REFERENCE_PARTS, 'floor', 'wall', 'tolerance', 'depthsAssumed'] as const
+
 /** How deep it is, from what that was measured, and how well. */
-export function DepthSection({ number }: { readonly number: number }) {
-  const { body } = useBasin()
+export const DepthSection = memo(function DepthSection({ number }: { readonly number: number }) {
+  const body = useBodyParts(PARTS)
   if (!body) return null
   return (
     <Section number={number} title="Depths">
@@ -38,7 +42,7 @@ export function DepthSection({ number }: { readonly number: number }) {
       <CareFields body={body} />
     </Section>
   )
-}
+})
 
 function ReferenceFields({ body }: { readonly body: Body }) {
   const edit = useEdit()
@@ -87,6 +91,7 @@ function ReferenceFields({ body }: { readonly body: Body }) {
 }
 
 function FloorFields({ body }: { readonly body: Body }) {
+  const store = useAppStore()
   const edit = useEdit()
   const { floor } = body
   const lay = (next: Floor) => edit('setFloor', { bodyId: body.id, floor: next })
@@ -99,7 +104,13 @@ function FloorFields({ body }: { readonly body: Body }) {
           { id: 'flat', label: 'flat' },
           { id: 'profile', label: 'by a section' },
         ]}
-        onChange={(kind) => lay(kind === 'flat' ? levelFloor(floor) : slopingFloor(floor, body.outline))}
+        onChange={(kind) =>
+          lay(
+            kind === 'flat'
+              ? levelFloor(floor)
+              : slopingFloor(floor, (store.getState().spec.bodies[0] ?? body).outline),
+          )
+        }
       />
       {floor.kind === 'flat' ? (
         <QuantityField

@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
 import { FEATURES, type Feature, type FeatureField } from '../../../features/index.ts'
 import { useAppStore, useCanEdit } from '../../context.tsx'
@@ -6,13 +7,16 @@ import styles from './basin.module.css'
 import { HandleTable } from './HandleTable.tsx'
 import { placementFor } from './placement.ts'
 import { Section } from './Section.tsx'
-import { useBasin, useEdit } from './useBasin.ts'
+import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
 
 const DEPTH_FIELDS: ReadonlySet<string> = new Set(['depthM', 'firstDepthM'])
 
+const PARTS = [...REFERENCE_PARTS, 'features'] as const
+
 /** Steps, shelves and benches: a line each, with the numbers that their kind has. */
-export function FeatureSection({ number }: { readonly number: number }) {
-  const { body } = useBasin()
+export const FeatureSection = memo(function FeatureSection({ number }: { readonly number: number }) {
+  const body = useBodyParts(PARTS)
+  const store = useAppStore()
   const edit = useEdit()
   const canEdit = useCanEdit()
   if (!body) return null
@@ -32,7 +36,12 @@ export function FeatureSection({ number }: { readonly number: number }) {
           {FEATURES.rows.map((kind) => (
             <Button
               key={kind.id}
-              onPress={() => edit('addFeature', { bodyId: body.id, feature: kind.defaults(placementFor(body)) })}
+              onPress={() =>
+                edit('addFeature', {
+                  bodyId: body.id,
+                  feature: kind.defaults(placementFor(store.getState().spec.bodies[0] ?? body)),
+                })
+              }
             >
               Add {kind.label.toLowerCase()}
             </Button>
@@ -41,7 +50,7 @@ export function FeatureSection({ number }: { readonly number: number }) {
       ) : null}
     </Section>
   )
-}
+})
 
 interface ItemProps {
   readonly body: Body

@@ -1,7 +1,8 @@
+import { memo } from 'react'
 import { areaOf, boundsOf, type Path } from '../../../basin/index.ts'
 import type { Body } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
-import { useCanEdit, useUnits } from '../../context.tsx'
+import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, Disclosure, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { floorUnder, middleOf } from './new-body.ts'
@@ -11,11 +12,14 @@ import { nodesOf } from './ring.ts'
 import { Section } from './Section.tsx'
 import { SketchNote } from './SketchNote.tsx'
 import { StartOutline } from './StartOutline.tsx'
-import { useBasin, useEdit } from './useBasin.ts'
+import { useBodyParts, useEdit } from './useBasin.ts'
+
+const PARTS = ['id', 'outline', 'islands', 'sketch'] as const
 
 /** The outline by its numbers: a starting form, its points, its islands. */
-export function OutlineSection({ number }: { readonly number: number }) {
-  const { body } = useBasin()
+export const OutlineSection = memo(function OutlineSection({ number }: { readonly number: number }) {
+  const body = useBodyParts(PARTS)
+  const store = useAppStore()
   const edit = useEdit()
   const canEdit = useCanEdit()
   if (!body) {
@@ -32,7 +36,8 @@ export function OutlineSection({ number }: { readonly number: number }) {
   const replace = (path: Path) => {
     const outline = movedTo(path, middleOf(body.outline))
     // Depths that nobody has measured are assumed anew.
-    const floor = body.depthsAssumed ? {} : { floor: floorUnder(body.floor, body.outline, outline) }
+    const now = store.getState().spec.bodies[0] ?? body
+    const floor = now.depthsAssumed ? {} : { floor: floorUnder(now.floor, now.outline, outline) }
     edit('drawOutline', { bodyId: body.id, outline, ...floor })
   }
   return (
@@ -61,7 +66,7 @@ export function OutlineSection({ number }: { readonly number: number }) {
       ) : null}
     </Section>
   )
-}
+})
 
 function OverallFields({ body }: { readonly body: Body }) {
   const edit = useEdit()

@@ -1,11 +1,12 @@
-import { useId } from 'react'
+import { memo, useId } from 'react'
+import { deriveVolume } from '../../../derive/index.ts'
 import type { CommandArgs, Equipment, HelperId, SurfaceKind, System } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
-import { useUnits } from '../../context.tsx'
+import { useApp, useUnits } from '../../context.tsx'
 import { ChoiceField, NumberField, QuantityField, SwitchField, TextField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { Section } from './Section.tsx'
-import { useBasin, useEdit } from './useBasin.ts'
+import { systemOf, useEdit } from './useBasin.ts'
 
 const SURFACES: readonly { readonly id: SurfaceKind; readonly label: string; readonly note: string }[] = [
   { id: 'plaster', label: 'plaster or concrete', note: 'Gives and takes calcium: the water must hold enough' },
@@ -29,18 +30,20 @@ const HELPERS: readonly { readonly id: HelperId; readonly label: string }[] = [
 ]
 
 /** Where it lies, what it is lined with, and what serves it. */
-export function PlaceSection({ number }: { readonly number: number }) {
-  const { spec, system } = useBasin()
+export const PlaceSection = memo(function PlaceSection({ number }: { readonly number: number }) {
+  const name = useApp((state) => state.spec.name)
+  const place = useApp((state) => state.spec.site)
+  const system = useApp((state) => systemOf(state.spec))
   const edit = useEdit()
   const site = (part: CommandArgs<'setSite'>) => edit('setSite', part)
   return (
     <Section number={number} title="Place and surface">
       <div className={styles['group']}>
-        <TextField label="Name of the pool" value={spec.name} onChange={(name) => edit('setName', { name })} />
+        <TextField label="Name of the pool" value={name} onChange={(next) => edit('setName', { name: next })} />
         <QuantityField
           label="Latitude"
           quantity="angle"
-          value={spec.site.latitudeDeg}
+          value={place.latitudeDeg}
           min={-90}
           max={90}
           onChange={(latitudeDeg) => site({ latitudeDeg })}
@@ -49,14 +52,14 @@ export function PlaceSection({ number }: { readonly number: number }) {
         <QuantityField
           label="Height above the sea"
           quantity="elevation"
-          value={spec.site.elevationM}
+          value={place.elevationM}
           min={-450}
           max={6000}
           onChange={(elevationM) => site({ elevationM })}
         />
         <ChoiceField
           label="Surface"
-          value={spec.site.surface}
+          value={place.surface}
           options={SURFACES}
           onChange={(surface) => site({ surface })}
           description="Targets follow from it unless you set your own."
@@ -65,18 +68,21 @@ export function PlaceSection({ number }: { readonly number: number }) {
       {system ? <EquipmentFields system={system} /> : null}
     </Section>
   )
-}
+})
 
 function EquipmentFields({ system }: { readonly system: System }) {
   const edit = useEdit()
   const units = useUnits()
   const helpId = useId()
-  const { volume } = useBasin()
+  // As words: the section is not redrawn while the volume changes and these don't.
+  const turnover = useApp(({ spec }) => {
+    const pump = system.equipment.pumpM3PerH
+    const volume = pump ? deriveVolume(spec, system.id) : undefined
+    return pump && volume ? formatQuantity('duration', volume.m3 / pump, units, { digits: 1 }) : undefined
+  })
   const { equipment, regime } = system
   const change = (part: Omit<CommandArgs<'setEquipment'>, 'systemId'>) =>
     edit('setEquipment', { systemId: system.id, ...part })
-  const turnover = volume && equipment.pumpM3PerH ? volume.m3 / equipment.pumpM3PerH : undefined
-  const hours = (h: number) => formatQuantity('duration', h, units, { digits: 1 })
   const helps = new Set(equipment.helpers)
   return (
     <>
@@ -98,7 +104,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
           value={equipment.pumpM3PerH}
           min={0}
           onChange={(pumpM3PerH) => change({ pumpM3PerH })}
-          {...(turnover ? { description: `One turnover of the whole water takes ${hours(turnover)}.` } : {})}
+          {...(turnover ? { description: `One turnover of the whole water takes ${turnover}.` } : {})}
         />
         <QuantityField
           label="Pump runs a day"

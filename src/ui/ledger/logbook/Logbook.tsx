@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react'
 import { useApp, useCanEdit } from '../../context.tsx'
 import { Button, isoFromMs } from '../../fields/index.ts'
-import { useBasin, useEdit } from '../basin/useBasin.ts'
+import { systemOf, useEdit } from '../basin/useBasin.ts'
 import { DoseForm } from './DoseForm.tsx'
 import { EntryRow } from './EntryRow.tsx'
 import { daysOf, rowsOf } from './entries.ts'
@@ -11,7 +11,7 @@ import { NoteForm } from './NoteForm.tsx'
 
 /** The last chapter: what was measured, given and seen, the newest first; and where it is all kept. */
 export function Logbook() {
-  const { system } = useBasin()
+  const system = useApp((state) => systemOf(state.spec))
   const canEdit = useCanEdit()
   const days = useMemo(() => (system ? daysOf(rowsOf(system)) : []), [system])
   return (
