@@ -2,7 +2,7 @@ import { memo } from 'react'
 import type { Bounds } from '../../basin/index.ts'
 import { formatQuantity, type UnitSystem } from '../../units/index.ts'
 import { classes } from '../fields/index.ts'
-import { boundsInSheet, type Panes, type View } from '../sheet/view.ts'
+import { boundsInSheet, isNarrow, type Panes, type View } from '../sheet/view.ts'
 import styles from './plan.module.css'
 
 interface Props {
@@ -27,7 +27,7 @@ export const Dimensions = memo(function Dimensions(props: Props) {
   const [left, right, top, bottom] = [x(box.minX), x(box.maxX), y(box.maxY), y(box.minY)]
   const isTurned = view.turn % 2 === 1
   const lineY = Math.max(EDGE_PX, top - AWAY_PX)
-  const lineX = Math.min(panes.width - EDGE_PX - 8, right + AWAY_PX + 30)
+  const lineX = Math.min(panes.width - 14, right + AWAY_PX + (isNarrow(panes) ? 14 : 30))
   const middleX = Math.min(panes.width - 60, Math.max(60, (left + right) / 2))
   const middleY = Math.min(panes.planHeight - 40, Math.max(lineY + 34, (top + bottom) / 2))
   const across = formatQuantity('length', box.maxX - box.minX, units, { style: 'long' })

@@ -1,7 +1,7 @@
 import { memo, useDeferredValue, useMemo } from 'react'
 import type { Partition } from '../../basin/index.ts'
 import { classes } from '../fields/index.ts'
-import type { Panes, View } from '../sheet/view.ts'
+import { isNarrow, type Panes, type View } from '../sheet/view.ts'
 import { isDeepTint, rampColour, rampPlace } from './depth-steps.ts'
 import { figuresOf } from './figures.ts'
 import type { Box } from './labels.ts'
@@ -22,7 +22,7 @@ interface Props {
 export const PlanFigures = memo(function PlanFigures(now: Props) {
   const { parts, depthsM, view, panes, write, writeContour, taken } = useDeferredValue(now)
   const { maxDepthM } = now
-  const sizePx = panes.width < 560 ? 11 : 13.5
+  const sizePx = isNarrow(panes) ? 11 : 13.5
   const figures = useMemo(
     () => figuresOf({ parts, depthsM, view, panes, write, writeContour, taken, sizePx }),
     [parts, depthsM, view, panes, write, writeContour, taken, sizePx],

@@ -57,7 +57,7 @@ function snapControl(subject: Subject, item: Extract<Item, { kind: 'control' }>,
 }
 
 /** The lengths of the sides that meet at a node, written at their middles. */
-export function sideRemarks(subject: Subject, item: Extract<Item, { kind: 'node' | 'middle' }>): Remark[] {
+function sideRemarks(subject: Subject, item: Extract<Item, { kind: 'node' | 'middle' }>): Remark[] {
   const path = pathOfRing(subject, item.ring)
   if (!path) return []
   const count = nodesOf(path).length

@@ -1,4 +1,5 @@
-import { type Axis, type Part, type Partition, type Point, sectionOf } from '../../basin/index.ts'
+import type { Axis, Part, Partition, Point } from '../../basin/index.ts'
+import { cutAlong } from '../sheet/scene.ts'
 
 /** The section as drawn: distances from A [m], depths from the datum [m]. */
 export interface DrawnCut {
@@ -9,7 +10,7 @@ export interface DrawnCut {
 
 /** Cuts a basin along the whole line through an axis. */
 export function drawnCut(parts: Partition, axis: Axis): DrawnCut {
-  const { pieces, spans } = sectionOf(parts, axis)
+  const { pieces, spans } = cutAlong(parts, axis)
   const beds = spans.map(([from, to]) =>
     pieces
       .filter((piece) => {

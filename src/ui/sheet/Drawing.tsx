@@ -1,6 +1,7 @@
 import { type RefObject, useCallback, useId, useMemo } from 'react'
 import type { Point } from '../../basin/index.ts'
-import { boundsOf } from '../../basin/index.ts'
+import { boundsOf, type Partition, partition } from '../../basin/index.ts'
+import type { DerivedBody } from '../../derive/index.ts'
 import { formatQuantity, type UnitSystem } from '../../units/index.ts'
 import { AxisLine, Projections } from '../plan/AxisLine.tsx'
 import { axisNames } from '../plan/axis-names.ts'
@@ -18,6 +19,7 @@ import { SectionDrawing } from '../section/SectionDrawing.tsx'
 import { SectionLabels } from '../section/SectionLabels.tsx'
 import { Captions } from './Captions.tsx'
 import type { PlacedItem } from './items.ts'
+import { useLocal } from './local.ts'
 import { seenMiddle } from './place-items.ts'
 import styles from './Sheet.module.css'
 import { ScaleBar, SheetGrid } from './SheetGrid.tsx'
@@ -141,6 +143,7 @@ function Drawn(props: DrawnProps) {
   const { view, panes, units, subject, scene, origin, clip } = props
   const { body, derived, section, maxDepthM, referenceM } = subject
   const parts = derived.partition.ok ? derived.partition.value : undefined
+  const tinted = useTintedParts(derived)
   const depthsM = useMemo(
     () => bandDepths(maxDepthM + referenceM, units).flatMap((d) => (d > referenceM + 0.01 ? [d - referenceM] : [])),
     [maxDepthM, referenceM, units],
@@ -173,12 +176,14 @@ function Drawn(props: DrawnProps) {
     <>
       <g {...(clip === undefined ? {} : { clipPath: `url(#${clip}-plan)` })}>
         <g transform={svgMatrix(view, panes, origin)}>
-          {parts ? <PlanWater {...{ parts, depthsM, maxDepthM, origin }} levelM={scene.levelM} /> : null}
+          {tinted ? <PlanWater parts={tinted} {...{ depthsM, maxDepthM, origin }} levelM={scene.levelM} /> : null}
           <PlanInk body={body} parts={parts} origin={origin} />
           <Selected body={body} selectedKey={props.selectedKey} origin={origin} />
         </g>
         <AxisLine axis={section.axis} {...{ drawn, stations, view, panes }} />
-        {parts ? <PlanFigures {...{ parts, depthsM, maxDepthM, view, panes, write, writeContour, taken }} /> : null}
+        {tinted ? (
+          <PlanFigures parts={tinted} {...{ depthsM, maxDepthM, view, panes, write, writeContour, taken }} />
+        ) : null}
       </g>
       <Projections lines={projections} />
       <g {...(clip === undefined ? {} : { clipPath: `url(#${clip}-section)` })}>
@@ -200,6 +205,22 @@ function Drawn(props: DrawnProps) {
     </>
   )
 }
+
+/**
+ * What the tints and figures are taken from. Bands of a cove cost a hundred times those of an upright wall, so while a
+ * hand drags, the tints run straight up to the wall; let go, they climb the cove again.
+ */
+function useTintedParts(derived: DerivedBody): Partition | undefined {
+  const isDragging = useLocal((state) => state.grabbed !== undefined)
+  return useMemo(() => {
+    if (!derived.partition.ok) return undefined
+    const { shape } = derived
+    const quick = isDragging && shape?.wall.kind === 'cove' ? partition({ ...shape, wall: UPRIGHT }) : derived.partition
+    return quick.ok ? quick.value : derived.partition.value
+  }, [derived, isDragging])
+}
+
+const UPRIGHT = { kind: 'vertical' } as const
 
 /** Dashed lines from the plan to the section: from each station, and from where the line meets the outer walls. */
 function projectionLines(scene: Scene, stations: readonly (readonly [number, number])[]) {

@@ -181,7 +181,7 @@ export function pickAt(scene: Scene, press: Press): Item | undefined {
 }
 
 /** The side nearest to a place, within reach [m]. */
-export function sideAt(
+function sideAt(
   scene: Scene,
   at: Point,
   reachM: number,

@@ -54,7 +54,7 @@ export function createLocalStore(): LocalStore {
 const LocalContext = createContext<LocalStore | undefined>(undefined)
 export const LocalProvider = LocalContext.Provider
 
-export function useLocalStore(): LocalStore {
+function useLocalStore(): LocalStore {
   const store = useContext(LocalContext)
   invariant(store, 'part of the sheet is rendered inside the sheet')
   return store

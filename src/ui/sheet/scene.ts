@@ -1,9 +1,9 @@
-import type { Axis, Bounds, Point } from '../../basin/index.ts'
+import type { Axis, Bounds, Partition, Point, SectionCut } from '../../basin/index.ts'
 import { boundsOf, sectionOf } from '../../basin/index.ts'
 import type { DerivedBody } from '../../derive/index.ts'
 import type { Body } from '../../document/index.ts'
 import type { UnitSystem } from '../../units/index.ts'
-import { type Panes, toScreen, type View } from './view.ts'
+import { isNarrow, type Panes, toScreen, type View } from './view.ts'
 
 /** All that the drawing is made from. */
 export interface Scene {
@@ -32,7 +32,7 @@ export function sectionLineOf(body: Body): SectionLine {
 }
 
 /** A line through the middle of a box, along its longer side. */
-export function axisAlong(box: Bounds): Axis {
+function axisAlong(box: Bounds): Axis {
   const x = (box.minX + box.maxX) / 2
   const y = (box.minY + box.maxY) / 2
   return box.maxX - box.minX >= box.maxY - box.minY
@@ -56,21 +56,32 @@ export function alongAxis({ from, to }: Axis, [x, y]: Point): number {
 
 /** How far the section line reaches beyond the walls [px]. */
 const BEYOND_PX = 18
+const BEYOND_NARROW_PX = 8
+
+let lastCut: { readonly parts: Partition; readonly axis: Axis; readonly cut: SectionCut } | undefined
+
+/** The cut along the section line; asked for by several parts of one picture, and made once. */
+export function cutAlong(parts: Partition, axis: Axis): SectionCut {
+  if (lastCut?.parts !== parts || lastCut.axis !== axis) lastCut = { parts, axis, cut: sectionOf(parts, axis) }
+  return lastCut.cut
+}
 
 /** Where the section line leaves the water for good, at both ends [m from A]; nothing where it misses the basin. */
 export function axisEnds(scene: Pick<Scene, 'derived' | 'section'>): readonly [fromM: number, toM: number] | undefined {
   const { partition } = scene.derived
-  const spans = partition.ok ? sectionOf(partition.value, scene.section.axis).spans : []
+  const spans = partition.ok ? cutAlong(partition.value, scene.section.axis).spans : []
   const from = spans[0]?.[0]
   const to = spans.at(-1)?.[1]
   return from === undefined || to === undefined ? undefined : [from, to]
 }
 
 /** From where to where the section line is drawn: past its own ends and past the walls [m from A]. */
-export function drawnAxis(scene: Pick<Scene, 'derived' | 'section' | 'view'>): readonly [fromM: number, toM: number] {
+export function drawnAxis(
+  scene: Pick<Scene, 'derived' | 'section' | 'view' | 'panes'>,
+): readonly [fromM: number, toM: number] {
   const length = axisLength(scene.section.axis)
   const ends = axisEnds(scene) ?? [0, length]
-  const beyond = BEYOND_PX / scene.view.scale
+  const beyond = (isNarrow(scene.panes) ? BEYOND_NARROW_PX : BEYOND_PX) / scene.view.scale
   return [Math.min(0, ends[0] - beyond), Math.max(length, ends[1] + beyond)]
 }
 

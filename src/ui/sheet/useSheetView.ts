@@ -1,7 +1,7 @@
 import { type RefCallback, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import type { Axis, Bounds } from '../../basin/index.ts'
 import { fitSheet, type Margins, needsNewFit } from './fit.ts'
-import { type Panes, turnFor, type View, zoomAt } from './view.ts'
+import { isNarrow, type Panes, turnFor, type View, zoomAt } from './view.ts'
 
 export interface Content {
   readonly bounds: Bounds
@@ -30,12 +30,9 @@ export interface SheetView {
 }
 
 const WIDE: Margins = { left: 76, right: 96, planTop: 58, planBottom: 14, sectionTop: 34, sectionBottom: 36 }
-const NARROW: Margins = { left: 40, right: 58, planTop: 50, planBottom: 12, sectionTop: 30, sectionBottom: 34 }
-const NARROW_BELOW_PX = 560
+const NARROW: Margins = { left: 34, right: 62, planTop: 50, planBottom: 12, sectionTop: 30, sectionBottom: 34 }
 /** Panes that would move by more than this are worth a new fit [px]. */
 const PANES_MOVED_PX = 28
-
-const marginsFor = (width: number) => (width < NARROW_BELOW_PX ? NARROW : WIDE)
 
 /** The sheet's own view: fitted to the drawing until a hand moves it, then kept. */
 export function useSheetView(content: Content): SheetView {
@@ -64,7 +61,7 @@ export function useSheetView(content: Content): SheetView {
   const turnNow = shown?.view.turn
   const fitted = useMemo(() => {
     if (!size) return undefined
-    const margins = marginsFor(size.width)
+    const margins = isNarrow(size) ? NARROW : WIDE
     const turn = turnFor(axis, turnNow)
     return fitSheet({ ...size, bounds: { minX, minY, maxX, maxY }, turn, depthM, aboveM, margins })
   }, [size, minX, minY, maxX, maxY, axis, turnNow, depthM, aboveM])

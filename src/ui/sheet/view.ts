@@ -26,6 +26,13 @@ export interface Panes {
   readonly datumY: number
 }
 
+/** On paper narrower than this, marks and names move closer to the drawing [px]. */
+const NARROW_PX = 560
+
+export function isNarrow(panes: { readonly width: number }): boolean {
+  return panes.width < NARROW_PX
+}
+
 /** Smallest and largest scale that zooming reaches [px per metre]. */
 const SCALE_LIMITS = [0.5, 4000] as const
 /** Room under the section for the figures at its stations [px]. */
