@@ -26,6 +26,12 @@ async function waitForServer() {
 
 const executablePath = findChromium()
 
+/** @param {import('@playwright/test').Page} page */
+async function solidIsDrawn(page) {
+  await page.getByRole('application', { name: 'The basin as a solid' }).waitFor()
+  await page.getByText('Setting up the solid').waitFor({ state: 'detached' })
+}
+
 /** @param {import('@playwright/test').Browser} browser @param {{ name: string, width: number, height: number, dark?: boolean, chapter: string, touch?: boolean }} shot */
 async function take(browser, { name, width, height, dark = false, chapter, touch = false }) {
   const page = await browser.newPage({
@@ -37,7 +43,7 @@ async function take(browser, { name, width, height, dark = false, chapter, touch
   })
   await page.goto(url)
   await page.getByRole('tab', { name: chapter }).click()
-  await page.locator('[data-solid-ready]').first().waitFor()
+  await solidIsDrawn(page)
   await page.screenshot({ path: `${folder}/${name}.png` })
   await page.close()
 }
@@ -46,7 +52,7 @@ async function take(browser, { name, width, height, dark = false, chapter, touch
 async function print(browser) {
   const page = await browser.newPage({ viewport: { width: 794, height: 1123 } })
   await page.goto(url)
-  await page.locator('[data-solid-ready]').first().waitFor()
+  await solidIsDrawn(page)
   await page.emulateMedia({ media: 'print' })
   await page.screenshot({ path: `${folder}/print.png`, fullPage: false })
   await page.close()

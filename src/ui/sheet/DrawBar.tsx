@@ -97,12 +97,12 @@ export function DrawBar({ view }: { readonly view: SheetView }) {
       ) : null}
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is for a form */}
       <div className={styles['zoom']} role="group" aria-label="Zoom">
-        <Button className={styles['tool'] ?? ''} aria-label="Zoom in" onPress={() => view.zoomBy(1.3)}>
+        <Button className={styles['tool'] ?? ''} aria-label="Zoom in" onPress={() => view.zoom(1.3)}>
           <Mark>
             <path d="M9 3v12M3 9h12" />
           </Mark>
         </Button>
-        <Button className={styles['tool'] ?? ''} aria-label="Zoom out" onPress={() => view.zoomBy(1 / 1.3)}>
+        <Button className={styles['tool'] ?? ''} aria-label="Zoom out" onPress={() => view.zoom(1 / 1.3)}>
           <Mark>
             <path d="M3 9h12" />
           </Mark>

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import { createPortal } from 'react-dom'
 import type { Point } from '../../basin/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
 import { classes } from '../fields/index.ts'
@@ -19,21 +20,30 @@ import { type Gesture, type Press, usePointerGestures } from './usePointerGestur
 import { useSubject } from './useScene.ts'
 import { useSheetKeys } from './useSheetKeys.ts'
 import { useSheetView } from './useSheetView.ts'
-import { fromScreen, panBy, sectionFromScreen, zoomAt } from './view.ts'
+import { fromScreen, sectionFromScreen } from './view.ts'
 
 const COARSE = '(pointer: coarse)'
 
+interface SheetProps {
+  /** Where the numbers of the selection go, if not under the drawing: the foot of a wide sheet has room for them. */
+  readonly stripSlot?: HTMLElement | null | undefined
+}
+
 /** The drawing sheet: plan above, section below, the tools beside them and the numbers of the selection underneath. */
-export function Sheet() {
+export function Sheet({ stripSlot }: SheetProps) {
   const [local] = useState(createLocalStore)
   return (
     <LocalProvider value={local}>
-      <SheetFrame local={local} />
+      <SheetFrame local={local} stripSlot={stripSlot} />
     </LocalProvider>
   )
 }
 
-function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalStore> }) {
+interface FrameProps extends SheetProps {
+  readonly local: ReturnType<typeof createLocalStore>
+}
+
+function SheetFrame({ local, stripSlot }: FrameProps) {
   const app = useAppStore()
   const units = useUnits()
   const canEdit = useCanEdit()
@@ -98,7 +108,7 @@ function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalSt
     hover: (press) => hover(hands, press),
     pan: (dx, dy, from) =>
       sheet.change((v, panes) => panBy(v, panes, [dx, dy], from[1] > panes.planHeight, content.depthM)),
-    zoom: (at, factor) => sheet.change((v, panes) => zoomAt(v, panes, at, factor, content.depthM)),
+    zoom: (at, factor) => sheet.zoom(factor, at),
     busy: (isBusy) => (isBusy ? sheet.hold() : sheet.release()),
   })
   const onKeyDown = useSheetKeys({ hands, view: sheet, focus, focusFields })
@@ -168,9 +178,13 @@ function SheetFrame({ local }: { readonly local: ReturnType<typeof createLocalSt
           </div>
           {subject || !isSelecting ? null : <EmptySheet />}
         </div>
-        <div className={styles['strip']}>
-          <Strip scene={scene} hands={hands} stripRef={strip} />
-        </div>
+        {stripSlot ? (
+          createPortal(<Strip scene={scene} hands={hands} stripRef={strip} />, stripSlot)
+        ) : (
+          <div className={styles['strip']}>
+            <Strip scene={scene} hands={hands} stripRef={strip} />
+          </div>
+        )}
       </div>
       <Spoken />
     </div>

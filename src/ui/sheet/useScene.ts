@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import type { Problem } from '../../base/index.ts'
-import { boundsOf } from '../../basin/index.ts'
+import { boundsOf, type Floor } from '../../basin/index.ts'
 import { type DerivedBody, deriveBody, deriveProblems } from '../../derive/index.ts'
 import { type Body, depthToReference } from '../../document/index.ts'
 import { useApp } from '../context.tsx'
@@ -13,6 +13,7 @@ const BLANK: Content = {
   axis: { from: [0, 3.2], to: [12, 3.2] },
   depthM: 2.2,
   aboveM: 0.15,
+  bedM: () => 2.2,
 }
 
 export interface Subject {
@@ -51,7 +52,23 @@ export function useSubject(): { readonly subject: Subject | undefined; readonly 
       axis: section.axis,
       depthM: Math.max(maxDepthM, ...stations.map(([, d]) => d), 0.3),
       aboveM: Math.max(subject.body.freeboardM, previewLevelM ?? subject.body.levelM, 0),
+      bedM: (fromM, toM) => floorBetween(subject.body.floor, fromM, toM),
     }
   }, [subject, previewLevelM])
   return { subject: useMemo(() => subject && { ...subject, troubles }, [subject, troubles]), content }
+}
+
+/** Deepest place of a floor between two distances along its axis [m]. */
+export function floorBetween(floor: Floor, fromM: number, toM: number): number {
+  if (floor.kind === 'flat') return floor.depthM
+  const { stations } = floor
+  const inside = stations.filter(([s]) => s > fromM && s < toM).map(([, depthM]) => depthM)
+  return Math.max(...inside, floorAt(stations, fromM), floorAt(stations, toM))
+}
+
+function floorAt(stations: readonly (readonly [sM: number, depthM: number])[], sM: number): number {
+  const next = stations.findIndex(([s]) => s >= sM)
+  const [b, a] = [stations[next], stations[next - 1]]
+  if (!b) return stations.at(-1)?.[1] ?? 0
+  return a ? a[1] + ((b[1] - a[1]) * (sM - a[0])) / (b[0] - a[0]) : b[1]
 }

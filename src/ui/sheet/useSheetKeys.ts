@@ -157,8 +157,7 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     hands.local.setState({ cursor: next })
     const [px, py] = toScreen(seen, panes, next)
     const off: Point = [px < 24 ? 1 : px > panes.width - 24 ? -1 : 0, py < 24 ? 1 : py > panes.planHeight - 24 ? -1 : 0]
-    if (off[0] !== 0 || off[1] !== 0)
-      view.change((v) => ({ ...v, u: v.u - (off[0] * 60) / v.scale, v: v.v + (off[1] * 60) / v.scale }))
+    if (off[0] !== 0 || off[1] !== 0) view.pan([off[0] * 60, off[1] * 60], false)
     sayCursor(next)
   }
 
@@ -210,8 +209,8 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     const arrow = ARROWS[event.key]
     if (arrow) moveCursor(arrow, event.shiftKey ? 10 : 1)
     else if (tool === 'points' && onPoints(event)) return true
-    else if (event.key === '+' || event.key === '=') view.zoomBy(ZOOM_STEP)
-    else if (event.key === '-' || event.key === '_') view.zoomBy(1 / ZOOM_STEP)
+    else if (event.key === '+' || event.key === '=') view.zoom(ZOOM_STEP)
+    else if (event.key === '-' || event.key === '_') view.zoom(1 / ZOOM_STEP)
     else if (event.key === '0') view.fit()
     else if (event.key === 'Escape') {
       hands.local.setState({ cursor: undefined })

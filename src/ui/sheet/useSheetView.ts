@@ -1,13 +1,15 @@
 import { type RefCallback, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react'
-import type { Axis, Bounds } from '../../basin/index.ts'
+import type { Axis, Bounds, Point } from '../../basin/index.ts'
 import { fitSheet, type Margins, needsNewFit } from './fit.ts'
-import { isNarrow, type Panes, turnFor, type View, zoomAt } from './view.ts'
+import { type Bed, isNarrow, type Panes, panBy, sectionFromScreen, turnFor, type View, zoomAt } from './view.ts'
 
 export interface Content {
   readonly bounds: Bounds
   readonly axis: Axis
   readonly depthM: number
   readonly aboveM: number
+  /** Deepest place of the floor between two distances along the axis [m]. */
+  readonly bedM: (fromM: number, toM: number) => number
 }
 
 interface Shown {
@@ -20,9 +22,9 @@ export interface SheetView {
   /** Fitted to the drawing, not moved by hand. */
   readonly isAuto: boolean
   readonly measureRef: RefCallback<HTMLElement>
-  /** Moves or scales the view by hand: from then on it stays where it is put. */
-  readonly change: (step: (view: View, panes: Panes) => View) => void
-  readonly zoomBy: (factor: number) => void
+  /** Moves or scales the view by hand: from then on it stays where it is put. Without a place, about the middle. */
+  readonly zoom: (factor: number, at?: Point) => void
+  readonly pan: (by: Point, isSection: boolean) => void
   readonly fit: () => void
   /** While a gesture runs the paper does not move by itself; when it ends the view may follow the drawing. */
   readonly hold: () => void
@@ -57,7 +59,7 @@ export function useSheetView(content: Content): SheetView {
   }, [])
 
   const { minX, minY, maxX, maxY } = content.bounds
-  const { axis, depthM, aboveM } = content
+  const { axis, depthM, aboveM, bedM } = content
   const turnNow = shown?.view.turn
   const fitted = useMemo(() => {
     if (!size) return undefined
@@ -84,9 +86,24 @@ export function useSheetView(content: Content): SheetView {
     setAuto(false)
     setShown((was) => was && { ...was, view: step(was.view, was.panes) })
   }, [])
-  const zoomBy = useCallback(
-    (factor: number) => change((v, p) => zoomAt(v, p, [p.width / 2, p.planHeight / 2], factor, depthM)),
-    [change, depthM],
+  const bed = useMemo(
+    (): Bed => ({
+      deepestM: depthM,
+      inSight: (v, p) => {
+        const [from] = sectionFromScreen(v, p, axis.from, [0, 0])
+        const [to] = sectionFromScreen(v, p, axis.from, [p.width, 0])
+        return bedM(from, to)
+      },
+    }),
+    [depthM, axis, bedM],
+  )
+  const zoom = useCallback(
+    (factor: number, at?: Point) => change((v, p) => zoomAt(v, p, at ?? [p.width / 2, p.planHeight / 2], factor, bed)),
+    [change, bed],
+  )
+  const pan = useCallback(
+    (by: Point, isSection: boolean) => change((v, p) => panBy(v, p, by, isSection, bed)),
+    [change, bed],
   )
   const fit = useCallback(() => {
     setAuto(true)
@@ -94,5 +111,5 @@ export function useSheetView(content: Content): SheetView {
   }, [fitted])
   const hold = useCallback(() => setHeld(true), [])
   const release = useCallback(() => setHeld(false), [])
-  return { shown, isAuto, measureRef, change, zoomBy, fit, hold, release }
+  return { shown, isAuto, measureRef, zoom, pan, fit, hold, release }
 }

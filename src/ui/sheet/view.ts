@@ -95,16 +95,25 @@ export function turnFor(axis: Axis, current?: Turn): Turn {
   return (((-Math.round(angle / 90) % 4) + 4) % 4) as Turn
 }
 
-/** How far the section can be scrolled until its deepest place stands clear of the pane's foot [px]. */
-function mostScroll(view: View, panes: Panes, depthM: number): number {
+/** How the bed lies: its deepest place, and its deepest place among what is in sight [m]. */
+export interface Bed {
+  readonly deepestM: number
+  readonly inSight: (view: View, panes: Panes) => number
+}
+
+/** How far the section is scrolled until a depth stands clear of the pane's foot [px]. */
+function scrollFor(view: View, panes: Panes, depthM: number): number {
   return Math.max(0, depthM * view.scale * view.stretch + FOOT_PX - (panes.height - panes.datumY))
 }
 
-/**
- * Scales about a place on the screen, which stays where it is. A section that grows out of its pane shows its bed rather
- * than its rim, unless it was scrolled elsewhere.
- */
-export function zoomAt(view: View, panes: Panes, [px, py]: Point, factor: number, depthM: number): View {
+/** The section kept on its bed: where it stood on the bed that was in sight, it stands on the one that is now. */
+function onBed(before: View, after: View, panes: Panes, bed: Bed): View {
+  const isOnBed = Math.abs(before.sectionScrollPx - scrollFor(before, panes, bed.inSight(before, panes))) < 1
+  return isOnBed ? { ...after, sectionScrollPx: scrollFor(after, panes, bed.inSight(after, panes)) } : after
+}
+
+/** Scales about a place on the screen, which stays where it is; a section that grows out of its pane shows its bed. */
+export function zoomAt(view: View, panes: Panes, [px, py]: Point, factor: number, bed: Bed): View {
   const scale = Math.min(SCALE_LIMITS[1], Math.max(SCALE_LIMITS[0], view.scale * factor))
   const isSection = py > panes.planHeight
   const dx = px - panes.width / 2
@@ -115,22 +124,16 @@ export function zoomAt(view: View, panes: Panes, [px, py]: Point, factor: number
     u: view.u + dx / view.scale - dx / scale,
     v: view.v - dy / view.scale + dy / scale,
   }
-  const most = mostScroll(next, panes, depthM)
-  const underPointer = py - panes.datumY + view.sectionScrollPx
-  const isAtFoot = view.sectionScrollPx >= mostScroll(view, panes, depthM) - 1
-  const scroll = isSection
-    ? (underPointer * scale) / view.scale - (py - panes.datumY)
-    : isAtFoot
-      ? most
-      : view.sectionScrollPx
-  return { ...next, sectionScrollPx: Math.min(most, Math.max(0, scroll)) }
+  if (!isSection) return onBed(view, next, panes, bed)
+  const scroll = ((py - panes.datumY + view.sectionScrollPx) * scale) / view.scale - (py - panes.datumY)
+  return { ...next, sectionScrollPx: Math.min(scrollFor(next, panes, bed.deepestM), Math.max(0, scroll)) }
 }
 
 /** Moves the paper by pixels; over the section, up and down moves the section alone. */
-export function panBy(view: View, panes: Panes, [dx, dy]: Point, isSection: boolean, depthM: number): View {
+export function panBy(view: View, panes: Panes, [dx, dy]: Point, isSection: boolean, bed: Bed): View {
   const u = view.u - dx / view.scale
-  if (!isSection) return { ...view, u, v: view.v + dy / view.scale }
-  const scroll = Math.min(mostScroll(view, panes, depthM), Math.max(0, view.sectionScrollPx - dy))
+  if (!isSection) return onBed(view, { ...view, u, v: view.v + dy / view.scale }, panes, bed)
+  const scroll = Math.min(scrollFor(view, panes, bed.deepestM), Math.max(0, view.sectionScrollPx - dy))
   return { ...view, u, sectionScrollPx: scroll }
 }
 

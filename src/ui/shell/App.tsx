@@ -1,6 +1,6 @@
 import '../theme/base.css'
 import '../theme/print.css'
-import { useEffect } from 'react'
+import { useEffect, useState } from 'react'
 import { useApp, useAppStore } from '../context.tsx'
 import { Ledger } from '../ledger/Ledger.tsx'
 import { Sheet } from '../sheet/index.ts'
@@ -11,6 +11,7 @@ import { Header } from './Header.tsx'
 import { LinkDialog } from './LinkDialog.tsx'
 import { LinkedBanner, NoticeBar } from './Notices.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
+import { useMedia } from './useMedia.ts'
 import { useShortcuts } from './useShortcuts.ts'
 import { useTheme } from './useTheme.ts'
 
@@ -20,6 +21,8 @@ export function App() {
   const name = useApp((state) => state.spec.name)
   const bodyId = useApp((state) => state.spec.bodies[0]?.id)
   const store = useAppStore()
+  const isWide = useMedia('(min-width: 1101px)')
+  const [slot, setSlot] = useState<HTMLDivElement | null>(null)
   const save = () => store.getState().exportFile()
   useTheme()
   useShortcuts()
@@ -37,7 +40,7 @@ export function App() {
         <section className={styles['sheet']} aria-label="Drawing sheet">
           <div className={styles['drawing']}>
             <ErrorBoundary what="The drawing" onSave={save}>
-              <Sheet />
+              <Sheet stripSlot={isWide ? slot : undefined} />
             </ErrorBoundary>
           </div>
           <div className={styles['foot']}>
@@ -49,9 +52,12 @@ export function App() {
                 </ErrorBoundary>
               </div>
             )}
-            <ErrorBoundary what="The title block" onSave={save}>
-              <TitleBlock />
-            </ErrorBoundary>
+            <div className={styles['block']}>
+              {isWide ? <div ref={setSlot} className={styles['slot']} /> : null}
+              <ErrorBoundary what="The title block" onSave={save}>
+                <TitleBlock />
+              </ErrorBoundary>
+            </div>
           </div>
         </section>
         <section className={styles['ledger']} aria-label="Ledger">
