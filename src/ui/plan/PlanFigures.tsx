@@ -1,7 +1,7 @@
 import { memo, useDeferredValue, useMemo } from 'react'
 import type { Partition } from '../../basin/index.ts'
 import { classes } from '../fields/index.ts'
-import { isNarrow, type Panes, type View } from '../sheet/view.ts'
+import { isNarrow, type Panes, toScreen, type View } from '../sheet/view.ts'
 import { isDeepTint, rampColour, rampPlace } from './depth-steps.ts'
 import { figuresOf } from './figures.ts'
 import type { Box } from './labels.ts'
@@ -22,13 +22,18 @@ interface Props {
 export const PlanFigures = memo(function PlanFigures(now: Props) {
   const { parts, depthsM, view, panes, write, writeContour, taken } = useDeferredValue(now)
   const { maxDepthM } = now
+  // Figures of a moment ago go with the paper; at another scale they would stand in the wrong places.
+  const origin = [parts.originX, parts.originY] as const
+  const [from, to] = [toScreen(view, panes, origin), toScreen(now.view, now.panes, origin)]
+  const isStale = view.scale !== now.view.scale || view.turn !== now.view.turn
   const sizePx = isNarrow(panes) ? 11 : 13.5
   const figures = useMemo(
     () => figuresOf({ parts, depthsM, view, panes, write, writeContour, taken, sizePx }),
     [parts, depthsM, view, panes, write, writeContour, taken, sizePx],
   )
+  if (isStale) return null
   return (
-    <g>
+    <g transform={`translate(${to[0] - from[0]} ${to[1] - from[1]})`}>
       {figures.contours.map((label) => {
         const place = rampPlace(label.depthM, maxDepthM)
         return (

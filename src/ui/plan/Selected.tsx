@@ -1,4 +1,4 @@
-import { memo } from 'react'
+import { memo, useId } from 'react'
 import { type Point, svgPathOf, transformPath } from '../../basin/index.ts'
 import type { Body } from '../../document/index.ts'
 import { keyOf, OUTLINE, type Ring } from '../sheet/items.ts'
@@ -15,6 +15,7 @@ interface Props {
 
 /** The side or feature that is selected, drawn over the ink; in plan metres from `origin`. */
 export const Selected = memo(function Selected({ body, selectedKey, origin }: Props) {
+  const id = useId()
   if (selectedKey === undefined) return null
   const rings: Ring[] = [OUTLINE, ...body.islands.map((_, index): Ring => ({ of: 'island', index }))]
   for (const ring of rings) {
@@ -32,5 +33,17 @@ export const Selected = memo(function Selected({ body, selectedKey, origin }: Pr
     return <path className={styles['selectedSegment']} d={svgPathOf(moved).replace(/Z$/, '')} />
   }
   const feature = body.features.find((_, i) => keyOf({ kind: 'feature', feature: i }) === selectedKey)
-  return feature ? <path className={styles['selectedFeature']} d={pathFrom(featureShape(feature), origin)} /> : null
+  if (!feature) return null
+  return (
+    <>
+      <clipPath id={id}>
+        <path d={pathFrom(body.outline, origin)} />
+      </clipPath>
+      <path
+        className={styles['selectedFeature']}
+        d={pathFrom(featureShape(feature), origin)}
+        clipPath={`url(#${id})`}
+      />
+    </>
+  )
 })

@@ -106,8 +106,7 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
       if (app.getState().tool === 'select') insertAt(hands, press)
     },
     hover: (press) => hover(hands, press),
-    pan: (dx, dy, from) =>
-      sheet.change((v, panes) => panBy(v, panes, [dx, dy], from[1] > panes.planHeight, content.depthM)),
+    pan: (dx, dy, from) => sheet.pan([dx, dy], from[1] > hands.look().panes.planHeight),
     zoom: (at, factor) => sheet.zoom(factor, at),
     busy: (isBusy) => (isBusy ? sheet.hold() : sheet.release()),
   })

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Point } from '../../../src/basin/index.ts'
 import {
+  type Bed,
   fromScreen,
   fromSheet,
   type Panes,
@@ -22,6 +23,7 @@ const view: View = { turn: 0, scale: 40, u: 5, v: 2, stretch: 1, sectionScrollPx
 const turns: readonly Turn[] = [0, 1, 2, 3]
 const coordinate = fc.double({ min: -50, max: 50, noNaN: true })
 const point = fc.tuple(coordinate, coordinate)
+const flat = (depthM: number): Bed => ({ deepestM: depthM, inSight: () => depthM })
 const near = (a: Point, b: Point, digits = 8) => {
   expect(a[0]).toBeCloseTo(b[0], digits)
   expect(a[1]).toBeCloseTo(b[1], digits)
@@ -62,7 +64,10 @@ describe('the view', () => {
         fc.integer({ min: 0, max: 340 }),
         fc.double({ min: 0.3, max: 4, noNaN: true }),
         (px, py, factor) => {
-          near(fromScreen(zoomAt(view, panes, [px, py], factor, 2), panes, [px, py]), fromScreen(view, panes, [px, py]))
+          near(
+            fromScreen(zoomAt(view, panes, [px, py], factor, flat(2)), panes, [px, py]),
+            fromScreen(view, panes, [px, py]),
+          )
         },
       ),
       { seed: 13 },
@@ -70,23 +75,32 @@ describe('the view', () => {
   })
 
   test('zooming over the section keeps the depth under the pointer while there is bed to scroll', () => {
-    const zoomed = zoomAt(view, panes, [450, 440], 3, 4)
+    const zoomed = zoomAt(view, panes, [450, 440], 3, flat(4))
     const before = sectionFromScreen(view, panes, [0, 0], [450, 440])
     near(sectionFromScreen(zoomed, panes, [0, 0], [450, 440]), before)
   })
 
   test('a section that outgrows its pane shows its bed', () => {
-    const zoomed = zoomAt(view, panes, [450, 100], 4, 2)
+    const zoomed = zoomAt(view, panes, [450, 100], 4, flat(2))
     const [, bedY] = sectionToScreen(zoomed, panes, [0, 0], [0, 2])
     expect(bedY).toBeGreaterThan(panes.planHeight)
     expect(bedY).toBeLessThan(panes.height)
   })
 
+  test('panned along, the section follows its bed; scrolled by hand, it stays', () => {
+    const sloping: Bed = { deepestM: 3, inSight: (v) => 1 + v.u / 10 }
+    const close = zoomAt(view, panes, [450, 100], 5, sloping)
+    const further = panBy(close, panes, [-400, 0], false, sloping)
+    expect(further.sectionScrollPx).toBeGreaterThan(close.sectionScrollPx)
+    const byHand = panBy(close, panes, [0, 60], true, sloping)
+    expect(panBy(byHand, panes, [-400, 0], false, sloping).sectionScrollPx).toBe(byHand.sectionScrollPx)
+  })
+
   test('panning moves the paper by as many pixels, the section alone up and down', () => {
-    const moved = panBy(view, panes, [30, -12], false, 2)
+    const moved = panBy(view, panes, [30, -12], false, flat(2))
     const [x, y] = toScreen(view, panes, [1, 1])
     near(toScreen(moved, panes, [1, 1]), [x + 30, y - 12])
-    const scrolled = panBy({ ...view, scale: 200 }, panes, [0, -25], true, 3)
+    const scrolled = panBy({ ...view, scale: 200 }, panes, [0, -25], true, flat(3))
     expect(scrolled.sectionScrollPx).toBe(25)
     near(toScreen(scrolled, panes, [1, 1]), toScreen({ ...view, scale: 200 }, panes, [1, 1]))
   })
