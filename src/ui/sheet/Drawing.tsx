@@ -72,7 +72,6 @@ export function Drawing(props: Props) {
             selectedKey={props.selectedKey}
           />
         ) : null}
-        <Overlay view={view} panes={panes} origin={origin} />
         {subject ? <Troubles problems={subject.troubles} view={view} panes={panes} /> : null}
         {subject ? <ScaleBar view={view} panes={panes} units={units} /> : null}
       </svg>
@@ -82,6 +81,9 @@ export function Drawing(props: Props) {
           <Grips {...props} subject={subject} scene={scene} />
         </svg>
       ) : null}
+      <svg {...frame} className={styles['overlay']} aria-hidden="true">
+        <Overlay view={view} panes={panes} origin={origin} />
+      </svg>
     </>
   )
 }

@@ -18,8 +18,8 @@ export function Title({ name, note }: { readonly name: string; readonly note?: s
 }
 
 /** One field of the strip. */
-export function Cell({ children, isNarrow = false }: { readonly children: ReactNode; readonly isNarrow?: boolean }) {
-  return <div className={classes(styles['cell'], isNarrow && styles['narrow'])}>{children}</div>
+export function Cell({ children, width }: { readonly children: ReactNode; readonly width?: 'narrow' | 'count' }) {
+  return <div className={classes(styles['cell'], width && styles[width])}>{children}</div>
 }
 
 export function Actions({ children }: { readonly children: ReactNode }) {
