@@ -10,6 +10,7 @@ import { ErrorBoundary } from './ErrorBoundary.tsx'
 import { Header } from './Header.tsx'
 import { LinkDialog } from './LinkDialog.tsx'
 import { LinkedBanner, NoticeBar } from './Notices.tsx'
+import { PrintedHead } from './PrintedHead.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
 import { useMedia } from './useMedia.ts'
 import { useShortcuts } from './useShortcuts.ts'
@@ -34,6 +35,7 @@ export function App() {
   return (
     <div className={styles['app']}>
       <Header />
+      <PrintedHead />
       <LinkedBanner />
       <NoticeBar />
       <main className={styles['main']}>
