@@ -70,6 +70,9 @@ export function usePointerGestures(ref: RefObject<Element | null>, handlers: Ges
 
     const onDown = (event: Event) => {
       if (!(event instanceof PointerEvent) || (event.pointerType === 'mouse' && event.button > 1)) return
+      // A dimension is a button: its own click has to reach it, so the pointer is not taken from it.
+      if (fingers.size === 0 && event.target instanceof Element && event.target.closest('[data-item^="dimension-"]'))
+        return
       const press = pressOf(event, event.pointerType)
       fingers.set(event.pointerId, press.at)
       element.setPointerCapture(event.pointerId)
