@@ -3,7 +3,7 @@ import { announcedVolume, newVolume, numberIn, openApp, sheet, strip } from './s
 import { expect, test } from './support/test.ts'
 
 /** Presses a key until a thing has the focus, as a person does who looks for it. */
-async function pressUntil(page: Page, key: string, isThere: () => Promise<boolean>, most = 60): Promise<void> {
+async function pressUntil(page: Page, key: string, isThere: () => Promise<boolean>, most = 100): Promise<void> {
   for (let i = 0; i < most; i++) {
     if (await isThere()) return
     await page.keyboard.press(key)
@@ -20,6 +20,9 @@ const focused = (page: Page): Promise<string> =>
     const name = element?.getAttribute('aria-label') ?? (words.trim() || (element?.textContent ?? ''))
     return name.replace(/\s+/g, ' ').trim()
   })
+
+/** Whether the focus has fallen back to the page itself, from where a person starts all over. */
+const isFocusLost = (page: Page) => page.evaluate(() => document.activeElement === document.body)
 
 const tabTo = (page: Page, name: RegExp, key = 'Tab') =>
   pressUntil(page, key, async () => name.test(await focused(page)))
@@ -117,6 +120,7 @@ test('the drawing is done again by keyboard alone', async ({ page }) => {
     await page.keyboard.press('Enter')
     await expect(sheet(page).getByRole('button', { name: /^Steps 1 of 1, treads \d/ })).toBeVisible()
     await expect(spoken(page)).toHaveText(/^Steps placed: \d treads/)
+    await expect.poll(() => isFocusLost(page), 'the focus stays with the work').toBe(false)
     expect(numberIn(await newVolume(page, before)), 'steps take room from the water').toBeLessThan(numberIn(before))
   })
 

@@ -1,0 +1,103 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { announcedVolume, type ChapterName, chapter, openApp, sheet } from './support/app.ts'
+import { cutText, overflowing, smallTargets } from './support/look.ts'
+import { expect, test } from './support/test.ts'
+
+const CHAPTERS: readonly ChapterName[] = ['Basin', 'Water', 'Opening', 'Season', 'Logbook']
+const SCREENS = [
+  { name: 'desktop', options: { viewport: { width: 1440, height: 900 } } },
+  {
+    name: 'phone',
+    options: { viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, deviceScaleFactor: 2 },
+  },
+] as const
+
+/** Serious and critical violations that axe sees, as lines to read. */
+async function violations(page: Page): Promise<string[]> {
+  const { violations: found } = await new AxeBuilder({ page }).analyze()
+  return found
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')} ${node.html.slice(0, 120)}`))
+}
+
+for (const { name, options } of SCREENS) {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    test.describe(`${name}, ${colorScheme}`, () => {
+      test.use({ ...options, colorScheme })
+
+      test('every chapter fits, is readable and can be used by all', async ({ page }) => {
+        await openApp(page)
+        for (const title of CHAPTERS) {
+          await test.step(title, async () => {
+            const panel = await chapter(page, title)
+            await expect(panel.getByRole('heading', { level: 2 }).first()).toBeVisible()
+            expect.soft(await overflowing(page), `${title}: nothing is wider than the page`).toEqual([])
+            expect.soft(await cutText(page), `${title}: no text is cut`).toEqual([])
+            if (name === 'phone')
+              expect.soft(await smallTargets(page), `${title}: what is pressed is 44 px or more`).toEqual([])
+            expect.soft(await violations(page), `${title}: axe`).toEqual([])
+          })
+        }
+      })
+    })
+  }
+}
+
+test.describe('phone', () => {
+  test.use(SCREENS[1].options)
+
+  test('a blank sheet, its tools and its menus fit too', async ({ page }) => {
+    await openApp(page)
+    await page.getByRole('button', { name: 'Plan', exact: true }).click()
+    await expect(page.getByRole('menu', { name: 'Plan' })).toBeVisible()
+    expect.soft(await overflowing(page), 'the menu fits').toEqual([])
+    expect.soft(await smallTargets(page), 'the menu can be pressed').toEqual([])
+    await page.getByRole('menuitem', { name: 'Blank sheet' }).click()
+    await expect(page.getByRole('heading', { name: 'A blank sheet' })).toBeVisible()
+    expect.soft(await overflowing(page)).toEqual([])
+    expect.soft(await cutText(page)).toEqual([])
+    expect.soft(await smallTargets(page)).toEqual([])
+    expect.soft(await violations(page)).toEqual([])
+  })
+})
+
+test('on paper are the drawing, the title block and every chapter with its cautions', async ({ page }) => {
+  await openApp(page)
+  const volume = (await announcedVolume(page)).replace(' US gallons', ' gal')
+  await page.emulateMedia({ media: 'print' })
+  // What the browser says before it lays a page out on paper; looking at it as paper alone doesn't say it.
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')))
+  await expect(page.getByRole('tabpanel')).toHaveCount(CHAPTERS.length)
+  await expect(sheet(page)).toBeVisible()
+  await expect(page.getByText('SECTION A–A′')).toBeVisible()
+  await expect(page.getByTestId('volume')).toHaveText(volume)
+  await expect(page.getByTestId('volume')).toBeVisible()
+  const paper = page.getByRole('region', { name: 'Ledger' })
+  for (const heading of [
+    /^A basin of /,
+    'Cautions of the site',
+    /^The water, measured/,
+    'Targets',
+    /^Opening loads for/,
+    'To buy',
+    /^Upkeep/,
+    /^Chlorine floor/,
+    'Logbook',
+  ])
+    await expect(paper.getByRole('heading', { name: heading }), `${heading} is printed`).toBeVisible()
+  for (const words of [
+    'No depth in this plan says that diving is safe.',
+    'Never mix it with any other product',
+    'Never let two of these meet',
+    'None of them lowers the chlorine floor',
+  ])
+    await expect(paper.getByText(words).first(), `“${words}” is printed`).toBeVisible()
+  for (const button of ['Add a station', 'Enter new readings', 'Write a note'])
+    await expect(page.getByText(button, { exact: true }), `“${button}” can’t be pressed on paper`).toBeHidden()
+  await expect(page.getByRole('button', { name: 'Copy spec link' })).toBeHidden()
+  const pdf = await page.pdf({ preferCSSPageSize: true })
+  const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0
+  expect(pages, 'a few pages, not dozens').toBeGreaterThan(1)
+  expect(pages).toBeLessThan(16)
+})
