@@ -30,9 +30,9 @@ export function withCoveRings(p: Partition, plain: PlanMesh, r: number, chordM: 
     for (let i = 0; i + 3 < line.length; i += 2)
       if (Math.hypot(line[i + 2]! - line[i]!, line[i + 3]! - line[i + 1]!) > 16 * p.grainM)
         spans.push(straight(line[i]!, line[i + 1]!, line[i + 2]!, line[i + 3]!, family++))
-  const arrangement = arrange(spans, [], 8 * p.grainM, () => {})
-  const faces = facesOf(arrangement)
-  if (!faces) return undefined
+  const divided = divide(spans, p.grainM)
+  if (!divided) return undefined
+  const { arrangement, faces } = divided
   const cellOfFace = cellsOfFaces(p, arrangement.edges, faces, owner)
   const triangles: number[] = []
   const cellOf: number[] = []
@@ -53,6 +53,19 @@ export function withCoveRings(p: Partition, plain: PlanMesh, r: number, chordM: 
     for (let k = 0; k < own.length; k += 3) cellOf.push(cell)
   })
   return { x, y, triangles, cellOf, sliverM2: plain.sliverM2, ...chainsOf(plain, arrangement.edges, owner) }
+}
+
+/** Rings of neighbouring stretches meet in points that halving found: a picture may join them over a wider gap than a number. */
+const GAPS_IN_GRAINS = [8, 64, 512, 4096, 32_768] as const
+
+/** The faces that the lines make, points joined over the smallest gap with which their topology closes. */
+function divide(spans: readonly Span[], grainM: number) {
+  for (const gap of GAPS_IN_GRAINS) {
+    const arrangement = arrange(spans, [], gap * grainM, () => {})
+    const faces = facesOf(arrangement)
+    if (faces) return { arrangement, faces }
+  }
+  return undefined
 }
 
 function straight(x0: number, y0: number, x1: number, y1: number, index: number): Span {
