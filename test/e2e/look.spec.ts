@@ -68,11 +68,11 @@ test('on paper are the drawing, the title block and every chapter with its cauti
   await page.emulateMedia({ media: 'print' })
   // What the browser says before it lays a page out on paper; looking at it as paper alone doesn't say it.
   await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')))
-  await expect(page.getByRole('tabpanel')).toHaveCount(CHAPTERS.length)
   await expect(sheet(page)).toBeVisible()
   await expect(page.getByText('SECTION A–A′')).toBeVisible()
   await expect(page.getByTestId('volume')).toHaveText(volume)
   await expect(page.getByTestId('volume')).toBeVisible()
+  // Chapters that are not open can't be worked in, so a screen reader is kept out of them; on paper they are all alike.
   const paper = page.getByRole('region', { name: 'Ledger' })
   for (const heading of [
     /^A basin of /,
@@ -85,7 +85,10 @@ test('on paper are the drawing, the title block and every chapter with its cauti
     /^Chlorine floor/,
     'Logbook',
   ])
-    await expect(paper.getByRole('heading', { name: heading }), `${heading} is printed`).toBeVisible()
+    await expect(
+      paper.getByRole('heading', { name: heading, includeHidden: true }).first(),
+      `${heading} is printed`,
+    ).toBeVisible()
   for (const words of [
     'No depth in this plan says that diving is safe.',
     'Never mix it with any other product',
