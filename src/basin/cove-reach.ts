@@ -187,7 +187,11 @@ function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): num
     if (touching && Math.hypot(jet.x - ray.x, jet.y - ray.y) < 1e-5 * limit) return Infinity
     return toPoint(ray, jet.x, jet.y)
   }
-  const steps = 24
+  // Fine enough to see every dip that a curve of this length can make at this distance.
+  const steps = Math.min(
+    24,
+    Math.max(8, Math.ceil((6 * Math.hypot(shore.maxX - shore.minX, shore.maxY - shore.minY)) / limit)),
+  )
   let best = Infinity
   let at = 0
   for (let i = 0; i <= steps; i++) {
@@ -197,7 +201,7 @@ function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): num
       at = i
     }
   }
-  if (best > 4 * limit) return best
+  if (best > 2 * limit) return best
   let a = t0 + ((t1 - t0) * Math.max(0, at - 1)) / steps
   let b = t0 + ((t1 - t0) * Math.min(steps, at + 1)) / steps
   const golden = (Math.sqrt(5) - 1) / 2
