@@ -14,7 +14,9 @@ export interface Problem {
   readonly at?: readonly (readonly [number, number])[]
 }
 
-export type Result<T, E = Problem> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: E }
+export type Result<T, E = Problem> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problem: E }
 
 /** Wraps a good value. */
 export function ok<T>(value: T): Result<T, never> {

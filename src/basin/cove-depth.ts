@@ -16,7 +16,7 @@ export interface CoveSample {
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 
 /** Distance to the nearest outline or island, where it is less than a reach; returns the stretch, −1 for none. */
-export function shoreDistance(p: Partition, x: number, y: number, reachM: number, out: Foot): number {
+function shoreDistance(p: Partition, x: number, y: number, reachM: number, out: Foot): number {
   let best = reachM
   let found = -1
   const shores = shoresOf(p)

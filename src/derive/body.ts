@@ -16,7 +16,7 @@ import { memoByIdentity } from './memo.ts'
 import type { DerivedBody, RuleOfThumb } from './types.ts'
 
 /** The basin's shape of a body: its features come down to patches. */
-export function shapeOf(body: Body): Result<BasinShape> {
+function shapeOf(body: Body): Result<BasinShape> {
   const patches = patchesOf(body.features)
   if (!patches.ok) return patches
   return ok({

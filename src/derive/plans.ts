@@ -20,7 +20,7 @@ export function noVolume(systemId: string): Problem {
 }
 
 /** Doses that were given after the readings they build on, oldest first. */
-export function givenSince(system: System, sinceMs: number | undefined): readonly GivenDose[] {
+function givenSince(system: System, sinceMs: number | undefined): readonly GivenDose[] {
   return system.log
     .flatMap((entry) => {
       if (entry.kind !== 'dose') return []
@@ -32,7 +32,7 @@ export function givenSince(system: System, sinceMs: number | undefined): readonl
 }
 
 /** What the opening plan is computed from, or what is lacking. */
-export function openingInputOf(
+function openingInputOf(
   spec: Spec,
   systemId: string,
   nowMs: number,

@@ -18,7 +18,7 @@ export interface UpkeepBasis {
 }
 
 /** Day of the year of a moment, 1 to 366, in UTC. */
-export function dayOfYearOf(ms: number): number {
+function dayOfYearOf(ms: number): number {
   const year = new Date(ms).getUTCFullYear()
   return 1 + Math.floor((ms - Date.UTC(year, 0, 1)) / DAY_MS)
 }

@@ -26,7 +26,7 @@ export {
 } from './evaporation.ts'
 export { FORMULA_NAMES, formulaDelta, formulaMassGPerMol, stoichiometryDelta } from './formulas.ts'
 export { co2FluxMolPerM2Day, gasTransferVelocityMPerDay, saturatedCO2MolPerKg, schmidtNumberCO2 } from './gas.ts'
-export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL, mgPerLOf, molPerKg } from './masses.ts'
+export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL } from './masses.ts'
 export { leastSaltMgPerL, READING_KEYS, readingOf, totalsOf } from './reading.ts'
 export { clearSkyRadiation, daylightHours, extraterrestrialRadiation, solarRadiation } from './solar.ts'
 export {
@@ -35,12 +35,11 @@ export {
   photolysisPerDay,
   type SunlitBody,
 } from './sunlight.ts'
-export { dissolvedSolidsMgPerL, type TableIndex, tableIndex } from './table-index.ts'
+export { type TableIndex, tableIndex } from './table-index.ts'
 export {
   addTotals,
   atTemperature,
   concentrate,
-  differenceOf,
   mix,
   PURE_WATER,
   scaleDelta,

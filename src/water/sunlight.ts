@@ -22,7 +22,7 @@ const PATH_PER_DEPTH = 1.2
  * Source: Nowell & Hoigné 1992, Water Research 26:593.
  * Accuracy: 20 % without stabiliser; with it see `photolysisPerDay`.
  */
-export function noonPhotolysisPerS(equilibrium: Equilibrium): number {
+function noonPhotolysisPerS(equilibrium: Equilibrium): number {
   const { activeChlorineMgPerL, hypochloriteMgPerL, boundChlorineMgPerL } = equilibrium
   const total = activeChlorineMgPerL + hypochloriteMgPerL + boundChlorineMgPerL
   if (total === 0) return 0

@@ -80,11 +80,6 @@ export function sumDeltas(deltas: readonly Delta[]): Delta {
   return each((key) => deltas.reduce((sum, delta) => sum + (delta[key] ?? 0), 0))
 }
 
-/** What turned `before` into `after`. */
-export function differenceOf(after: Totals, before: Totals): Delta {
-  return each((key) => (after[key] ?? 0) - (before[key] ?? 0))
-}
-
 /** Blend of (1 − fractionB) of water a with fractionB of water b, by mass; the heat blends too. */
 export function mix(a: Totals, b: Totals, fractionB: number): Totals {
   invariant(fractionB >= 0 && fractionB <= 1, `a blend's fraction is between 0 and 1, not ${fractionB}`)

@@ -3,7 +3,7 @@ export { ChoiceField, type ChoiceFieldProps, type ChoiceOption } from './ChoiceF
 export { classes } from './classes.ts'
 export { DateTimeField, type DateTimeFieldProps } from './DateTimeField.tsx'
 export { Disclosure, type DisclosureProps } from './Disclosure.tsx'
-export { isoFromLocal, isoFromMs, localFromIso, sayMoment } from './localTime.ts'
+export { isoFromMs, sayMoment } from './localTime.ts'
 export { NumberField, type NumberFieldProps } from './NumberField.tsx'
 export { ProblemNote } from './ProblemNote.tsx'
 export { QuantityField, type QuantityFieldProps } from './QuantityField.tsx'

@@ -36,8 +36,3 @@ export function boundWords(errorBoundM3: number, units: UnitSystem): string {
   if (litres < 1) return units === 'metric' ? 'less than a litre' : 'less than a quart'
   return formatQuantity('volume', errorBoundM3, units, { digits: 1 })
 }
-
-/** The volume as one says it: what it is from. */
-export function sourceWords(volume: DerivedVolume): string {
-  return volume.from === 'drawing' ? 'from the drawing' : 'as stated'
-}
