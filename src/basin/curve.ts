@@ -1,3 +1,5 @@
+import { STRAIGHT } from './tolerance.ts'
+
 /**
  * The exact curves of a plan, t from 0 to 1. An arc is kept as its first point, the direction there, its turn and its
  * signed radius, so a nearly straight one loses no digits to a far centre:
@@ -105,9 +107,9 @@ export function lineCurve(x0: number, y0: number, x1: number, y1: number): LineC
   return { kind: 'line', x0, y0, x1, y1 }
 }
 
-/** An arc from its ends and its bulge, tan(turn/4); a bulge of 0 gives the line. */
+/** An arc from its ends and its bulge, tan(turn/4); one that rounding can't tell from its chord gives the line. */
 export function arcCurve(x0: number, y0: number, x1: number, y1: number, bulge: number): ArcCurve | LineCurve {
-  if (bulge === 0) return lineCurve(x0, y0, x1, y1)
+  if (Math.abs(bulge) < STRAIGHT) return lineCurve(x0, y0, x1, y1)
   const turn = 4 * Math.atan(bulge)
   const chord = Math.hypot(x1 - x0, y1 - y0)
   return {

@@ -72,6 +72,10 @@ export function measure(p: Partition, levelM: number): Measures {
     }
   volumeM3 = Math.max(0, volumeM3)
   surfaceM2 = Math.max(0, surfaceM2)
+  // What a cove takes and what there was may cancel but for rounding: less than nothing is nothing.
+  floorM2 = surfaceM2 > 0 ? Math.max(0, floorM2) : 0
+  featureM2 = surfaceM2 > 0 ? Math.max(0, featureM2) : 0
+  perimeterM = surfaceM2 > 0 ? Math.max(0, perimeterM) : 0
   return {
     levelM,
     volumeM3,

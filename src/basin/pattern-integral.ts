@@ -3,6 +3,11 @@ import { gaussRule } from './gauss.ts'
 const GAUSS = gaussRule(16)
 /** A cut is found to 2⁻³⁴ of a sample's step: at most cuts the functions are continuous, and the slip counts by its square. */
 const HALVINGS = 34
+/**
+ * More changes than this within one sample's step are rounding that makes two equal depths take turns: the functions don't
+ * jump there, so the search may stop.
+ */
+const CUTS = 6
 const AGREE = 1e-8
 
 /**
@@ -40,11 +45,13 @@ export function integratePattern(
 function changes(patternAt: (t: number) => number, t0: number, t1: number, samples: number): number[] {
   const found: number[] = []
   const hair = (t1 - t0) * 1e-9
+  let budget = 0
   const search = (a: number, pa: number, b: number, pb: number, depth: number): void => {
-    if (pa === pb) return
+    if (pa === pb || budget <= 0) return
     const m = (a + b) / 2
     if (depth === 0 || m === a || m === b) {
       found.push(m)
+      budget--
       return
     }
     const pm = patternAt(m)
@@ -56,6 +63,7 @@ function changes(patternAt: (t: number) => number, t0: number, t1: number, sampl
   for (let i = 1; i <= samples; i++) {
     const b = i === samples ? t1 - hair : t0 + ((t1 - t0) * i) / samples
     const pb = patternAt(b)
+    budget = CUTS
     search(a, pa, b, pb, HALVINGS)
     a = b
     pa = pb

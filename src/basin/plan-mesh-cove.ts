@@ -11,18 +11,24 @@ import { triangulate } from './triangulate.ts'
 /** A plan mesh with the rings of its cove laid in: one more arrangement, of straight lines only. */
 export function withCoveRings(p: Partition, plain: PlanMesh, r: number, chordM: number): PlanMesh | undefined {
   const spans: Span[] = []
-  const owner = new Map<Curve, { edge: number; step: number }>()
+  const owner = new Map<Curve, Owner[]>()
+  const sides = new Map<string, Owner[]>()
   let family = 0
   plain.chains.forEach((chain, edge) => {
-    for (let i = 0; i + 1 < chain.length; i++) {
-      const span = straight(
-        plain.x[chain[i]!]!,
-        plain.y[chain[i]!]!,
-        plain.x[chain[i + 1]!]!,
-        plain.y[chain[i + 1]!]!,
-        family++,
-      )
-      owner.set(span.curve, { edge, step: i })
+    for (let step = 0; step + 1 < chain.length; step++) {
+      const a = chain[step]!
+      const b = chain[step + 1]!
+      // An arc and its chord may have become one side: it is laid in once, and all that run there own it.
+      const key = a < b ? `${a} ${b}` : `${b} ${a}`
+      const known = sides.get(key)
+      if (known) {
+        known.push({ edge, step, forward: known[0]!.first === a, first: a })
+        continue
+      }
+      const span = straight(plain.x[a]!, plain.y[a]!, plain.x[b]!, plain.y[b]!, family++)
+      const owners: Owner[] = [{ edge, step, forward: true, first: a }]
+      sides.set(key, owners)
+      owner.set(span.curve, owners)
       spans.push(span)
     }
   })
@@ -86,22 +92,39 @@ function straight(x0: number, y0: number, x1: number, y1: number, index: number)
   }
 }
 
-type Lines = readonly { readonly curve: Curve; readonly t0: number; readonly from: number; readonly to: number }[]
+/** A step of an edge's chain that runs along a side, the side's own way or against it. */
+interface Owner {
+  readonly edge: number
+  readonly step: number
+  readonly forward: boolean
+  readonly first: number
+}
+
+type Lines = readonly {
+  readonly curve: Curve
+  readonly t0: number
+  readonly t1: number
+  readonly from: number
+  readonly to: number
+}[]
 
 /** A face beside a cell's edge belongs to that cell; one that rings alone bound has its neighbour's. −2 not yet known. */
 function cellsOfFaces(
   p: Partition,
   edges: Lines,
   faces: NonNullable<ReturnType<typeof facesOf>>,
-  owner: ReadonlyMap<Curve, { edge: number }>,
+  owner: ReadonlyMap<Curve, readonly Owner[]>,
 ): Int32Array {
   const cellOf = new Int32Array(faces.faces.length).fill(-2)
   cellOf[0] = -1
   edges.forEach((line, e) => {
-    const own = owner.get(line.curve)
-    if (!own) return
-    cellOf[faces.faceOf[2 * e]!] = p.edges[own.edge]!.left
-    cellOf[faces.faceOf[2 * e + 1]!] = p.edges[own.edge]!.right
+    const owners = owner.get(line.curve)
+    if (!owners) return
+    const left = owners.map(({ edge, forward }) => (forward ? p.edges[edge]!.left : p.edges[edge]!.right))
+    const right = owners.map(({ edge, forward }) => (forward ? p.edges[edge]!.right : p.edges[edge]!.left))
+    // A cell that lies on both sides of one side has no width left; the outermost two remain.
+    cellOf[faces.faceOf[2 * e]!] = left.find((cell) => !right.includes(cell)) ?? left[0]!
+    cellOf[faces.faceOf[2 * e + 1]!] = right.find((cell) => !left.includes(cell)) ?? right[0]!
   })
   for (let changed = true; changed; ) {
     changed = false
@@ -122,12 +145,15 @@ function cellsOfFaces(
 }
 
 /** The vertices along each edge of the partition, with those that rings added. */
-function chainsOf(plain: PlanMesh, edges: Lines, owner: ReadonlyMap<Curve, { edge: number; step: number }>) {
+function chainsOf(plain: PlanMesh, edges: Lines, owner: ReadonlyMap<Curve, readonly Owner[]>) {
   const parts: { step: number; t0: number; from: number; to: number }[][] = plain.chains.map(() => [])
-  for (const line of edges) {
-    const own = owner.get(line.curve)
-    if (own) parts[own.edge]!.push({ step: own.step, t0: line.t0, from: line.from, to: line.to })
-  }
+  for (const line of edges)
+    for (const { edge, step, forward } of owner.get(line.curve) ?? [])
+      parts[edge]!.push(
+        forward
+          ? { step, t0: line.t0, from: line.from, to: line.to }
+          : { step, t0: 1 - line.t1, from: line.to, to: line.from },
+      )
   const headings: number[][] = []
   const chains = parts.map((list, edge) => {
     list.sort((a, b) => a.step - b.step || a.t0 - b.t0)

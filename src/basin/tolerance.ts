@@ -29,3 +29,6 @@ export const TIE = 1e-11
 export function footSlack(radiusM: number): number {
   return radiusM * 2 ** -26
 }
+
+/** A bulge below this rises over its chord by less than its rounding. */
+export const STRAIGHT = 2 ** -54

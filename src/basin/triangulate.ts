@@ -20,14 +20,17 @@ export function triangulate(
       flat.push(x[v]!, y[v]!)
     }
   }
-  const triangles: number[] = []
   const cut = earcut(flat, holes)
+  // All ears are cut the same way round; slivers are too thin to tell it from themselves.
+  let twice = 0
   for (let i = 0; i < cut.length; i += 3) {
-    const a = names[cut[i]!]!
-    const b = names[cut[i + 1]!]!
-    const c = names[cut[i + 2]!]!
-    const turn = (x[b]! - x[a]!) * (y[c]! - y[a]!) - (y[b]! - y[a]!) * (x[c]! - x[a]!)
-    if (turn >= 0) triangles.push(a, b, c)
+    const [a, b, c] = [names[cut[i]!]!, names[cut[i + 1]!]!, names[cut[i + 2]!]!]
+    twice += (x[b]! - x[a]!) * (y[c]! - y[a]!) - (y[b]! - y[a]!) * (x[c]! - x[a]!)
+  }
+  const triangles: number[] = []
+  for (let i = 0; i < cut.length; i += 3) {
+    const [a, b, c] = [names[cut[i]!]!, names[cut[i + 1]!]!, names[cut[i + 2]!]!]
+    if (twice >= 0) triangles.push(a, b, c)
     else triangles.push(a, c, b)
   }
   if (triangles.length / 3 !== names.length + 2 * holes.length - 2) closeGaps(rings, triangles)

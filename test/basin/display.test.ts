@@ -193,6 +193,26 @@ describe.each(Object.entries(BASINS))('the picture of %s', (_, p) => {
   })
 })
 
+describe('a cove beside an arc so flat that it is drawn as its chord', () => {
+  it('still has a watertight mesh where a shelf begins on that chord', () => {
+    const flat = { start: [0, 0], segments: [{ to: [6, 0], bulge: -2e-4 }, { to: [6, 4] }, { to: [0, 4] }] } as const
+    const shelf = { start: [1, 1], segments: [{ to: [3, 1], bulge: 2e-4 }, { to: [3, 2] }, { to: [1, 2] }] } as const
+    const p = divided(
+      shape(flat, {
+        wall: { kind: 'cove', radiusM: 0.5 },
+        features: [
+          { kind: 'shelf', path: shelf, depthM: 0.5 },
+          { kind: 'shelf', path: box(1, 1, 3, 1.5), depthM: 0.8 },
+          { kind: 'shelf', path: box(-1, -1, 1, 5), depthM: 0.3 },
+        ],
+      }),
+    )
+    expect(
+      openSides(mesh(p, 0.05)).every(([a, b]) => Math.abs(a[2]! - 0.15) < 1e-6 && Math.abs(b[2]! - 0.15) < 1e-6),
+    ).toBe(true)
+  })
+})
+
 describe('depth at a place', () => {
   it('tells part, feature and slope, and nothing on dry land', () => {
     const p = BASINS['demo']!

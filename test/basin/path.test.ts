@@ -45,6 +45,14 @@ describe('path geometry', () => {
     }
   })
 
+  it('takes an arc that rounding can’t tell from its chord for the chord', () => {
+    for (const bulge of [5e-324, 1e-79, -1e-20]) {
+      const path: Path = { start: [0, 0], segments: [{ to: [4, 0], bulge }, { to: [4, 3] }, { to: [0, 3] }] }
+      expect(boundsOf(path)).toEqual({ minX: 0, minY: 0, maxX: 4, maxY: 3 })
+      expect(areaOf(path)).toBeCloseTo(12, 12)
+    }
+  })
+
   it('keeps the shape when a segment is split, reversed, or moved and moved back', () => {
     for (let i = 0; i < 4; i++) {
       const split = splitSegment(MIXED, i, 0.3)

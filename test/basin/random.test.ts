@@ -141,6 +141,9 @@ describe('random shapes', () => {
           expect(isFiniteThroughout(b)).toBe(true)
           expect(b.volumeM3).toBeLessThanOrEqual(a.volumeM3 + 1e-9)
           expect(b.waterSurfaceM2).toBeLessThanOrEqual(a.waterSurfaceM2 + 1e-9)
+          const mesh = meshOf(coved.value, { chordM: 0.02 })
+          if (!mesh.ok) throw new Error(mesh.problem.code)
+          expect(watertight(mesh.value, 0.15)).toBe(true)
         },
       ),
       { seed: SEED, numRuns: 25 },
