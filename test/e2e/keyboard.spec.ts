@@ -35,15 +35,25 @@ async function keys(page: Page, key: string, times: number): Promise<void> {
   for (let i = 0; i < times; i++) await page.keyboard.press(key)
 }
 
-/** The drawn outline of what has the focus, as the browser paints it. */
+/** Whether the browser paints what has the focus otherwise than it would without: a ring, a stroke, a plate. */
 const focusRing = (page: Page) =>
-  page.evaluate(() => {
+  page.evaluate(async () => {
+    const nextFrame = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))
     const element = document.activeElement
-    if (!element) return undefined
-    const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(element)
-    const halo = element.querySelector('circle')
-    const inside = halo ? Number(getComputedStyle(halo).opacity) > 0 && getComputedStyle(halo).stroke !== 'none' : false
-    return (outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 1) || boxShadow !== 'none' || inside
+    if (!(element instanceof HTMLElement || element instanceof SVGElement)) return false
+    const painted = () =>
+      [element, ...element.querySelectorAll('*')]
+        .map((part) => getComputedStyle(part))
+        .map((s) => [s.outlineStyle, s.outlineWidth, s.boxShadow, s.stroke, s.strokeWidth, s.fill, s.opacity].join())
+        .join(';')
+    await nextFrame()
+    const withFocus = painted()
+    element.blur()
+    await nextFrame()
+    const without = painted()
+    element.focus({ focusVisible: true, preventScroll: true } as FocusOptions)
+    await nextFrame()
+    return withFocus !== without
   })
 
 test('the drawing is done again by keyboard alone', async ({ page }) => {
