@@ -1,7 +1,7 @@
 import { type CubicCurve, type Curve, evaluate, newJet } from './curve.ts'
 import type { Partition } from './partition-types.ts'
 import { type Shore, shoresOf } from './shores.ts'
-import { TIE } from './tolerance.ts'
+import { HAIR, SMOOTH_RAD, TIE } from './tolerance.ts'
 
 /** A ray from the shore square into the water, and the width of the sheaf of rays beside it: h0 + h1 n for each unit of t. */
 export interface Ray {
@@ -69,7 +69,6 @@ function build(p: Partition): Fans {
     const [ax, ay] = headingAt(shores[into]!, true)
     const [bx, by] = headingAt(shores[out]!, false)
     const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by)
-    // Half a microradian: below it a joint of two decimals is meant to be smooth, and a corner would hold no water.
     if (Math.abs(turn) < SMOOTH_RAD) {
       smooth[into]!.push(out)
       smooth[out]!.push(into)
@@ -102,8 +101,6 @@ function build(p: Partition): Fans {
   return { shores, fans: [...along, ...corners], bend: shores.map(greatestBend) }
 }
 
-const SMOOTH_RAD = 5e-7
-
 /** Direction of travel with the water on the left, at a stretch's last or first point that way. */
 function headingAt(shore: Shore, last: boolean): [number, number] {
   const atEnd = last === shore.side > 0
@@ -111,7 +108,7 @@ function headingAt(shore: Shore, last: boolean): [number, number] {
   let { dx, dy } = jet
   if (dx === 0 && dy === 0) {
     // A handle that lies on its point: the direction is the limit, taken a hair inside.
-    const hair = 1e-6 * (shore.t1 - shore.t0)
+    const hair = HAIR * (shore.t1 - shore.t0)
     evaluate(shore.curve, atEnd ? shore.t1 - hair : shore.t0 + hair, jet)
     dx = jet.dx
     dy = jet.dy

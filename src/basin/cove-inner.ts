@@ -3,7 +3,7 @@ import type { Ray } from './cove-fan.ts'
 import { type RiseIntegrals, riseIntegrals, riseMeets } from './cove-profile.ts'
 import { gaussRule } from './gauss.ts'
 import { mark } from './pattern-integral.ts'
-import { ROUNDING } from './tolerance.ts'
+import { NEARLY, ROUNDING } from './tolerance.ts'
 import type { Plane } from './types.ts'
 
 /**
@@ -201,7 +201,7 @@ function addShore(
   const width = ray.h0 + ray.h1 * n
   const off = Math.abs(f0 + f1 * n + levelM - coveRise(n, r))
   // The water ends here for another reason (the cove's level top, a feature's edge): the edges count that.
-  if (off > 1e-9 * r || n <= 2 * ROUNDING * r) return
+  if (off > NEARLY * r || n <= 2 * ROUNDING * r) return
   const q = (r - n) / r
   const rising = q / Math.sqrt(Math.max(1e-300, (1 - q) * (1 + q)))
   const across = f1 + rising

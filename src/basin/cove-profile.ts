@@ -1,3 +1,5 @@
+import { NEARLY } from './tolerance.ts'
+
 /**
  * The cove's rise over a floor, and integrals of it across the strip. u = r − n.
  * Equation: rise(n) = r − √(r² − u²); ∫rise dn = [r n + S(u)], S = ½(u √(r² − u²) + r² asin(u/r));
@@ -39,7 +41,7 @@ export function riseMeets(a: number, b: number, r: number, out: number[]): void 
   const root = Math.sqrt(disc)
   for (const s of [1, -1]) {
     const u = (-A * b + s * root) / q
-    if (u > 0 && u < r && A + b * u >= -1e-12 * r) out.push(r - u)
+    if (u > 0 && u < r && A + b * u >= -NEARLY * r) out.push(r - u)
     if (root === 0) return
   }
 }

@@ -3,6 +3,7 @@ import { evaluate, newJet } from './curve.ts'
 import { type Linear, zerosAlong } from './curve-linear.ts'
 import { cellAt } from './depth-at.ts'
 import type { Partition } from './partition-types.ts'
+import { HAIR } from './tolerance.ts'
 
 /** An empty crossing to write into. */
 export function newCrossing(): Crossing {
@@ -40,7 +41,7 @@ export function edgesNear(p: Partition, fans: Fans, fan: Fan, r: number): number
 
 /** Follows a ray of length n through the cells; writes over what `out` held. */
 export function followRay(p: Partition, fan: Fan, near: readonly number[], ray: Ray, n: number, out: Crossing): void {
-  let cell = fan.cell >= 0 ? fan.cell : cellAt(p, ray.x + 1e-6 * n * ray.nx, ray.y + 1e-6 * n * ray.ny)
+  let cell = fan.cell >= 0 ? fan.cell : cellAt(p, ray.x + HAIR * n * ray.nx, ray.y + HAIR * n * ray.ny)
   out.cells.length = 1
   out.from.length = 1
   out.edges.length = 0

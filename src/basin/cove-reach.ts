@@ -1,7 +1,7 @@
 import type { Fan, Fans, Ray } from './cove-fan.ts'
 import { type ArcCurve, arcCentre, evaluate, type LineCurve, newJet } from './curve.ts'
 import type { Shore } from './shores.ts'
-import { ROUNDING, TIE } from './tolerance.ts'
+import { HAIR, NEARLY, ROUND_RAD, ROUNDING, TIE } from './tolerance.ts'
 
 /** How far a ray is nearer to its own foot than to any other shore, and what ends it (−1: the radius asked for). */
 export interface Reach {
@@ -102,7 +102,7 @@ export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ra
     const n =
       shore.curve.kind === 'line' && !touching
         ? toLine(ray, shore, shore.curve)
-        : shore.curve.kind === 'arc' && !touching && Math.abs(shore.curve.turn) > 1e-2
+        : shore.curve.kind === 'arc' && !touching && Math.abs(shore.curve.turn) > ROUND_RAD
           ? toArc(ray, shore, shore.curve)
           : shore.curve.kind === 'line' || (i === fan.shore && shore.curve.kind === 'arc')
             ? Infinity
@@ -163,7 +163,7 @@ function toArc(ray: Ray, shore: Shore, c: ArcCurve): number {
   const along = ray.nx * vx + ray.ny * vy
   const bottom = gap > 0 ? radius - along : radius + along
   // On the very circle: its own centre is the end.
-  if (Math.abs(gap) < 1e-9 * radius * radius && bottom < 1e-9 * radius) return gap > 0 ? Infinity : radius
+  if (Math.abs(gap) < NEARLY * radius * radius && bottom < NEARLY * radius) return gap > 0 ? Infinity : radius
   if (bottom > 0) {
     const n = Math.abs(gap) / (2 * bottom)
     const qx = ray.x + n * ray.nx - cx
@@ -184,7 +184,7 @@ function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): num
   const value = (t: number): number => {
     evaluate(curve, t, jet)
     // Too near to its own foot both lengths are rounding; the curvature has answered there.
-    if (touching && Math.hypot(jet.x - ray.x, jet.y - ray.y) < 1e-5 * limit) return Infinity
+    if (touching && Math.hypot(jet.x - ray.x, jet.y - ray.y) < 10 * HAIR * limit) return Infinity
     return toPoint(ray, jet.x, jet.y)
   }
   // Fine enough to see every dip that a curve of this length can make at this distance.

@@ -2,6 +2,7 @@ import { type Fan, type Fans, fansOf, type Ray, rayAt } from './cove-fan.ts'
 import { type Reach, reachOf, rivalsOf } from './cove-reach.ts'
 import type { Partition } from './partition-types.ts'
 import { chordsFor } from './path-draw.ts'
+import { HAIR } from './tolerance.ts'
 
 /** How many rings follow the curve of a cove; the last one is its edge. */
 export const COVE_RINGS = 6
@@ -126,7 +127,7 @@ function addMitre(
         else a = m
       }
       const t = k === 0 ? ts[end]! : b
-      if (k > 0 && reachAt(fans, fan, rivals, t, r) < n * (1 - 1e-6)) break
+      if (k > 0 && reachAt(fans, fan, rivals, t, r) < n * (1 - HAIR)) break
       rayAt(fans, fan, t, ray)
       const length = k === 0 ? 0 : n
       line.push(ray.x + length * ray.nx, ray.y + length * ray.ny)

@@ -4,6 +4,7 @@ import { type Linear, zerosAlong } from './curve-linear.ts'
 import { cellAt } from './depth-at.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { slopeOf } from './planes.ts'
+import { NEARLY } from './tolerance.ts'
 
 const jet = newJet()
 
@@ -47,10 +48,10 @@ export function shoreLostToCove(p: Partition, cell: Cell, index: number, levelM:
 function lengthWhere(holds: (at: number) => boolean, from: number, to: number): number {
   const samples = 128
   let length = 0
-  let a = from + (to - from) * 1e-9
+  let a = from + (to - from) * NEARLY
   let inA = holds(a)
   for (let i = 1; i <= samples; i++) {
-    const b = i === samples ? to - (to - from) * 1e-9 : from + ((to - from) * i) / samples
+    const b = i === samples ? to - (to - from) * NEARLY : from + ((to - from) * i) / samples
     const inB = holds(b)
     if (inA && inB) length += b - a
     else if (inA !== inB) {

@@ -2,6 +2,7 @@ import { orient2d } from 'robust-predicates'
 import { type ArcCurve, arcCentre, evaluate, type LineCurve, newJet } from './curve.ts'
 import { searchMeetings } from './intersect-search.ts'
 import { type Foot, footOn, type Span } from './span.ts'
+import { ROUND_RAD } from './tolerance.ts'
 
 /** One place where two spans meet. */
 export interface Meeting {
@@ -41,7 +42,7 @@ export function meetings(a: Span, b: Span, grainM: number): Meeting[] {
 
 /** A centre that is far away compared with the arc is of no use. */
 function isRound(arc: ArcCurve): boolean {
-  return Math.abs(arc.turn) > 1e-2
+  return Math.abs(arc.turn) > ROUND_RAD
 }
 
 function endContacts(a: Span, b: Span, grainM: number, swapped: boolean, found: Meeting[]): void {

@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../base/index.ts'
 import { arithmeticBound, volumeAtLevel } from './measure.ts'
 import type { Partition } from './partition-types.ts'
 import { problem } from './problems.ts'
-import { ROUNDING } from './tolerance.ts'
+import { NEARLY, ROUNDING } from './tolerance.ts'
 
 /**
  * The level [m above the datum] at which the basin holds a volume; for no volume the lowest point of the floor.
@@ -38,7 +38,7 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
   }
   // The bracket is down to neighbouring numbers, or nearly: take it if the volume there is what quadrature can tell.
   const off = Math.abs(volumeAtLevel(p, level).volumeM3 - volumeM3)
-  return off <= 1e-9 * volumeM3 + arithmeticBound(p, deepest + Math.abs(level))
+  return off <= NEARLY * volumeM3 + arithmeticBound(p, deepest + Math.abs(level))
     ? ok(level)
     : fail(problem('volume-out-of-reach', ''))
 }

@@ -1,4 +1,5 @@
 import { gaussRule } from './gauss.ts'
+import { NEARLY } from './tolerance.ts'
 
 const GAUSS = gaussRule(16)
 /** A cut is found to 2⁻³⁴ of a sample's step: at most cuts the functions are continuous, and the slip counts by its square. */
@@ -44,7 +45,7 @@ export function integratePattern(
 
 function changes(patternAt: (t: number) => number, t0: number, t1: number, samples: number): number[] {
   const found: number[] = []
-  const hair = (t1 - t0) * 1e-9
+  const hair = (t1 - t0) * NEARLY
   let budget = 0
   const search = (a: number, pa: number, b: number, pb: number, depth: number): void => {
     if (pa === pb || budget <= 0) return

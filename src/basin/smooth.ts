@@ -1,3 +1,4 @@
+import { NEARLY } from './tolerance.ts'
 import type { Point, Segment } from './types.ts'
 
 /**
@@ -13,7 +14,7 @@ export function smoothThrough(points: readonly Point[], closed: boolean): Segmen
   const step = Array.from({ length: count }, (_, i) => {
     const a = points[i]!
     const b = points[(i + 1) % n]!
-    return Math.sqrt(Math.hypot(b[0] - a[0], b[1] - a[1])) || 1e-9
+    return Math.sqrt(Math.hypot(b[0] - a[0], b[1] - a[1])) || NEARLY
   })
   const mx = slopes(
     points.map((p) => p[0]),

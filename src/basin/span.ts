@@ -1,5 +1,6 @@
 import { arcCentre, type Curve, evaluate, newJet } from './curve.ts'
 import { quadraticRoots } from './polynomial.ts'
+import { ROUND_RAD } from './tolerance.ts'
 
 /**
  * A stretch of a curve that rises or falls throughout in x and in y and bends one way only, by at most a quarter turn:
@@ -121,7 +122,7 @@ export function footOn(curve: Curve, t0: number, t1: number, x: number, y: numbe
     const len2 = dx * dx + dy * dy
     t = len2 === 0 ? t0 : ((x - curve.x0) * dx + (y - curve.y0) * dy) / len2
     t = Math.min(Math.max(t, t0), t1)
-  } else if (curve.kind === 'arc' && Math.abs(curve.turn) > 1e-2) {
+  } else if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
     const [cx, cy] = arcCentre(curve)
     const middle = curve.heading + (curve.turn * (t0 + t1)) / 2
     // Angle from the middle of the stretch, so that the nearer end is taken where the foot falls outside.

@@ -32,3 +32,15 @@ export function footSlack(radiusM: number): number {
 
 /** A bulge below this rises over its chord by less than its rounding. */
 export const STRAIGHT = 2 ** -54
+
+/** An arc that turns by less than this has its centre too far away to reckon from [rad]. */
+export const ROUND_RAD = 1e-2
+
+/** Below this turn a joint of the shore is smooth: a joint written in decimals is, and a corner so blunt holds no water [rad]. */
+export const SMOOTH_RAD = 5e-7
+
+/** Relative: two circles are one, two depths meet, a share is none. Rounding grown by a few square roots and quotients. */
+export const NEARLY = 1e-9
+
+/** A step inside a stretch, relative, where a limit at its end is asked for and the end itself has none. */
+export const HAIR = 1e-6
