@@ -135,6 +135,15 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
   useLayoutEffect(() => {
     if (isDimension !== undefined) focusFields()
   }, [isDimension, focusFields])
+  // A button of the strip may go away with what it acted on: the focus then goes to what is selected now, not to the page's start.
+  useEffect(() => {
+    let frames = 3
+    let request = requestAnimationFrame(function look() {
+      if (document.activeElement === document.body && app.getState().selection !== undefined) focus(selectedKey)
+      else if (frames-- > 0) request = requestAnimationFrame(look)
+    })
+    return () => cancelAnimationFrame(request)
+  }, [app, focus, selectedKey])
   // Leaving a tool leaves nothing of it behind.
   useEffect(() => {
     if (tool !== 'points') local.setState((state) => ({ draft: { ...state.draft, points: [] }, guides: [] }))

@@ -144,7 +144,9 @@ export function usePointerGestures(ref: RefObject<Element | null>, handlers: Ges
         latest.current.busy(false)
       }
     }
-    const onLeave = () => {
+    const onLeave = (event: Event) => {
+      // A finger leaves as it is lifted, and what it asked for stays to be read.
+      if (event instanceof PointerEvent && event.pointerType === 'touch') return
       if (fingers.size === 0) soon(() => latest.current.hover(undefined))
     }
     const onKey = (event: KeyboardEvent) => {

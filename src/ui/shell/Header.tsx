@@ -4,10 +4,20 @@ import type { UnitSystem } from '../../units/index.ts'
 import { useApp, useAppStore } from '../context.tsx'
 import styles from './Header.module.css'
 
-const UNITS: readonly { readonly id: UnitSystem; readonly label: string; readonly short: string }[] = [
-  { id: 'us', label: 'US: feet, US gallons, lb, °F', short: 'US · ft, gal, °F' },
-  { id: 'metric', label: 'Metric: metres, m³, kg, °C', short: 'Metric · m, m³, °C' },
-  { id: 'imperial', label: 'Imperial gallons: feet, imp gal, lb, °C', short: 'Imperial · ft, imp gal' },
+const UNITS: readonly {
+  readonly id: UnitSystem
+  readonly label: string
+  readonly short: string
+  readonly tiny: string
+}[] = [
+  { id: 'us', label: 'US: feet, US gallons, lb, °F', short: 'US · ft, gal, °F', tiny: 'US' },
+  { id: 'metric', label: 'Metric: metres, m³, kg, °C', short: 'Metric · m, m³, °C', tiny: 'Metric' },
+  {
+    id: 'imperial',
+    label: 'Imperial gallons: feet, imp gal, lb, °C',
+    short: 'Imperial · ft, imp gal',
+    tiny: 'Imperial',
+  },
 ]
 const THEMES: readonly { readonly id: Theme; readonly label: string }[] = [
   { id: 'system', label: 'As the device' },
@@ -73,9 +83,9 @@ function UnitsMenu() {
   const shown = UNITS.find((row) => row.id === units)
   return (
     <MenuTrigger>
-      <Button className={styles['button'] ?? ''} aria-label={`Units: ${shown?.label ?? ''}`}>
+      <Button className={styles['button'] ?? ''} aria-label={`Units: ${shown?.short ?? ''}`}>
         <span className={styles['wide']}>{shown?.short}</span>
-        <span className={styles['narrow']}>{units === 'us' ? 'US' : units === 'metric' ? 'Metric' : 'Imp.'}</span>
+        <span className={styles['narrow']}>{shown?.tiny}</span>
       </Button>
       <Popover className={styles['popover'] ?? ''} placement="bottom end">
         <Menu

@@ -1,4 +1,4 @@
-import type { DerivedVolume, RuleOfThumb } from '../../../derive/index.ts'
+import type { RuleOfThumb } from '../../../derive/index.ts'
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 
 /** 95 % of a normal error lies within this many standard deviations. */
