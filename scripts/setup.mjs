@@ -28,7 +28,7 @@ function npm(args) {
 
 function wanted() {
   const hash = createHash('sha256')
-  for (const file of ['package.json', 'package-lock.json', '.npmrc']) hash.update(readFileSync(join(root, file)))
+  for (const file of ['package-lock.json', '.npmrc']) hash.update(readFileSync(join(root, file)))
   return `${hash.digest('hex')} ${process.platform}-${process.arch} node${process.versions.modules}`
 }
 
