@@ -168,11 +168,7 @@ function PlanMenu() {
 function CopyButton() {
   const store = useAppStore()
   return (
-    <Button
-      className={styles['main'] ?? ''}
-      onPress={() => void store.getState().copyLink()}
-      aria-label="Copy spec link"
-    >
+    <Button className={styles['main'] ?? ''} onPress={() => void store.getState().copyLink()}>
       <span className={styles['wide']}>Copy spec link</span>
       <span className={styles['narrow']}>Copy link</span>
     </Button>

@@ -63,6 +63,7 @@ export function cutText(page: Page): Promise<string[]> {
 export function smallTargets(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const LEAST_PX = 44
+    const ROUNDING_PX = 0.25
     const kinds =
       'button, [role="button"], [role="tab"], [role="menuitem"], [role="radio"], [role="option"], input, textarea, label:has(input[type="checkbox"]), label:has(input[type="radio"])'
     const found: string[] = []
@@ -73,7 +74,9 @@ export function smallTargets(page: Page): Promise<string[]> {
       // Only for screen readers: nothing to press with a finger.
       if (isHiddenToEyes(element)) continue
       const { width, height } = reachOf(element)
-      if (width < LEAST_PX - 0.5 || height < LEAST_PX - 0.5) {
+      // The ruled line under a field is a pixel of its row.
+      const least = LEAST_PX - (element.matches('input, textarea') ? 1 : 0) - ROUNDING_PX
+      if (width < least || height < least) {
         const name = element.getAttribute('aria-label') ?? element.textContent?.trim() ?? ''
         found.push(`${element.tagName} “${name.slice(0, 50)}” ${Math.round(width)} × ${Math.round(height)}`)
       }
