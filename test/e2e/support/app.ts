@@ -73,7 +73,7 @@ export async function saved(page: Page): Promise<void> {
 
 /** The link to the plan, read from the dialog that shows it. */
 export async function copyLink(page: Page): Promise<string> {
-  await page.getByRole('button', { name: 'Copy spec link' }).click()
+  await page.getByRole('button', { name: /^Copy (spec )?link$/ }).click()
   const dialog = page.getByRole('dialog', { name: 'The link to this plan' })
   const link = await dialog.getByRole('textbox', { name: 'Link' }).inputValue()
   await dialog.getByRole('button', { name: 'Done' }).click()
