@@ -44,6 +44,7 @@ async function take(browser, { name, width, height, dark = false, chapter, touch
   await page.goto(url)
   await page.getByRole('tab', { name: chapter }).click()
   await solidIsDrawn(page)
+  await page.evaluate(() => window.scrollTo(0, 0))
   await page.screenshot({ path: `${folder}/${name}.png` })
   await page.close()
 }
@@ -53,7 +54,10 @@ async function print(browser) {
   const page = await browser.newPage({ viewport: { width: 794, height: 1123 } })
   await page.goto(url)
   await solidIsDrawn(page)
+  // Chapters that are not open are put on the page when printing begins.
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')))
   await page.emulateMedia({ media: 'print' })
+  await page.getByRole('heading', { name: 'Logbook' }).waitFor()
   await page.screenshot({ path: `${folder}/print.png`, fullPage: false })
   await page.close()
 }
