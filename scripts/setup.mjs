@@ -33,6 +33,8 @@ function wanted() {
 }
 
 function installPackages() {
+  // The command line may be called many times at once: it installs what is missing, and leaves newer to start and test.
+  if (process.argv.includes('--if-missing') && existsSync(stamp)) return
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted()) return
   console.error(
     existsSync(join(root, 'node_modules')) ? 'Packages are out of date: installing.' : 'No packages yet: installing.',

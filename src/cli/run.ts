@@ -15,7 +15,7 @@ interface World {
 
 const HELP = `npm run -s cli -- VERB FILE|- [--constants default|oracle|wahman] [--level METRES] [--base URL] [--now ISO]
 
-Reads one JSON value or JSON lines; prints one line of JSON for each. Exit status 2 where any line was a problem.
+Reads one JSON value, an array of them, or JSON lines; prints one line of JSON for each. Exit status 2 where any line was a problem.
 
 ${VERBS.map((verb) => `  ${verb.id.padEnd(9)} ${verb.summary}`).join('\n')}
 `
@@ -79,10 +79,19 @@ function optionsFrom(flags: ReadonlyMap<string, string>, nowMs: number): Options
 
 type Value = { readonly json: unknown } | { readonly problem: Problem }
 
-/** One JSON value that may span lines, or a JSON value a line. */
+const NOTHING: Problem = {
+  code: 'nothing-given',
+  path: '',
+  what: 'There is nothing to read.',
+  why: 'The command line answers what it is given.',
+  hint: 'Give a JSON value, one a line, or an array of them.',
+}
+
+/** One JSON value that may span lines, an array of values, or a JSON value a line. */
 function valuesIn(text: string): readonly Value[] {
+  if (text.trim() === '') return [{ problem: NOTHING }]
   const whole = parse(text, '')
-  if ('json' in whole) return [whole]
+  if ('json' in whole) return Array.isArray(whole.json) ? whole.json.map((json: unknown) => ({ json })) : [whole]
   const lines = text.split('\n').filter((line) => line.trim() !== '')
   return lines.length <= 1 ? [whole] : lines.map((line, i) => parse(line, `line ${i + 1}`))
 }

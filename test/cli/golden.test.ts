@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { runCommandLine } from '../../src/cli/run.ts'
+import basins from '../golden/basin/cases.json'
 import { expectColumns, goldenRows } from '../water/golden.ts'
 
 /** Every row of the golden tables as it stands there, through the command line with the tables' own constants. */
@@ -12,6 +13,44 @@ function answers(verb: string, rows: readonly unknown[]) {
     .split('\n')
     .map((line) => JSON.parse(line))
 }
+
+describe('the command line measures the golden basins', () => {
+  test('measure, every figure and every level (closed form or 40-digit quadrature; see the file’s provenance)', () => {
+    const text = basins.cases.map(({ spec, expected }) =>
+      JSON.stringify({ spec, levels: expected.levels.map(([at]) => at) }),
+    )
+    const { stdout, exitCode } = runCommandLine(['measure', '-'], { readInput: () => text.join('\n'), nowMs: 0 })
+    expect(exitCode).toBe(0)
+    const lines = stdout.trim().split('\n')
+    expect(lines).toHaveLength(basins.cases.length)
+    lines.forEach((line, i) => {
+      const { bodies, systems } = JSON.parse(line)
+      const { expected, id } = basins.cases[i]!
+      const near = (value: number, truth: number) => expect(Math.abs(value / truth - 1), id).toBeLessThan(1e-7)
+      near(bodies[0].volumeM3, expected.volumeM3)
+      near(bodies[0].waterSurfaceM2, expected.waterSurfaceM2)
+      near(bodies[0].wetted.totalM2, expected.wettedM2)
+      near(bodies[0].perimeterM, expected.perimeterM)
+      expected.levels.forEach(([, volumeM3], k) => {
+        near(bodies[0].levels[k].volumeM3, volumeM3!)
+      })
+      expect(systems[0]).toMatchObject({ id: 'pool', volumeM3: bodies[0].volumeM3 })
+    })
+  })
+
+  test.each([
+    ['bodies[0].floor', { floor: { kind: 'contours', edgeDepthM: 1, rings: [] } }],
+    ['bodies[0].wall', { wall: { kind: 'battered', run: 0.25 } }],
+  ])('a kind that is not known yet is a problem at %s, not a guess', (path, part) => {
+    const { spec } = basins.cases[0]!
+    const other = { ...spec, bodies: [{ ...spec.bodies[0]!, ...part }] }
+    const { stdout, exitCode } = runCommandLine(['measure', '-'], { readInput: () => JSON.stringify(other), nowMs: 0 })
+    const { problem } = JSON.parse(stdout)
+    expect(exitCode).toBe(2)
+    expect(problem.path).toContain(path)
+    for (const key of ['code', 'what', 'why', 'hint']) expect(problem[key]).not.toBe('')
+  })
+})
 
 describe('the command line gives the waters that USGS PHREEQC 3.6.3 gives', () => {
   test('speciate', () => {
@@ -26,6 +65,20 @@ describe('the command line gives the waters that USGS PHREEQC 3.6.3 gives', () =
     answers('dose', rows).forEach((answer, i) => {
       expectColumns(answer.after_closed, rows[i]!.after_closed, rows[i]!.id)
       expectColumns(answer.after_open_log10_pCO2_minus3p38, rows[i]!.after_open_log10_pCO2_minus3p38, rows[i]!.id)
+    })
+  })
+
+  test('target, with the golden doses that acid, bicarbonate and soda ash can reach', () => {
+    const rows = goldenRows('inverse').filter(
+      (row) => 'muriatic_acid_31p45_g_per_m3' in row.dose && !('borate_mg_per_L_as_B' in row.target),
+    )
+    expect(rows.length).toBeGreaterThan(9)
+    const lines = rows.map(({ start, target }) => ({ start, target, products: ['muriatic acid 31.45 % w/w HCl'] }))
+    answers('target', lines).forEach(({ doses, after_closed }, i) => {
+      const row = rows[i]!
+      const truth = row.dose['muriatic_acid_31p45_g_per_m3']!
+      expect(Math.abs(doses[0].gPerM3 / truth - 1), row.id).toBeLessThan(0.01)
+      expect(Math.abs(after_closed.pH - row.target['pH']!), row.id).toBeLessThan(1e-6)
     })
   })
 

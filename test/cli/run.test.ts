@@ -44,6 +44,48 @@ describe('the command line', () => {
     expect(stderr).toContain('npm run -s cli')
   })
 
+  test.each([
+    ['target', { start: { pH: 7.5, ta_mg_per_L_as_CaCO3: 90 }, target: { ta: 100 }, products: ['salt'] }, 'target.ta'],
+    ['target', { start: { pH: 7.5, ta_mg_per_L_as_CaCO3: 90 }, target: {}, products: ['salt'] }, 'target'],
+    ['target', { start: { pH: 7.5, ta_mg_per_L_as_CaCO3: 90 }, target: { pH: 7.4 }, products: [] }, 'products'],
+    [
+      'dose',
+      { start: { pH: 7.5, ta_mg_per_L_as_CaCO3: 90 }, add: [{ product: 'salt', gPerM3: 1, mLPerM3: 1 }] },
+      'add[0].mLPerM3',
+    ],
+    ['blend', { input: { pool: { pH: 7.5, ta_mg_per_L_as_CaCO3: 90 } } }, 'input'],
+    ['unlink', 7, ''],
+  ])('%s says what is wrong with %j', (verb, line, path) => {
+    const { stdout, exitCode } = run([verb, '-'], JSON.stringify(line))
+    expect(exitCode).toBe(2)
+    expect(lines(stdout)[0].problem.path).toBe(path)
+  })
+
+  test('takes an array as its lines, and says so where nothing was given', () => {
+    const water = { input: { pH: 7.5, ta_mg_per_L_as_CaCO3: 100 } }
+    expect(lines(run(['speciate', '-'], JSON.stringify([water, water])).stdout)).toHaveLength(2)
+    const nothing = run(['speciate', '-'], ' \n')
+    expect([nothing.exitCode, lines(nothing.stdout)[0].problem.code]).toEqual([2, 'nothing-given'])
+  })
+
+  test('plans with the constants that are asked for', () => {
+    const [system] = demoSpec.systems
+    const newest = system!.water.readings.at(-1)!
+    const stabilised = { ...newest, values: { ...newest.values, cya_mg_per_L: 40, fc_mg_per_L_as_Cl2: 2 } }
+    const water = { ...system!.water, readings: [stabilised] }
+    const text = JSON.stringify({ ...demoSpec, systems: [{ ...system!, water }] })
+    expect(run(['plan', '-', '--constants', 'wahman'], text).stdout).not.toBe(run(['plan', '-'], text).stdout)
+  })
+
+  test('plans a pool beside a spa that has no volume yet', () => {
+    const spa = { ...demoSpec.systems[0]!, id: 'spa', volumeEstimates: [], log: [] }
+    const [answer] = lines(
+      run(['plan', '-'], JSON.stringify({ ...demoSpec, systems: [...demoSpec.systems, spa] })).stdout,
+    )
+    expect(answer.systems[0].opening.lines.length).toBeGreaterThan(0)
+    expect(answer.systems[1].problem.code).toBe('no-volume')
+  })
+
   test('a link and back gives the document byte for byte', () => {
     const text = JSON.stringify(demoSpec)
     const { url } = lines(run(['link', '-'], text).stdout)[0]

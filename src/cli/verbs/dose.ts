@@ -53,6 +53,15 @@ function applyAdditions(start: Totals, additions: readonly (readonly [string, un
       })
     }
     const byVolume = gPerM3 === undefined || gPerM3 === null
+    if (!byVolume && mLPerM3 !== undefined && mLPerM3 !== null) {
+      return fail({
+        code: 'two-amounts',
+        path: at('mLPerM3'),
+        what: 'The dose has both a weight and a volume.',
+        why: 'They may differ, and only one can be meant.',
+        hint: 'Give either gPerM3 or mLPerM3.',
+      })
+    }
     const amount = asNumber(byVolume ? mLPerM3 : gPerM3, at(byVolume ? 'mLPerM3' : 'gPerM3'))
     if (!amount.ok) return amount
     const delta = doseDelta(product, byVolume ? { mLPerM3: amount.value } : { gPerM3: amount.value })

@@ -1,21 +1,24 @@
-import { ok } from '../../base/index.ts'
+import { fail, ok, type Problem, under } from '../../base/index.ts'
 import { deriveOpening, deriveUpkeep } from '../../derive/index.ts'
 import { validateSpec } from '../../document/index.ts'
 import type { Verb } from '../verb.ts'
 
 export const plan: Verb = {
   id: 'plan',
-  summary: 'SPEC → {"systems": [{"id", "opening", "upkeep"}]}',
+  summary: 'SPEC → {"systems": [{"id", "opening", "upkeep"}]}; a system without a volume has {"id", "problem"}',
   run: (input, options) => {
     const spec = validateSpec(input)
     if (!spec.ok) return spec
-    const systems: unknown[] = []
-    for (const { id } of spec.value.systems) {
-      const opening = deriveOpening(spec.value, id, options.nowMs)
-      if (!opening.ok) return opening
-      const upkeep = deriveUpkeep(spec.value, id, options.nowMs)
-      systems.push({ id, opening: opening.value, upkeep: upkeep.ok ? upkeep.value : { problem: upkeep.problem } })
-    }
-    return ok({ systems })
+    const problems: Problem[] = []
+    const systems = spec.value.systems.map(({ id }, i) => {
+      const opening = deriveOpening(spec.value, id, options.nowMs, 'metric', options.constantsId)
+      const upkeep = deriveUpkeep(spec.value, id, options.nowMs, options.constantsId)
+      const problem = !opening.ok ? opening.problem : !upkeep.ok ? upkeep.problem : undefined
+      if (problem) problems.push(under(`systems[${i}]`, { ...problem, path: '' }))
+      if (!opening.ok) return { id, problem: opening.problem }
+      return { id, opening: opening.value, upkeep: upkeep.ok ? upkeep.value : { problem: upkeep.problem } }
+    })
+    // One system that can't be planned doesn't take the others' plans away; with none left there is no answer.
+    return problems.length > 0 && problems.length === systems.length ? fail(problems) : ok({ systems })
   },
 }

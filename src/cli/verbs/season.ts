@@ -25,7 +25,7 @@ export const season: Verb = {
       }[] = []
       for (let day = 0; day < DAYS; day++) {
         const atMs = options.nowMs + day * DAY_MS
-        const result = deriveUpkeep(spec.value, id, atMs)
+        const result = deriveUpkeep(spec.value, id, atMs, options.constantsId)
         if (!result.ok) return result
         const { chlorineMgPerLDay, productGPerDay, acidGPerFortnight, evaporationM3PerWeek } = result.value
         days.push({
