@@ -8,7 +8,7 @@ import type { FloorPlan } from './floor-kind.ts'
 import type { HalfPlane } from './half-planes.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
-import { problem } from './problems.ts'
+import { noWater, problem } from './problems.ts'
 import type { Ring } from './rings.ts'
 import { ROUNDING } from './tolerance.ts'
 import type { BasinShape, Plane } from './types.ts'
@@ -37,12 +37,17 @@ export function buildCells(
   const { shape, rings, floor, grainM, extentM } = division
   const islands = shape.islands.length
   for (let ring = 1; ring <= islands; ring++) {
-    const within = around.find((set) => set.has(ring))
-    if (!within?.has(0)) return fail(problem('island-outside', rings[ring]!.where, [startOf(division, ring)]))
-    for (let other = 1; other <= islands; other++)
-      if (other !== ring && within.has(other) && around.every((set) => !set.has(ring) || set.has(other)))
-        return fail(problem('island-in-island', rings[ring]!.where, [startOf(division, ring)]))
+    const within = around.filter((set) => set.has(ring))
+    if (within.every((set) => set.has(0))) continue
+    // Shores don't cross here: an island with the outline on some of it has the whole outline on it.
+    const { where } = rings[ring]!
+    if (within.some((set) => set.has(0))) return fail(noWater('island', where, [startOf(division, ring)]))
+    return fail(problem('island-outside', where, [startOf(division, ring)]))
   }
+  for (let ring = 1; ring <= islands; ring++)
+    for (let other = 1; other <= islands; other++)
+      if (other !== ring && around.every((set) => !set.has(ring) || set.has(other)))
+        return fail(problem('island-in-island', rings[ring]!.where, [startOf(division, ring)]))
   const ruler = patchRuler(division)
   const cellOfFace = new Int32Array(faces.faces.length).fill(-1)
   const cells: Cell[] = []
@@ -101,7 +106,7 @@ export function buildCells(
     if (!seen.has(feature))
       return fail(problem('feature-outside', `features[${feature}]`, [startOf(division, 1 + islands + i)]))
   }
-  if (!cells.some((cell) => cell.maxDepthM > 0)) return fail(problem('no-water', 'floor'))
+  if (!cells.some((cell) => cell.maxDepthM > 0)) return fail(noWater('floor', 'floor'))
   const { edges, renumber } = keptEdges(arrangement, faces, cellOfFace)
   return ok({
     shape,

@@ -83,11 +83,6 @@ const WORDS = {
     'A wall without a cove is called vertical.',
     'Give a radius, or choose the vertical wall.',
   ],
-  'no-water': [
-    'The floor is nowhere below the waterline.',
-    'The basin holds no water.',
-    'Depths are positive downward from the waterline: check their sign.',
-  ],
   'treads-too-few': ['The flight has no tread.', 'There is nothing to stand on.', 'Add a tread.'],
   'treads-not-ordered': [
     'This tread doesn’t lie beyond the one before it.',
@@ -127,10 +122,30 @@ const WORDS = {
   ],
 } as const satisfies Record<string, readonly [string, string, string]>
 
+/** Why a basin holds no water, by what keeps it out. */
+const DRY = {
+  floor: [
+    'The floor is nowhere below the waterline.',
+    'The basin holds no water.',
+    'Depths are positive downward from the waterline: check their sign.',
+  ],
+  island: [
+    'The island covers the whole outline.',
+    'It leaves no water to measure.',
+    'Make it smaller and move it inside, or delete it.',
+  ],
+} as const satisfies Record<string, readonly [string, string, string]>
+
 export type ProblemCode = keyof typeof WORDS
 
 /** The problem of a code at a path of the body. */
 export function problem(code: ProblemCode, path: string, at?: readonly Point[]): Problem {
   const [what, why, hint] = WORDS[code]
   return at && at.length > 0 ? { code, path, what, why, hint, at } : { code, path, what, why, hint }
+}
+
+/** The problem of a basin that something at a path leaves without water. */
+export function noWater(cause: keyof typeof DRY, path: string, at?: readonly Point[]): Problem {
+  const [what, why, hint] = DRY[cause]
+  return { code: 'no-water', path, what, why, hint, ...(at && { at }) }
 }

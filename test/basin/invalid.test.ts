@@ -53,6 +53,12 @@ describe('shapes that make no sense are told apart, each with its place', () => 
       shape(square, { islands: [circle(3, 2, 0.5), circle(9, 2, 1)] }),
       'island-outside @ islands[1]',
     ],
+    ['an island over all of the outline', shape(square, { islands: [box(-1, -1, 7, 5)] }), 'no-water @ islands[0]'],
+    [
+      'an island over the outline and over the island in it',
+      shape(square, { islands: [circle(3, 2, 0.5), circle(3, 2, 9)] }),
+      'no-water @ islands[1]',
+    ],
     ['islands that cross', shape(square, { islands: [circle(2, 2, 1), circle(3, 2, 1)] }), 'islands-meet @ islands[1]'],
     [
       'an island in an island',
@@ -121,6 +127,23 @@ describe('shapes that make no sense are told apart, each with its place', () => 
     expect(!result.ok && result.problem.at).toEqual([[3, 2]])
     const comb = partition(shape(polygon([0, 0], [9, 0], [9, 3], [7, -1], [5, 3], [3, -1], [0, 3])))
     expect(!comb.ok && comb.problem.at?.length).toBe(4)
+  })
+})
+
+describe('an island over all of the outline', () => {
+  it('is said to leave no water, with the place of its first point', () => {
+    const result = partition(shape(square, { islands: [box(-1, -1, 7, 5)] }))
+    expect(result).toEqual({
+      ok: false,
+      problem: {
+        code: 'no-water',
+        path: 'islands[0]',
+        what: 'The island covers the whole outline.',
+        why: 'It leaves no water to measure.',
+        hint: 'Make it smaller and move it inside, or delete it.',
+        at: [[-1, -1]],
+      },
+    })
   })
 })
 
