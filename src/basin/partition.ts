@@ -8,12 +8,13 @@ import { checkFloor, planFloor } from './floors.ts'
 import { ringsAround } from './labels.ts'
 import type { Partition } from './partition-types.ts'
 import { curvesOf } from './path.ts'
+import { boundsOf } from './path-figures.ts'
 import { shifted } from './planes.ts'
 import { problem } from './problems.ts'
 import { checkNumbers, checkRing, pathsOf, pushRing, type Ring, ringOf, roughBox } from './rings.ts'
 import type { Span } from './span.ts'
 import { grainOf, MAX_EXTENT_M, MIN_EXTENT_M } from './tolerance.ts'
-import type { BasinShape, Point } from './types.ts'
+import type { BasinShape, Path, Point } from './types.ts'
 import { checkWall } from './walls.ts'
 
 /**
@@ -26,7 +27,7 @@ export function partition(shape: BasinShape): Result<Partition> {
   const [minX, minY, maxX, maxY] = roughBox(curvesOf(shape.outline))
   const extentM = Math.hypot(maxX - minX, maxY - minY)
   if (extentM < MIN_EXTENT_M) return fail(problem('too-small', 'outline', [shape.outline.start]))
-  if (extentM > MAX_EXTENT_M) return fail(problem('too-large', 'outline', [shape.outline.start]))
+  if (isTooLarge(shape.outline, extentM)) return fail(problem('too-large', 'outline', [shape.outline.start]))
   const originX = (minX + maxX) / 2
   const originY = (minY + maxY) / 2
   const coordinate = Math.max(Math.abs(minX), Math.abs(maxX), Math.abs(minY), Math.abs(maxY))
@@ -39,6 +40,13 @@ export function partition(shape: BasinShape): Result<Partition> {
     last = result.problem
   }
   return fail(last!)
+}
+
+/** Measured by the exact box where the rough one can't tell: that one may be too large for arcs and cubics. */
+function isTooLarge(outline: Path, roughExtentM: number): boolean {
+  if (roughExtentM <= MAX_EXTENT_M) return false
+  const { minX, minY, maxX, maxY } = boundsOf(outline)
+  return !(Math.max(maxX - minX, maxY - minY) <= MAX_EXTENT_M)
 }
 
 function checkShape(shape: BasinShape): Problem | undefined {

@@ -24,8 +24,8 @@ const WORDS = {
     'Check the unit in which it was measured.',
   ],
   'too-large': [
-    'The outline reaches farther than 1000 km.',
-    'It is beyond what a drawing can mean.',
+    'The outline is more than 10 km across.',
+    'No pool is so large.',
     'Check the unit in which it was measured.',
   ],
   'crosses-itself': [

@@ -1,9 +1,11 @@
 /** Half a unit in the last place of 1: the rounding of one operation, relative. */
 export const ROUNDING = 2 ** -53
 
-/** The smallest and the largest extent that a basin may have [m]. */
+/** The smallest extent that a basin may have [m]. */
 export const MIN_EXTENT_M = 1e-3
-export const MAX_EXTENT_M = 1e6
+
+/** The greatest width or height of an outline [m], wherever it lies: far above any pool, and below a slip of units. */
+export const MAX_EXTENT_M = 1e4
 
 /**
  * The grain of a figure [m]: points nearer than this are one point, curves that stay nearer than this are one curve.

@@ -117,6 +117,8 @@ describe('shapes that make no sense are told apart, each with its place', () => 
     ],
     ['a floor above the water', shape(square, { floor: { kind: 'flat', depthM: -0.1 } }), 'no-water @ floor'],
     ['a grain of dust', shape(box(0, 0, 2e-4, 3e-4)), 'too-small @ outline'],
+    ['a lake', shape(box(0, 0, 10, 10_001)), 'too-large @ outline'],
+    ['a round lake', shape(circle(0, 0, 5001)), 'too-large @ outline'],
     ['a country', shape(box(0, 0, 2e6, 10)), 'too-large @ outline'],
   ])('%s', (_, s, expected) => {
     expect(codeOf(s)).toBe(expected)
@@ -127,6 +129,22 @@ describe('shapes that make no sense are told apart, each with its place', () => 
     expect(!result.ok && result.problem.at).toEqual([[3, 2]])
     const comb = partition(shape(polygon([0, 0], [9, 0], [9, 3], [7, -1], [5, 3], [3, -1], [0, 3])))
     expect(!comb.ok && comb.problem.at?.length).toBe(4)
+  })
+})
+
+describe('the largest outline', () => {
+  it.each<[string, Path, number]>([
+    ['10 km long', box(0, 0, 1e4, 10), 1e5],
+    ['10 km long and wide', box(0, 0, 1e4, 1e4), 1e8],
+    ['10 km round, though the diagonal of its box is longer', circle(0, 0, 5000), 25e6 * Math.PI],
+    ['10 km long and as far off as a document may hold', box(99_990_000, 0, 1e8, 10), 1e5],
+  ])('may be %s', (_, outline, areaM2) => {
+    expect(relative(measure(divided(shape(outline)), 0).volumeM3, 1.5 * areaM2)).toBeLessThan(1e-12)
+  })
+
+  it('is named in words where one is larger', () => {
+    const result = partition(shape(box(0, 0, 10, 10_001)))
+    expect(!result.ok && result.problem.what).toBe('The outline is more than 10 km across.')
   })
 })
 

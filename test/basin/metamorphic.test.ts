@@ -152,7 +152,7 @@ describe.each(Object.entries(POOLS))('a pool and its likenesses: %s', (_, pool) 
   })
 
   it('scales its volume by k³, areas by k², lengths by k', () => {
-    for (const k of [0.01, 3, 1000]) {
+    for (const k of [0.01, 3, 900]) {
       const m = figures(moved(pool, { a: k, b: 0, c: 0, d: k, e: 0, f: 0 }, k))
       expect(relative(m.volumeM3, truth.volumeM3 * k ** 3)).toBeLessThan(1e-9)
       expect(relative(m.wetted.totalM2, truth.wetted.totalM2 * k * k)).toBeLessThan(1e-9)
