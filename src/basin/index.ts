@@ -39,3 +39,4 @@ export type {
   Wall,
   Wetted,
 } from './types.ts'
+export { waterAt } from './water-at.ts'

@@ -134,6 +134,11 @@ const DRY = {
     'It leaves no water to measure.',
     'Make it smaller and move it inside, or delete it.',
   ],
+  level: [
+    'The water level lies below every part of the floor.',
+    'The basin is empty, so there is no volume to reckon with.',
+    'Raise the level to where the water stands, or correct the depths of the floor.',
+  ],
 } as const satisfies Record<string, readonly [string, string, string]>
 
 export type ProblemCode = keyof typeof WORDS

@@ -5,10 +5,10 @@ import {
   type BasinShape,
   boundsOf,
   type Measures,
-  measure,
   meshOf,
   type Partition,
   partition,
+  waterAt,
 } from '../basin/index.ts'
 import type { Body } from '../document/index.ts'
 import { patchesOf } from '../features/index.ts'
@@ -96,14 +96,14 @@ export const deriveBody = memoByIdentity((body: Body): DerivedBody => {
   if (!shape.ok) return failed(body, shape.problem)
   const parts = partitionOf(shape.value)
   if (!parts.ok) return failed(body, parts.problem)
-  const measures = measure(parts.value, body.levelM)
+  const measures = waterAt(parts.value, body.levelM)
   return {
     bodyId: body.id,
     shape: shape.value,
     partition: parts,
-    measures: ok(measures),
-    sigmaM3: sigmaOf(body, measures),
-    rule: measures.volumeM3 > 0 ? ruleOfThumb(body, measures) : undefined,
+    measures,
+    sigmaM3: measures.ok ? sigmaOf(body, measures.value) : Number.NaN,
+    rule: measures.ok ? ruleOfThumb(body, measures.value) : undefined,
   }
 })
 

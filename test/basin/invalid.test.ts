@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type BasinShape, measure, type Path, partition } from '../../src/basin/index.ts'
+import { type BasinShape, measure, type Path, partition, waterAt } from '../../src/basin/index.ts'
 import { box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
 function codeOf(s: BasinShape): string {
@@ -201,6 +201,52 @@ describe('shapes that are only odd are measured', () => {
     expect(m.perimeterM).toBe(0)
     expect(m.meanDepthM).toBe(0)
     expect(m.maxDepthM).toBe(0)
+  })
+})
+
+describe('the water that stands in a basin', () => {
+  const sloping = divided(
+    shape(square, {
+      floor: {
+        kind: 'profile',
+        axis: { from: [0, 0], to: [6, 0] },
+        stations: [
+          [0, 1],
+          [6, 2],
+        ],
+      },
+    }),
+  )
+
+  it('is what it measures at the level, down to the last of it', () => {
+    for (const levelM of [0, -1, -1.5, -1.999]) {
+      const water = waterAt(sloping, levelM)
+      expect(water.ok && water.value).toEqual(measure(sloping, levelM))
+    }
+  })
+
+  it.each([
+    ['at the lowest of the floor', -2],
+    ['below all of the floor', -5],
+  ])('is a problem of the level where that lies %s', (_, levelM) => {
+    expect(waterAt(sloping, levelM)).toEqual({
+      ok: false,
+      problem: {
+        code: 'no-water',
+        path: 'levelM',
+        what: 'The water level lies below every part of the floor.',
+        why: 'The basin is empty, so there is no volume to reckon with.',
+        hint: 'Raise the level to where the water stands, or correct the depths of the floor.',
+      },
+    })
+  })
+
+  it('is a problem also where a cove fills the little that the floor alone would hold', () => {
+    const bowl = divided(shape(circle(0, 0, 0.5), { wall: { kind: 'cove', radiusM: 1 } }))
+    expect(waterAt(bowl, -1.36).ok).toBe(true)
+    // The cove's lowest place lies at n = 0.5 of r = 1: 1.5 − (1 − √(1 − 0.5²)) = 1.366 m deep.
+    const water = waterAt(bowl, -1.4)
+    expect(!water.ok && water.problem.path).toBe('levelM')
   })
 })
 

@@ -101,6 +101,20 @@ describe('what is derived', () => {
     expect(deriveOpening(crossed, systemId, NOW).ok).toBe(false)
   })
 
+  test('gives a problem of the level, and neither volume nor rule nor dose, where the water lies below the floor', () => {
+    const dry = edited(demoSpec, { id: 'setLevel', args: { bodyId: body.id, levelM: -50 } })
+    const derived = deriveBody(dry.bodies[0]!)
+    expect(derived.partition).toBe(deriveBody(body).partition)
+    expect(derived.measures.ok).toBe(false)
+    expect(derived.rule).toBeUndefined()
+    expect(derived.sigmaM3).toBeNaN()
+    expect(deriveProblems(dry).map(({ code, path }) => `${code} @ ${path}`)).toEqual(['no-water @ bodies[0].levelM'])
+    expect(deriveVolume(dry, systemId)).toBeUndefined()
+    expect(deriveOpening(dry, systemId, NOW).ok).toBe(false)
+    // The basin itself is sound: it can still be drawn and filled.
+    expect(deriveMesh(dry.bodies[0]!).ok).toBe(true)
+  })
+
   test('knows the age of readings and never takes an absent one for zero in the plan', () => {
     const at = '2026-05-30T12:00:00Z'
     const spec = edited(demoSpec, {

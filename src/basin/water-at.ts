@@ -1,0 +1,14 @@
+import { fail, ok, type Result } from '../base/index.ts'
+import { measure } from './measure.ts'
+import type { Partition } from './partition-types.ts'
+import { noWater } from './problems.ts'
+import type { Measures } from './types.ts'
+
+/**
+ * All figures of the water that stands in a basin at its level [m above the datum]. Where it is dry there, or holds no
+ * more than the computation's own error, that is a problem: nothing may be dosed or divided by a volume of zero.
+ */
+export function waterAt(p: Partition, levelM: number): Result<Measures> {
+  const measures = measure(p, levelM)
+  return measures.volumeM3 > measures.errorBoundM3 ? ok(measures) : fail(noWater('level', 'levelM'))
+}
