@@ -1,5 +1,5 @@
 import { fail, type Problem, type Result } from '../base/index.ts'
-import { momentMs, type Spec, type System } from '../document/index.ts'
+import { momentMs, type ReadingSet, type Spec, type System } from '../document/index.ts'
 import { type GivenDose, type OpeningInput, type OpeningPlan, openingPlan } from '../plan/index.ts'
 import { memoLast } from './memo.ts'
 import { deriveVolume, systemById } from './volume.ts'
@@ -31,6 +31,13 @@ function givenSince(system: System, sinceMs: number | undefined): readonly Given
     .sort((a, b) => a.atMs - b.atMs)
 }
 
+/** Whether a set is the fill water's, only put on the pool's list: the same moment and the same figures. */
+function isCopyOf(set: ReadingSet, fill: ReadingSet): boolean {
+  if (momentMs(set.at) !== momentMs(fill.at)) return false
+  const keys = Object.keys({ ...set.values, ...fill.values }) as (keyof ReadingSet['values'])[]
+  return keys.every((key) => set.values[key] === fill.values[key])
+}
+
 /** What the opening plan is computed from, or what is lacking. */
 function openingInputOf(
   spec: Spec,
@@ -41,7 +48,10 @@ function openingInputOf(
   const system = systemById(spec, systemId)
   const volume = deriveVolume(spec, systemId)
   if (!system || !volume) return fail(noVolume(systemId))
-  const readings = latestReadings(system) ?? system.water.fill
+  const { fill } = system.water
+  const own = latestReadings(system)
+  const readings = own ?? fill
+  const isFill = own === undefined || (fill !== undefined && isCopyOf(own, fill))
   const measuredAtMs = readings && momentMs(readings.at)
   const flow = system.equipment.pumpM3PerH
   return {
@@ -54,7 +64,9 @@ function openingInputOf(
       targets: deriveTargets(spec, systemId),
       products: system.regime.products,
       start: readings?.values ?? {},
-      fill: system.water.fill?.values,
+      startIs: readings && (isFill ? 'fill' : 'pool'),
+      method: readings?.method,
+      fill: fill?.values,
       measuredAtMs,
       nowMs,
       turnoverHours: flow !== undefined && flow > 0 ? volume.m3 / flow : undefined,

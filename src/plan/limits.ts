@@ -21,6 +21,15 @@ export const LIMITS = Object.freeze({
   z95: 1.959964,
 })
 
+/** Outside these nobody bathes. A local rule may be stricter; where it is, it comes first. */
+export const BATHING = Object.freeze({
+  /** CDC, operating public pools, hot tubs and splash pads: pH 7.0 to 7.8 (seen). */
+  pHLow: 7.0,
+  pHHigh: 7.8,
+  /** MAHC 5.7.3.1.3: at most 90 (seen second-hand); some codes go as low as 30 [mg/L]. */
+  stabiliserHighMgPerL: 90,
+})
+
 /** Chlorine without which nobody bathes, whatever helps it [mg/L]. */
 export const CHLORINE_FLOOR = Object.freeze({
   withoutStabiliser: 1,

@@ -45,6 +45,9 @@ export interface GivenDose {
   readonly atMs: number
 }
 
+/** How readings came about, by the words of the document. */
+export type ReadingMethod = 'strip' | 'drop-kit' | 'photometer' | 'sensor' | 'laboratory' | 'supplier' | 'unknown'
+
 export interface OpeningInput {
   readonly volumeM3: number
   readonly volumeSigmaM3: number
@@ -53,6 +56,9 @@ export interface OpeningInput {
   readonly targets: Targets
   readonly products: { readonly [P in Purpose]?: string | undefined }
   readonly start: KnownReading
+  /** Whose readings `start` are; only the pool's own can let anyone bathe. Absent where there are none. */
+  readonly startIs: 'pool' | 'fill' | undefined
+  readonly method: ReadingMethod | undefined
   /** Water for an exchange; without it an exchange can only be described. */
   readonly fill?: KnownReading | undefined
   readonly measuredAtMs: number | undefined

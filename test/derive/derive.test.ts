@@ -129,4 +129,31 @@ describe('what is derived', () => {
     expect(plan.value.missing.map(({ key }) => key)).toContain('fc_mg_per_L_as_Cl2')
     expect(plan.value.lines.some((line) => line.kind === 'dose' && line.purpose === 'calcium')).toBe(false)
   })
+
+  test('fill water clears nobody to bathe: as the only readings, copied onto the pool’s list, or as a supplier’s', () => {
+    const at = '2026-06-01T09:00:00Z'
+    const values = { pH: 7.5, ta_mg_per_L_as_CaCO3: 90, fc_mg_per_L_as_Cl2: 2.5, cya_mg_per_L: 30 }
+    const fill = { at, method: 'drop-kit' as const, values }
+    const bare = {
+      ...demoSpec,
+      systems: demoSpec.systems.map((each) => ({ ...each, log: [], water: { readings: [], targets: {} } })),
+    }
+    const bathing = (spec: Spec) => {
+      const plan = deriveOpening(spec, systemId, NOW)
+      if (!plan.ok) throw new Error(plan.problem.what)
+      return plan.value.bathing
+    }
+    const filled = edited(bare, { id: 'setFill', args: { systemId, set: fill } })
+    const copied = edited(filled, { id: 'addReadings', args: { systemId, set: fill } })
+    const supplied = edited(bare, { id: 'addReadings', args: { systemId, set: { ...fill, method: 'supplier' } } })
+    for (const spec of [filled, copied, supplied]) {
+      expect(bathing(spec).cleared).toBe(false)
+      expect(bathing(spec).reason).toContain('measure the pool itself')
+    }
+    const own = edited(filled, {
+      id: 'addReadings',
+      args: { systemId, set: { ...fill, values: { ...values, pH: 7.4 } } },
+    })
+    expect(bathing(own).cleared).toBe(true)
+  })
 })

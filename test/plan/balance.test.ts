@@ -98,6 +98,8 @@ describe('alkalinity that ten rounds do not bring down', () => {
           fc_mg_per_L_as_Cl2: 2,
           borate_mg_per_L_as_B: 40,
         }),
+        startIs: 'pool',
+        method: 'drop-kit',
         measuredAtMs: now,
         nowMs: now,
         turnoverHours: 8,

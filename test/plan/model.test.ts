@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { productById } from '../../src/chemicals/index.ts'
 import { HELPERS, LIMITS, REGIMES, SURFACES, upkeep } from '../../src/plan/index.ts'
+import { BATHING, CHLORINE_FLOOR } from '../../src/plan/limits.ts'
 import { DARK_LOSS_PER_DAY_AT_28C, NITROGEN_G_PER_BATHER_HOUR } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
 import { OPEN_POOL, TRADE_POOL } from './upkeep-cases.ts'
@@ -38,6 +39,13 @@ describe('MODEL.md says what the code does', () => {
 
   test('every limit', () => {
     for (const [name, value] of Object.entries(LIMITS)) if (name !== 'z95') expect(row(name)[1], name).toBe(`${value}`)
+  })
+
+  test('the limits of bathing', () => {
+    expect(row('pH', '7').slice(1, 3)).toEqual([`${BATHING.pHLow}`, `${BATHING.pHHigh}`])
+    expect(row('stabiliser')[2]).toBe(`${BATHING.stabiliserHighMgPerL}`)
+    const { withoutStabiliser, bathingCeilingMgPerL } = CHLORINE_FLOOR
+    expect(row('chlorine').slice(1, 3)).toEqual([`${withoutStabiliser}`, `${bathingCeilingMgPerL}`])
   })
 
   test('constants of upkeep', () => {

@@ -67,6 +67,8 @@ const inputOf = (
     targets: defaultTargets(surface, regimeId, {}),
     products: {},
     start,
+    startIs: 'pool',
+    method: 'drop-kit',
     fill: { ...start, cya_mg_per_L: 0, borate_mg_per_L_as_B: 0 },
     measuredAtMs: NOW - 3_600_000,
     nowMs: NOW,

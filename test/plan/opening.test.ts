@@ -47,6 +47,8 @@ const input = (start: KnownReading, more: Partial<OpeningInput> = {}): OpeningIn
     targets: defaultTargets(surface, regimeId, {}),
     products: {},
     start,
+    startIs: 'pool',
+    method: 'drop-kit',
     measuredAtMs: NOW - HOUR,
     nowMs: NOW,
     turnoverHours: 8,
@@ -209,6 +211,59 @@ describe('age of the readings, and bathing', () => {
     expect(dosed.endWater!.reading.fc_mg_per_L_as_Cl2).toBeGreaterThan(2)
     expect(dosed.bathing.cleared).toBe(false)
     expect(plan(BALANCED, { given }).bathing.cleared).toBe(false)
+  })
+})
+
+describe('whose readings clear bathing', () => {
+  test('fill water never does, however good and fresh it is', () => {
+    const { bathing } = plan(BALANCED, { startIs: 'fill' })
+    expect(bathing).toEqual({
+      cleared: false,
+      reason: 'These are the fill water’s readings; measure the pool itself.',
+    })
+  })
+
+  test('a supplier’s report on the pool’s list does not either, nor readings of which nobody says how', () => {
+    expect(plan(BALANCED, { method: 'supplier' }).bathing).toMatchObject({
+      cleared: false,
+      reason: expect.stringContaining('measure the pool itself'),
+    })
+    for (const method of ['unknown', undefined] as const)
+      expect(plan(BALANCED, { method }).bathing).toMatchObject({
+        cleared: false,
+        reason: expect.stringContaining('is not said'),
+      })
+    expect(plan(BALANCED, { startIs: undefined }).bathing.cleared).toBe(false)
+    for (const method of ['strip', 'drop-kit', 'photometer', 'sensor', 'laboratory'] as const)
+      expect(plan(BALANCED, { method }).bathing.cleared).toBe(true)
+  })
+
+  test('stabiliser: 90 mg/L may, 95 never (MAHC 5.7.3.1.3, seen second-hand)', () => {
+    expect(plan({ ...BALANCED, cya_mg_per_L: 90, fc_mg_per_L_as_Cl2: 4 }).bathing.cleared).toBe(true)
+    for (const chlorine of [2, 3, 4])
+      expect(plan({ ...BALANCED, cya_mg_per_L: 95, fc_mg_per_L_as_Cl2: chlorine }).bathing).toMatchObject({
+        cleared: false,
+        reason: expect.stringContaining('above 90 mg/L'),
+      })
+  })
+
+  test('unknown stabiliser counts as present, and is said to', () => {
+    const unknown = (chlorine: number) =>
+      plan({ ...BALANCED, cya_mg_per_L: undefined, fc_mg_per_L_as_Cl2: chlorine }).bathing
+    expect(unknown(1.5)).toMatchObject({ cleared: false, reason: expect.stringContaining('below the 2 mg/L') })
+    expect(unknown(1.5).reason).toContain('unknown and counts as present')
+    expect(unknown(2.5)).toMatchObject({ cleared: true, reason: expect.stringContaining('counts as present') })
+    expect(plan({ ...BALANCED, cya_mg_per_L: 0, fc_mg_per_L_as_Cl2: 1.5 }).bathing.cleared).toBe(true)
+  })
+
+  test('pH from 7.0 to 7.8 (CDC operating guidance, seen), ends included', () => {
+    for (const [pH, cleared] of [
+      [6.9, false],
+      [7.0, true],
+      [7.8, true],
+      [7.9, false],
+    ] as const)
+      expect(plan({ ...BALANCED, pH }).bathing.cleared, `${pH}`).toBe(cleared)
   })
 })
 

@@ -19,13 +19,18 @@ export function FillWater({ system, number }: NumberedProps) {
   const isNewest = fill !== undefined && readings.every((set) => Date.parse(set.at) < Date.parse(fill.at))
   const setFill = (set: ReadingSet | undefined) =>
     store.getState().dispatch({ id: 'setFill', args: { systemId: system.id, set } })
-  /** The readings keep the moment they were taken: filling makes them no fresher. */
-  const startFromFill = () =>
-    fill &&
-    store.getState().dispatch({
-      id: 'addReadings',
-      args: { systemId: system.id, set: { ...fill, note: 'Fill water, as the pool was filled' } },
-    })
+  /**
+   * The readings keep the moment they were taken: filling makes them no fresher. They go in as a supplier's, whatever
+   * the fill was measured with: nobody measured them in the pool, and only what was measured there clears bathing.
+   */
+  const startFromFill = () => {
+    if (!fill) return
+    const by = fill.method === 'supplier' ? undefined : methodWords(fill.method)
+    const note = `Fill water, as the pool was filled${by ? ` (measured with: ${by})` : ''}`
+    store
+      .getState()
+      .dispatch({ id: 'addReadings', args: { systemId: system.id, set: { ...fill, method: 'supplier', note } } })
+  }
   return (
     <Section number={number} title="Fill water">
       {fill ? (
