@@ -43,7 +43,8 @@ function openingInputOf(
   spec: Spec,
   systemId: string,
   nowMs: number,
-  packageSystem: PackageSystem = 'metric',
+  packageSystem: PackageSystem,
+  constants: OpeningInput['constants'],
 ): Result<OpeningInput> {
   const system = systemById(spec, systemId)
   const volume = deriveVolume(spec, systemId)
@@ -72,7 +73,7 @@ function openingInputOf(
       turnoverHours: flow !== undefined && flow > 0 ? volume.m3 / flow : undefined,
       given: givenSince(system, measuredAtMs),
       stockG: Object.fromEntries(system.stock.map(({ product, amountG }) => [product, amountG])),
-      constants: 'default',
+      constants,
       packageSystem,
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
       chlorineCeilingMgPerL: spec.site.rules?.chlorineCeilingMgPerL,
@@ -82,8 +83,14 @@ function openingInputOf(
 
 /** The opening plan of a system, from its newest readings and what was given since. */
 export const deriveOpening = memoLast(
-  (spec: Spec, systemId: string, nowMs: number, packageSystem?: PackageSystem): Result<OpeningPlan> => {
-    const input = openingInputOf(spec, systemId, nowMs, packageSystem)
+  (
+    spec: Spec,
+    systemId: string,
+    nowMs: number,
+    packageSystem: PackageSystem = 'metric',
+    constants: OpeningInput['constants'] = 'default',
+  ): Result<OpeningPlan> => {
+    const input = openingInputOf(spec, systemId, nowMs, packageSystem, constants)
     return input.ok ? openingPlan(input.value) : input
   },
 )

@@ -86,11 +86,13 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
 }
 
 /** The ongoing doses of a system on the day of `nowMs`; assumptions stand among its warnings. */
-export const deriveUpkeep = memoLast((spec: Spec, systemId: string, nowMs: number): Result<Upkeep> => {
-  const basis = upkeepBasisOf(spec, systemId, nowMs)
-  if (!basis.ok) return basis
-  const result = upkeep(basis.value.input)
-  if (!result.ok || basis.value.assumed.length === 0) return result
-  const said = `Assumed, since it was not given: ${basis.value.assumed.join('; ')}.`
-  return ok({ ...result.value, warnings: [said, ...result.value.warnings] })
-})
+export const deriveUpkeep = memoLast(
+  (spec: Spec, systemId: string, nowMs: number, constants: UpkeepInput['constants'] = 'default'): Result<Upkeep> => {
+    const basis = upkeepBasisOf(spec, systemId, nowMs)
+    if (!basis.ok) return basis
+    const result = upkeep({ ...basis.value.input, constants })
+    if (!result.ok || basis.value.assumed.length === 0) return result
+    const said = `Assumed, since it was not given: ${basis.value.assumed.join('; ')}.`
+    return ok({ ...result.value, warnings: [said, ...result.value.warnings] })
+  },
+)

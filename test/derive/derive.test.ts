@@ -4,6 +4,7 @@ import {
   deriveMesh,
   deriveOpening,
   deriveProblems,
+  deriveUpkeep,
   deriveVolume,
   deriveWater,
 } from '../../src/derive/index.ts'
@@ -155,5 +156,27 @@ describe('what is derived', () => {
       args: { systemId, set: { ...fill, values: { ...values, pH: 7.4 } } },
     })
     expect(bathing(own).cleared).toBe(true)
+  })
+
+  test('the constants are passed on: doses bound to pH move with them, and nothing is remembered across', () => {
+    const at = '2026-06-01T09:00:00Z'
+    const values = { pH: 8.1, ta_mg_per_L_as_CaCO3: 100, cya_mg_per_L: 60, fc_mg_per_L_as_Cl2: 3 }
+    const spec = edited(demoSpec, { id: 'addReadings', args: { systemId, set: { at, method: 'drop-kit', values } } })
+    const acid = (constants?: 'default' | 'oracle' | 'wahman') => {
+      const plan = deriveOpening(spec, systemId, NOW, 'metric', constants)
+      if (!plan.ok) throw new Error(plan.problem.what)
+      const line = plan.value.lines.find((each) => each.kind === 'dose' && each.purpose === 'acid')
+      return line?.kind === 'dose' ? line.amountG : 0
+    }
+    const week = (constants?: 'default' | 'oracle' | 'wahman') => {
+      const result = deriveUpkeep(spec, systemId, NOW, constants)
+      if (!result.ok) throw new Error(result.problem.what)
+      return result.value.productGPerWeek
+    }
+    expect(acid()).toBeGreaterThan(0)
+    expect(acid('wahman')).not.toBe(acid())
+    expect(week('wahman')).not.toBe(week())
+    expect(acid('default')).toBe(acid())
+    expect(week('default')).toBe(week())
   })
 })
