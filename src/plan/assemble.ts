@@ -2,22 +2,10 @@ import { keepApart } from '../chemicals/index.ts'
 import type { Constants } from '../water/index.ts'
 import { doseLine, lineHours } from './dose-line.ts'
 import type { DoseMove, Move } from './moves.ts'
+import { USE_OF } from './purposes.ts'
 import { aerateLine, stepLine } from './step-lines.ts'
-import type { OpeningInput, OpeningLine, Purpose } from './types.ts'
+import type { OpeningInput, OpeningLine } from './types.ts'
 import { apartStep, STEPS } from './wording.ts'
-
-/** The first part of a line's key; a second line for the same job adds a number. */
-const KEY_OF: { readonly [P in Purpose]: string } = Object.freeze({
-  acid: 'acid',
-  alkalinity: 'alkalinity',
-  base: 'base',
-  openingChlorine: 'chlorine',
-  dailyChlorine: 'chlorine',
-  calcium: 'calcium',
-  borate: 'borate',
-  stabiliser: 'stabiliser',
-  salt: 'salt',
-})
 
 /** Hands out keys that stay the same while a line stands for the same job: acid, acid-2, acid-3. */
 export function keyMaker(taken: readonly string[]): (base: string) => string {
@@ -57,7 +45,7 @@ export function assemble(
     const { product, purpose } = move.want
     const next = moves.slice(at + 1).find((later) => later.kind !== 'measure')
     const meets = next?.kind === 'dose' ? keepApart(product, next.want.product) : undefined
-    const place = { key: nextKey(KEY_OF[purpose]), startHours: clock, turnoverHours, waitsApart: meets !== undefined }
+    const place = { key: nextKey(USE_OF[purpose]), startHours: clock, turnoverHours, waitsApart: meets !== undefined }
     const line = doseLine(move, place, input, constants)
     lines.push(line)
     clock += lineHours(line)

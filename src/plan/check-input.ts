@@ -1,23 +1,13 @@
 import { fail, ok, type Result, under } from '../base/index.ts'
 import { type Product, productById } from '../chemicals/index.ts'
 import { badNumber, bandUpsideDown, unknownRegime, wrongProduct } from './problems.ts'
+import { USE_OF } from './purposes.ts'
 import { REGIMES } from './regimes.ts'
 import { TARGET_KEYS } from './targets.ts'
 import type { Band, OpeningInput, Purpose, TargetKey } from './types.ts'
 
 export type PurposeProducts = { readonly [P in Purpose]: Product }
 
-const USE_OF: { readonly [P in Purpose]: Product['uses'][number] } = {
-  acid: 'acid',
-  alkalinity: 'alkalinity',
-  base: 'base',
-  openingChlorine: 'chlorine',
-  dailyChlorine: 'chlorine',
-  calcium: 'calcium',
-  borate: 'borate',
-  stabiliser: 'stabiliser',
-  salt: 'salt',
-}
 const PURPOSE_TEXT: { readonly [P in Purpose]: string } = {
   acid: 'lowering pH',
   alkalinity: 'raising alkalinity',
