@@ -49,6 +49,12 @@ export function startWater(
     assumptions.push(
       `Salt is unknown; the sums take ${Math.round(salt)} mg/L, which hardly matters unless the pool is salted.`,
     )
+  const noIons = [
+    ...(known.mg_hardness_mg_per_L_as_CaCO3 === undefined ? ['Magnesium hardness'] : []),
+    ...(known.sulfate_mg_per_L === undefined ? ['sulfate'] : []),
+  ].join(' and ')
+  if (noIons !== '')
+    assumptions.push(`${noIons.charAt(0).toUpperCase()}${noIons.slice(1)} unknown: the sums take none.`)
   for (const key of ['cya_mg_per_L', 'borate_mg_per_L_as_B', 'fc_mg_per_L_as_Cl2'] as const)
     if (known[key] === undefined)
       assumptions.push(`${TARGET_LABELS[key]} is unknown; the sums go on as if there were none, and none is dosed.`)

@@ -166,6 +166,15 @@ describe('what is unknown is not dosed', () => {
     expect(opening.warnings.join(' ')).toContain('Stabiliser is unknown')
   })
 
+  test('unknown magnesium hardness and sulfate are taken as none, and said in one line', () => {
+    const said = (start: KnownReading) => plan(start).warnings.filter((line) => /magnesium|sulfate/i.test(line))
+    expect(said({ pH: 7.5, ta_mg_per_L_as_CaCO3: 90 })).toEqual([
+      expect.stringContaining('Magnesium hardness and sulfate unknown'),
+    ])
+    expect(said({ ...FRESH, sulfate_mg_per_L: undefined })).toEqual([expect.stringContaining('Sulfate unknown')])
+    expect(said(FRESH)).toEqual([])
+  })
+
   test('without pH or alkalinity there is nothing but the request to measure', () => {
     for (const absent of ['pH', 'ta_mg_per_L_as_CaCO3'] as const) {
       const opening = plan({ ...FRESH, [absent]: undefined })
