@@ -15,7 +15,8 @@ export interface Regime {
   readonly products: { readonly [P in Purpose]: string }
 }
 
-const PH = 'MAHC 5.7.3.4 and Montana ARM 37.115.1308: 7.2 to 7.8, ideal 7.4 to 7.6 (seen)'
+const PH =
+  'Montana ARM 37.115.1308: 7.2 to 7.8, ideal 7.4 to 7.6 (seen); MAHC 5.7.3.4: 7.2 to 7.8 up to 2021, 7.0 to 7.8 since (from memory)'
 const TA_WIDE = 'Wisconsin ATCP 76.14: 60 to 180 (seen)'
 const OURS = 'narrowed by us'
 const PRACTICE = 'common practice, no source'
