@@ -30,15 +30,33 @@ describe('chlorine demand', () => {
 
   test('taking a cause away takes its term away and leaves the others', () => {
     const whole = of(OPEN_POOL)
-    const dark = of(OPEN_POOL, { latitudeDeg: 89, dayOfYear: 355 })
-    expect(term(dark, 'sun')).toBe(0)
-    expect(dark.chlorineMgPerLDay).toBeCloseTo(whole.chlorineMgPerLDay - term(whole, 'sun'), 12)
-    const empty = of(OPEN_POOL, { bathersPerDay: 0 })
-    expect(empty.chlorineMgPerLDay).toBeCloseTo(whole.chlorineMgPerLDay - term(whole, 'bathers'), 12)
+    const without = (more: Partial<UpkeepInput>, ...gone: readonly string[]) => {
+      const left = of(OPEN_POOL, more)
+      for (const each of whole.chlorineTerms)
+        expect(term(left, each.id), each.id).toBe(gone.includes(each.id) ? 0 : each.value)
+    }
+    without({ bathersPerDay: 0 }, 'bathers')
+    without({ bathingHours: 0 }, 'bathers')
+    // the polar night
+    without({ latitudeDeg: 89, dayOfYear: 355 }, 'sun')
+    // a solid cover all day lets no light through; what it holds back of the dust is its own figure
+    const covered = of(OPEN_POOL, { coverKind: 'solid', coverHoursPerDay: 24 })
+    expect(term(covered, 'sun')).toBe(0)
+    expect(term(covered, 'base')).toBeCloseTo(term(whole, 'base') * 0.1, 12)
+    for (const id of ['warmth', 'bathers']) expect(term(covered, id)).toBe(term(whole, id))
+    // all that can be taken away at once leaves what water and walls use by themselves
+    const still = of(OPEN_POOL, { coverKind: 'solid', coverHoursPerDay: 24, bathersPerDay: 0 })
+    expect(still.chlorineMgPerLDay).toBeCloseTo(term(whole, 'warmth') + term(covered, 'base'), 12)
+  })
+
+  test('changing a cause that cannot be taken away changes its term alone: warmth, water’s surface', () => {
+    const whole = of(OPEN_POOL)
     const cold = of(OPEN_POOL, { waterC: 7 })
     expect(term(cold, 'warmth')).toBeCloseTo(term(whole, 'warmth') / 4, 12)
-    const deep = of(OPEN_POOL, { waterSurfaceM2: OPEN_POOL.waterSurfaceM2 / 2 })
-    expect(term(deep, 'base')).toBeCloseTo(term(whole, 'base') / 2, 12)
+    for (const id of ['bathers', 'base']) expect(term(cold, id)).toBe(term(whole, id))
+    const narrow = of(OPEN_POOL, { waterSurfaceM2: OPEN_POOL.waterSurfaceM2 / 2 })
+    expect(term(narrow, 'base')).toBeCloseTo(term(whole, 'base') / 2, 12)
+    for (const id of ['sun', 'warmth', 'bathers']) expect(term(narrow, id)).toBe(term(whole, id))
   })
 
   test('an uncovered stabilised pool in summer uses 1 to 4 mg/L a day (field experience, from memory)', () => {
