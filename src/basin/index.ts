@@ -1,4 +1,5 @@
 export { bandsOf } from './bands.ts'
+export { buriedFeatures } from './buried.ts'
 export { contoursOf } from './contours.ts'
 export { depthAt } from './depth-at.ts'
 export { fitLoop } from './fit-loop.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { depthAt, measure, partition } from '../../src/basin/index.ts'
+import { buriedFeatures, depthAt, measure, partition } from '../../src/basin/index.ts'
 import { FEATURES, type Feature, patchesOf } from '../../src/features/index.ts'
 import { box, divided, relative, shape } from '../basin/shapes.ts'
 
@@ -116,5 +116,52 @@ describe('treads', () => {
       shape(box(0, 0, 8, 4), { features: [{ kind: 'roundSteps', centre: [8, 2], treads: [[1, 0.3]] }] }),
     )
     expect(relative(measure(p, 0).wetted.featureM2, Math.PI / 2)).toBeLessThan(1e-13)
+  })
+})
+
+describe('features that change nothing', () => {
+  const shelf = (depthM: number, path = box(0, 0, 2, 2)): Feature => ({ kind: 'shelf', path, depthM })
+  const outline = box(0, 0, 8, 4)
+  const buried = (features: readonly Feature[]) => buriedFeatures(divided(shape(outline, { features })))
+
+  it('are named by their index, and the volume is the same without them', () => {
+    const features = [shelf(0.4), shelf(1.8, box(4, 0, 6, 2)), shelf(0.6, box(6, 2, 8, 4)), shelf(9, box(3, 2, 5, 4))]
+    expect(buried(features)).toEqual([1, 3])
+    const rest = features.filter((_, i) => i !== 1 && i !== 3)
+    expect(
+      relative(
+        measure(divided(shape(outline, { features })), 0).volumeM3,
+        measure(divided(shape(outline, { features: rest })), 0).volumeM3,
+      ),
+    ).toBeLessThan(1e-13)
+  })
+
+  it('are also those at the floor’s own depth and those under another feature', () => {
+    expect(buried([shelf(1.5)])).toEqual([0])
+    expect(buried([shelf(0.8, box(0.5, 0.5, 1.5, 1.5)), shelf(0.4)])).toEqual([0])
+  })
+
+  it('are none where any part stands out: one tread of a flight, or a shelf on a slope', () => {
+    const flight: Feature = {
+      kind: 'steps',
+      path: box(0, 0, 1.2, 4),
+      axis: { from: [0, 0], to: [1.2, 0] },
+      treads: [
+        [0.4, 1.4],
+        [0.8, 1.7],
+      ],
+    }
+    expect(buried([flight])).toEqual([])
+    const stations: [number, number][] = [
+      [0, 1],
+      [8, 2],
+    ]
+    const floor = { kind: 'profile', axis: { from: [0, 0], to: [8, 0] }, stations } as const
+    const onSlope = (depthM: number) =>
+      buriedFeatures(divided(shape(outline, { floor, features: [shelf(depthM, box(2, 1, 4, 3))] })))
+    // The floor falls from 1.25 to 1.5 m under the shelf.
+    expect(onSlope(1.49)).toEqual([])
+    expect(onSlope(1.51)).toEqual([0])
+    expect(buried([])).toEqual([])
   })
 })
