@@ -2,26 +2,17 @@ import { fail, ok, type Result } from '../base/index.ts'
 import type { Patch, Path, Point } from '../basin/index.ts'
 import { problem } from './problems.ts'
 import { finite, grip } from './shape-help.ts'
-import { checkTreads, meanStep, recounted, respaced } from './treads.ts'
+import { GOING_M, RISE_M, treadFields } from './tread-fields.ts'
+import { checkTreads } from './treads.ts'
 import type { FeatureKind, RoundSteps } from './types.ts'
 
-const GOING_M = 0.3
-const RISE_M = 0.25
+const { count, going, rise, firstDepth } = treadFields<RoundSteps>()
 
 export const ROUND_STEPS: FeatureKind<RoundSteps> = {
   id: 'roundSteps',
   label: 'Round steps',
   fields: [
-    {
-      id: 'count',
-      label: 'Treads',
-      unit: 'count',
-      get: (f) => f.treads.length,
-      set: (f, n) => ({
-        ...f,
-        treads: recounted(f.treads, n, meanStep(f.treads, 0, GOING_M), meanStep(f.treads, 1, RISE_M)),
-      }),
-    },
+    count,
     {
       id: 'firstRadiusM',
       label: 'Radius of the first tread',
@@ -32,30 +23,9 @@ export const ROUND_STEPS: FeatureKind<RoundSteps> = {
         return { ...f, treads: f.treads.map(([r, d]) => [r + by, d] as const) }
       },
     },
-    {
-      id: 'goingM',
-      label: 'Depth of a tread, front to back',
-      unit: 'm',
-      get: (f) => meanStep(f.treads, 0, GOING_M),
-      set: (f, step) => ({ ...f, treads: respaced(f.treads, 0, step) }),
-    },
-    {
-      id: 'riseM',
-      label: 'Drop from tread to tread',
-      unit: 'm',
-      get: (f) => meanStep(f.treads, 1, RISE_M),
-      set: (f, step) => ({ ...f, treads: respaced(f.treads, 1, step) }),
-    },
-    {
-      id: 'firstDepthM',
-      label: 'Depth of the first tread',
-      unit: 'm',
-      get: (f) => f.treads[0]?.[1] ?? 0,
-      set: (f, depth) => {
-        const by = depth - (f.treads[0]?.[1] ?? 0)
-        return { ...f, treads: f.treads.map(([r, d]) => [r, d + by] as const) }
-      },
-    },
+    going,
+    rise,
+    firstDepth,
   ],
   defaults: ({ at, sizeM }) => ({
     kind: 'roundSteps',
