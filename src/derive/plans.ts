@@ -19,15 +19,14 @@ export function noVolume(systemId: string): Problem {
   }
 }
 
-/** Doses that were given after the readings they build on, oldest first. */
-function givenSince(system: System, sinceMs: number | undefined): readonly GivenDose[] {
+/** Doses that were given, oldest first; the plan tells those before the readings from those since. */
+function givenDoses(system: System): readonly GivenDose[] {
   return system.log
-    .flatMap((entry) => {
-      if (entry.kind !== 'dose') return []
-      const atMs = momentMs(entry.at)
-      if (sinceMs !== undefined && atMs < sinceMs) return []
-      return [{ line: entry.line, product: entry.product, amountG: entry.amountG, atMs }]
-    })
+    .flatMap((entry) =>
+      entry.kind === 'dose'
+        ? [{ line: entry.line, product: entry.product, amountG: entry.amountG, atMs: momentMs(entry.at) }]
+        : [],
+    )
     .sort((a, b) => a.atMs - b.atMs)
 }
 
@@ -43,7 +42,7 @@ function openingInputOf(
   spec: Spec,
   systemId: string,
   nowMs: number,
-  packageSystem: PackageSystem,
+  packageSystem: PackageSystem | undefined,
   constants: OpeningInput['constants'],
 ): Result<OpeningInput> {
   const system = systemById(spec, systemId)
@@ -71,10 +70,10 @@ function openingInputOf(
       measuredAtMs,
       nowMs,
       turnoverHours: flow !== undefined && flow > 0 ? volume.m3 / flow : undefined,
-      given: givenSince(system, measuredAtMs),
+      given: givenDoses(system),
       stockG: Object.fromEntries(system.stock.map(({ product, amountG }) => [product, amountG])),
       constants,
-      packageSystem,
+      packageSystem: packageSystem ?? system.regime.packages ?? 'metric',
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
       chlorineCeilingMgPerL: spec.site.rules?.chlorineCeilingMgPerL,
     },
@@ -87,7 +86,7 @@ export const deriveOpening = memoLast(
     spec: Spec,
     systemId: string,
     nowMs: number,
-    packageSystem: PackageSystem = 'metric',
+    packageSystem?: PackageSystem,
     constants: OpeningInput['constants'] = 'default',
   ): Result<OpeningPlan> => {
     const input = openingInputOf(spec, systemId, nowMs, packageSystem, constants)

@@ -1,4 +1,4 @@
-import { keepApart } from '../chemicals/index.ts'
+import { keepApart, type Product } from '../chemicals/index.ts'
 import type { Constants } from '../water/index.ts'
 import { doseLine, lineHours } from './dose-line.ts'
 import type { DoseMove, Move } from './moves.ts'
@@ -19,17 +19,46 @@ export function keyMaker(taken: readonly string[]): (base: string) => string {
   return next
 }
 
+/** A product that is in the water already, and when it went in, in hours of the plan. */
+export interface Poured {
+  readonly product: Product
+  readonly atHours: number
+}
+
+/** Where the lines begin, and what they follow. */
+export interface Follows {
+  readonly startHours: number
+  readonly nowHours: number
+  readonly poured: readonly Poured[]
+}
+
+/** The product that went in last and must not meet this one yet, and until when they stay apart. */
+function stillApart(product: Product, poured: readonly Poured[], turnoverHours: number, hours: number) {
+  return poured
+    .flatMap((before) => {
+      const meets = keepApart(before.product, product)
+      if (!meets) return []
+      const untilHours = before.atHours + Math.max(turnoverHours, meets.hoursApart)
+      return untilHours > hours ? [{ product: before.product, reason: meets.reason, untilHours }] : []
+    })
+    .reduce<{ product: Product; reason: string; untilHours: number } | undefined>(
+      (last, each) => (last && last.untilHours >= each.untilHours ? last : each),
+      undefined,
+    )
+}
+
 /** Moves as lines: times, and a turnover of its own between products that must not meet. */
 export function assemble(
   moves: readonly Move[],
   input: OpeningInput,
   turnoverHours: number,
-  startHours: number,
+  follows: Follows,
   nextKey: (base: string) => string,
   constants: Constants,
 ): readonly OpeningLine[] {
   const lines: OpeningLine[] = []
-  let clock = startHours
+  let clock = follows.startHours
+  let isFirst = true
   moves.forEach((move, at) => {
     if (move.kind === 'measure') {
       lines.push(stepLine('measure', nextKey('measure'), STEPS.measure, clock, 0))
@@ -40,9 +69,19 @@ export function assemble(
       const line = aerateLine(nextKey('aerate'), move.before, move.after, input, clock, optional)
       lines.push(line)
       clock += line.waitHours
+      isFirst = false
       return
     }
     const { product, purpose } = move.want
+    // the first dose after ticked ones may have waited them out by the clock, yet not by now: it is still told apart
+    const since = isFirst ? Math.min(clock, follows.nowHours) : clock
+    const before = stillApart(product, follows.poured, turnoverHours, since)
+    isFirst = false
+    if (before) {
+      const hours = Math.max(1, before.untilHours - clock)
+      lines.push(stepLine('wait', nextKey('apart'), apartStep(before.product, product, before.reason), clock, hours))
+      clock += hours
+    }
     const next = moves.slice(at + 1).find((later) => later.kind !== 'measure')
     const meets = next?.kind === 'dose' ? keepApart(product, next.want.product) : undefined
     const place = { key: nextKey(USE_OF[purpose]), startHours: clock, turnoverHours, waitsApart: meets !== undefined }

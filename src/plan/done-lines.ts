@@ -1,11 +1,10 @@
 import type { Product } from '../chemicals/index.ts'
-import type { GivenStep } from './given.ts'
+import { type GivenStep, MS_PER_HOUR } from './given.ts'
+import { LIMITS } from './limits.ts'
 import { movementsBetween } from './movements.ts'
 import { expectedOf } from './solved.ts'
 import type { DoseLine, OpeningInput, Purpose } from './types.ts'
 import { cautionsFor, howTo, TITLES } from './wording.ts'
-
-const MS_PER_HOUR = 3_600_000
 
 const PURPOSE_OF_USE: { readonly [U in Product['uses'][number]]?: Purpose } = {
   acid: 'acid',
@@ -20,6 +19,8 @@ const PURPOSE_OF_USE: { readonly [U in Product['uses'][number]]?: Purpose } = {
 
 export interface DoneLines {
   readonly lines: readonly DoseLine[]
+  /** The moment from which hours are counted. */
+  readonly originMs: number
   /** When the next line may start, in hours from the first dose. */
   readonly nextStartHours: number
 }
@@ -36,7 +37,7 @@ export function doneLines(steps: readonly GivenStep[], input: OpeningInput): Don
     taken.add(key)
     const purpose = PURPOSE_OF_USE[product.uses[0] ?? 'acid'] ?? 'acid'
     const startHours = (dose.atMs - origin) / MS_PER_HOUR
-    const turnoverHours = input.turnoverHours ?? 8
+    const turnoverHours = input.turnoverHours ?? LIMITS.turnoverHours
     const waitHours = Math.max(product.wait.hoursAtLeast, product.wait.turnovers * turnoverHours)
     next = Math.max(next, startHours + waitHours)
     return {
@@ -61,5 +62,5 @@ export function doneLines(steps: readonly GivenStep[], input: OpeningInput): Don
     }
   })
   const nowHours = Math.max(0, (input.nowMs - origin) / MS_PER_HOUR)
-  return { lines, nextStartHours: steps.length === 0 ? 1 : Math.max(next, nowHours) }
+  return { lines, originMs: origin, nextStartHours: steps.length === 0 ? 1 : Math.max(next, nowHours) }
 }

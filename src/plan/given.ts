@@ -1,9 +1,12 @@
 import { fail, ok, type Result, under } from '../base/index.ts'
 import { deltaOf, type Product, productById } from '../chemicals/index.ts'
 import { addTotals, type Constants } from '../water/index.ts'
+import type { Poured } from './assemble.ts'
 import { badNumber } from './problems.ts'
 import { type SolvedWater, solvedWater } from './solved.ts'
 import type { GivenDose } from './types.ts'
+
+export const MS_PER_HOUR = 3_600_000
 
 export interface GivenStep {
   readonly dose: GivenDose
@@ -34,4 +37,13 @@ export function afterGiven(
     water = after.value
   }
   return ok(steps)
+}
+
+/** Every given dose with its hour from `originMs`: what goes in next is kept apart from each. */
+export function pouredBefore(given: readonly GivenDose[], originMs: number): readonly Poured[] {
+  return given.flatMap((dose) => {
+    const found = productById(dose.product)
+    // one that was given since the readings has failed the plan by now; of an older one nothing is known against it
+    return found.ok ? [{ product: found.value.product, atHours: (dose.atMs - originMs) / MS_PER_HOUR }] : []
+  })
 }

@@ -1,13 +1,13 @@
 import { ok, type Problem, type Result } from '../base/index.ts'
 import type { Constants } from '../water/index.ts'
-import { assemble, keyMaker } from './assemble.ts'
+import { assemble, type Follows, keyMaker } from './assemble.ts'
 import { bathingVerdict, readingAgeHours } from './bathing.ts'
 import { checkOpening, type PurposeProducts } from './check-input.ts'
 import { doneLines } from './done-lines.ts'
 import { endState } from './end-state.ts'
 import { exchangeFor } from './exchange.ts'
 import { withFloor } from './floor.ts'
-import { afterGiven } from './given.ts'
+import { afterGiven, MS_PER_HOUR, pouredBefore } from './given.ts'
 import { LIMITS } from './limits.ts'
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
@@ -51,10 +51,12 @@ export function openingPlan(given: OpeningInput): Result<OpeningPlan> {
   const now = steps.value.at(-1)?.after ?? start.value.water
   const ahead = planAhead(now, input, checked.value, constants, {
     startHours: done.nextStartHours,
+    nowHours: (input.nowMs - done.originMs) / MS_PER_HOUR,
+    poured: pouredBefore(input.given, done.originMs),
     nextKey: keyMaker(done.lines.map((line) => line.key)),
   })
   if (!ahead.ok) return ahead
-  const opening = firstLines(input, measureAgain, ahead.value.lines.length > 0)
+  const opening = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0)
   const lines = withStates([...opening, ...done.lines, ...ahead.value.lines])
   return ok({
     lines,
@@ -81,7 +83,7 @@ function planAhead(
   input: OpeningInput,
   products: PurposeProducts,
   constants: Constants,
-  place: { readonly startHours: number; readonly nextKey: (base: string) => string },
+  place: Follows & { readonly nextKey: (base: string) => string },
 ): Result<Ahead> {
   const turnoverHours = input.turnoverHours ?? LIMITS.turnoverHours
   const answer = exchangeFor(now, input.start, input.fill, input.targets, surfaceOf(input.surface), constants)
@@ -116,7 +118,14 @@ function planAhead(
     constants,
   }
   const assembled = (moves: readonly Move[], nextKey: (base: string) => string) =>
-    assemble(moves, input, turnoverHours, clock, nextKey, constants)
+    assemble(
+      moves,
+      input,
+      turnoverHours,
+      { ...place, startHours: clock, nowHours: exchange ? clock : place.nowHours },
+      nextKey,
+      constants,
+    )
   const best = inTime(job, (moves) => assembled(moves, keyMaker([])), clock)
   lines.push(...assembled(best.moves, place.nextKey))
   problems.push(...best.left.map((want) => notPlaced(want.product.label)))
@@ -162,11 +171,11 @@ function inTime(
 }
 
 /** What stands before any dose. */
-function firstLines(input: OpeningInput, measureAgain: boolean, hasWork: boolean): OpeningLine[] {
+function firstLines(measureAgain: boolean, isBeforeAnyDose: boolean): OpeningLine[] {
   const lines: OpeningLine[] = []
   if (measureAgain) lines.push(stepLine('measure', 'measure-first', STEPS.measureFirst, 0, 0))
   lines.push(stepLine('circulate', 'circulate', STEPS.circulate, 0, 1))
-  if (hasWork && input.given.length === 0) lines.push(stepLine('metals', 'metals', STEPS.metals, 0, 0))
+  if (isBeforeAnyDose) lines.push(stepLine('metals', 'metals', STEPS.metals, 0, 0))
   return lines
 }
 

@@ -64,7 +64,7 @@ export interface OpeningInput {
   readonly measuredAtMs: number | undefined
   readonly nowMs: number
   readonly turnoverHours: number | undefined
-  /** Doses given since the readings, oldest first. */
+  /** Doses given, oldest first. Those from before the readings are in them already: they only keep products apart. */
   readonly given: readonly GivenDose[]
   readonly stockG: { readonly [productId: string]: number }
   readonly constants: 'default' | 'oracle' | 'wahman'

@@ -293,6 +293,65 @@ describe('ticked doses', () => {
     expect(rest.startHours).toBeGreaterThanOrEqual(8)
   })
 
+  /** The lines between the last given dose and the next dose that is planned. */
+  const between = (of: OpeningPlan) => {
+    const first = of.lines.findIndex((line) => line.kind === 'dose' && line.state !== 'done')
+    const from = of.lines.findLastIndex((line) => line.state === 'done')
+    return { next: of.lines[first] as DoseLine, lines: of.lines.slice(from + 1, first) }
+  }
+
+  test.each([
+    ['acid, then chlorine', 'muriatic-acid-31', 200, { ...BALANCED, fc_mg_per_L_as_Cl2: 0.5 }, 'openingChlorine', 8],
+    ['chlorine, then acid', 'liquid-chlorine-12', 100, { ...BALANCED, pH: 8.1 }, 'acid', 8],
+    ['bicarbonate, then calcium', 'sodium-bicarbonate', 100, { ...BALANCED, ch_mg_per_L_as_CaCO3: 120 }, 'calcium', 12],
+    ['soda, then calcium', 'soda-ash', 100, { ...BALANCED, ch_mg_per_L_as_CaCO3: 120 }, 'calcium', 12],
+    [
+      'calcium, then bicarbonate',
+      'calcium-chloride-flake',
+      100,
+      { ...BALANCED, ta_mg_per_L_as_CaCO3: 40 },
+      'alkalinity',
+      12,
+    ],
+  ] as const)('%s: a turnover and a line of its own stand between, counted from when it was given', (...row) => {
+    const [, product, amountG, start, purpose, hours] = row
+    for (const agoHours of [0, 0.5, 3]) {
+      const atMs = NOW - agoHours * HOUR
+      const opening = plan(start, { given: [{ product, amountG, atMs }], measuredAtMs: NOW - 5 * HOUR })
+      const { next, lines } = between(opening)
+      expect(next.purpose).toBe(purpose)
+      expect(lines.map((line) => line.title)).toEqual(['Keep the two apart'])
+      expect(lines[0]!.state).toBe('next')
+      // hours count from the first dose that was given
+      expect(next.startHours).toBeGreaterThanOrEqual(hours)
+      expect(next.startHours).toBeCloseTo(lines[0]!.startHours + lines[0]!.waitHours, 9)
+    }
+    const long = plan(start, { given: [{ product, amountG, atMs: NOW - 20 * HOUR }], measuredAtMs: NOW - 21 * HOUR })
+    expect(between(long).lines).toEqual([])
+  })
+
+  test('a dose from before the readings still keeps its enemies away', () => {
+    const start = { ...BALANCED, fc_mg_per_L_as_Cl2: 0.5 }
+    const given = [{ product: 'muriatic-acid-31', amountG: 200, atMs: NOW - 2 * HOUR }]
+    const opening = plan(start, { given })
+    const at = opening.lines.findIndex((line) => line.kind === 'dose')
+    expect(opening.lines[at - 1]).toMatchObject({ title: 'Keep the two apart', startHours: 1, waitHours: 5 })
+    // it is in the readings already: nothing is counted twice
+    expect(opening.startWater).toEqual(plan(start).startWater)
+    expect(opening.endWater).toEqual(plan(start).endWater)
+  })
+
+  test('a slow pump’s whole turnover is waited, and a given dose two lines back counts too', () => {
+    const given = [
+      { product: 'muriatic-acid-31', amountG: 200, atMs: NOW - HOUR },
+      { product: 'salt', amountG: 500, atMs: NOW - HOUR / 2 },
+    ]
+    const start = { ...BALANCED, fc_mg_per_L_as_Cl2: 0.5 }
+    const { next, lines } = between(plan(start, { given, turnoverHours: 20, measuredAtMs: NOW - 2 * HOUR }))
+    expect(lines.map((line) => line.title)).toEqual(['Keep the two apart'])
+    expect(next.startHours).toBeGreaterThanOrEqual(20)
+  })
+
   test('the whole plan ticked line by line leaves nothing to dose', () => {
     const start = { ...FRESH, pH: 7.5 }
     let given: OpeningInput['given'] = []
