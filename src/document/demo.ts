@@ -115,7 +115,7 @@ const SYSTEM: System = {
     helpers: ['mineral-cartridge', 'oxidation-unit'],
   },
   stock: [{ product: 'boric-acid', amountG: 5000 }],
-  regime: { id: 'unstabilised', products: {}, bathersPerDay: 3, bathingHours: 1 },
+  regime: { id: 'unstabilised', products: {}, bathersPerDay: 3, bathingHours: 1, packages: 'us' },
   log: [
     {
       kind: 'note',

@@ -184,7 +184,7 @@ export function createAppStore(ports: Ports): AppStore {
           openOwn()
         } else if (previous) replace(previous, 'Back to the earlier plan')
       },
-      startBlank: () => replace(blankSpec(), 'New blank sheet'),
+      startBlank: () => replace(blankSpec(get().settings.units === 'us' ? 'us' : 'metric'), 'New blank sheet'),
       startDemo: () => replace(example(), 'Open the example'),
       importFile: async () => {
         const text = await ports.files.pick('.json,application/json').catch(() => {

@@ -3,6 +3,13 @@ import { runCommandLine } from '../../src/cli/run.ts'
 import basins from '../golden/basin/cases.json'
 import { expectColumns, goldenRows } from '../water/golden.ts'
 
+interface InverseWithTarget {
+  readonly id: string
+  readonly start: unknown
+  readonly target: Readonly<Record<string, number>>
+  readonly dose: Readonly<Record<string, number>>
+}
+
 /** Every row of the golden tables as it stands there, through the command line with the tables' own constants. */
 function answers(verb: string, rows: readonly unknown[]) {
   const text = rows.map((row) => JSON.stringify(row)).join('\n')
@@ -69,7 +76,7 @@ describe('the command line gives the waters that USGS PHREEQC 3.6.3 gives', () =
   })
 
   test('target, with the golden doses that acid, bicarbonate and soda ash can reach', () => {
-    const rows = goldenRows('inverse').filter(
+    const rows = (goldenRows('inverse') as unknown as readonly InverseWithTarget[]).filter(
       (row) => 'muriatic_acid_31p45_g_per_m3' in row.dose && !('borate_mg_per_L_as_B' in row.target),
     )
     expect(rows.length).toBeGreaterThan(9)

@@ -191,7 +191,7 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
   setRegime: [
     { systemId: 'pool', id: 'stabilised', bathersPerDay: 5, bathingHours: undefined },
     (after) =>
-      expect(system(after).regime).toEqual({ id: 'stabilised', products: { acid: 'dry-acid' }, bathersPerDay: 5 }),
+      expect(system(after).regime).toEqual({ id: 'stabilised', products: { acid: 'dry-acid' }, bathersPerDay: 5, packages: 'us' }),
   ],
   setProduct: [
     { systemId: 'pool', purpose: 'acid', product: undefined },

@@ -11,7 +11,7 @@ export const plan: Verb = {
     if (!spec.ok) return spec
     const problems: Problem[] = []
     const systems = spec.value.systems.map(({ id }, i) => {
-      const opening = deriveOpening(spec.value, id, options.nowMs, 'metric', options.constantsId)
+      const opening = deriveOpening(spec.value, id, options.nowMs, undefined, options.constantsId)
       const upkeep = deriveUpkeep(spec.value, id, options.nowMs, options.constantsId)
       const problem = !opening.ok ? opening.problem : !upkeep.ok ? upkeep.problem : undefined
       if (problem) problems.push(under(`systems[${i}]`, { ...problem, path: '' }))

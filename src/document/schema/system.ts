@@ -59,7 +59,11 @@ const PRODUCTS = {
   salt: product,
 } satisfies { readonly [P in keyof Regime['products']]-?: unknown }
 
-export const BATHING = { bathersPerDay: v.optional(atLeastZero(1e5)), bathingHours: hours }
+export const BATHING = {
+  bathersPerDay: v.optional(atLeastZero(1e5)),
+  bathingHours: hours,
+  packages: v.optional(v.picklist(['metric', 'us'])),
+}
 
 const RegimeSchema: SchemaOf<Regime> = objectOf({
   id: v.optional(Id, DEFAULT_REGIME),

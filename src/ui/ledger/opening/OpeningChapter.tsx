@@ -41,7 +41,7 @@ function OpeningHead({ volume, system }: { readonly volume: DerivedVolume; reado
       <p className={styles['intro']}>
         {formatPlusMinus('volume', volume.m3, volume.sigmaM3, units)} (95 %), {from}.{' '}
         {water.measuredAtMs !== undefined &&
-          `From ${water.from === 'fill' ? 'fill water' : 'readings'} of ${dateOf(water.measuredAtMs, nowMs)}. Each line says what it should leave behind; measure again before the next.`}
+          `From ${water.from === 'fill' ? 'fill water' : 'readings'} of ${dateOf(water.measuredAtMs, nowMs)}. Each line says what it should leave behind; measure again where a line says so, and whenever something looks off.`}
       </p>
     </header>
   )
@@ -50,10 +50,9 @@ function OpeningHead({ volume, system }: { readonly volume: DerivedVolume; reado
 function OpeningBody({ system }: { readonly system: System }) {
   const spec = useApp((state) => state.spec)
   const nowMs = useApp((state) => state.nowMs)
-  const units = useUnits()
   const store = useAppStore()
   const water = deriveWater(spec, system.id, nowMs)
-  const result = deriveOpening(spec, system.id, nowMs, units === 'us' ? 'us' : 'metric')
+  const result = deriveOpening(spec, system.id, nowMs)
   if (!result.ok)
     return (
       <>

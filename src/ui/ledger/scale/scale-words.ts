@@ -32,5 +32,6 @@ export function scaleWords(content: ScaleContent, format: (value: number) => str
 /** The first of two values without its unit where both have the same: "42" of "42 mg/L" and "92 mg/L". */
 export function shortValue(first: string, second: string): string {
   const unit = /\s(\S.*)$/.exec(second)?.[0]
-  return unit && first.endsWith(unit) ? first.slice(0, -unit.length) : first
+  // Pounds with ounces, gallons with fluid ounces: a value of two units keeps both.
+  return unit && !/\d/.test(unit) && first.endsWith(unit) ? first.slice(0, -unit.length) : first
 }

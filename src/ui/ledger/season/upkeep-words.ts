@@ -1,10 +1,10 @@
 import type { DemandTerm, Upkeep } from '../../../plan/index.ts'
+import { shortValue } from '../scale/index.ts'
 
 /** "3 to 5 mg/L": a plausible range in the unit of its second end; one value where both read the same. */
 export function rangeWords(low: string, high: string): string {
   if (low === high) return high
-  const unit = /\s(\S.*)$/.exec(high)?.[0] ?? ''
-  return `${unit && low.endsWith(unit) ? low.slice(0, -unit.length) : low} to ${high}`
+  return `${shortValue(low, high)} to ${high}`
 }
 
 /** The terms that do something, largest first; what is nothing says nothing. */

@@ -1,11 +1,16 @@
 import type { Command } from '../../../document/index.ts'
 import { REGIMES } from '../../../plan/index.ts'
 import { useAppStore } from '../../context.tsx'
-import { ChoiceField, Disclosure } from '../../fields/index.ts'
+import { ChoiceField, Disclosure, SegmentedField } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
 import { PURPOSES, productOptions } from './products.ts'
 import type { NumberedProps } from './Readings.tsx'
 import styles from './water.module.css'
+
+const PACKAGES = [
+  { id: 'us', label: 'pounds and US gallons' },
+  { id: 'metric', label: 'kilograms and litres' },
+] as const
 
 /** How the water is kept sound, and with what. */
 export function RegimeChoice({ system, number }: NumberedProps) {
@@ -25,6 +30,12 @@ export function RegimeChoice({ system, number }: NumberedProps) {
         isCompact
       />
       <div className={styles['products']}>
+        <SegmentedField
+          label="Packages are sold in"
+          value={system.regime.packages ?? 'metric'}
+          options={PACKAGES}
+          onChange={(packages) => edit({ id: 'setRegime', args: { systemId, packages } })}
+        />
         <Disclosure title="Products that the plan uses">
           {PURPOSES.map((purpose) => (
             <ChoiceField

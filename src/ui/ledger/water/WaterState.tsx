@@ -60,12 +60,20 @@ function Solved({ equilibrium, known, tableIndex }: SolvedProps) {
                 <th scope="row">Free chlorine</th>
                 <td>{mgPerL(free, 1)}</td>
               </tr>
-              {chlorineShares(equilibrium).map((share) => (
+              {known.cya_mg_per_L === undefined ? (
+                <tr className={styles['part']}>
+                  <td colSpan={2} className={styles['words']}>
+                    How much of it is active can’t be told: stabiliser is not measured, and with it most chlorine is
+                    held in store.
+                  </td>
+                </tr>
+              ) : null}
+              {(known.cya_mg_per_L === undefined ? [] : chlorineShares(equilibrium)).map((share) => (
                 <tr key={share.id} className={styles['part']}>
                   <th scope="row">{share.label}</th>
                   <td>
-                    {mgPerL(share.value, 3)},{' '}
-                    {formatQuantity('percent', (100 * share.value) / free, units, { digits: 1 })}
+                    {mgPerL(share.value, 2)},{' '}
+                    {formatQuantity('percent', (100 * share.value) / free, units, { digits: 0 })}
                   </td>
                 </tr>
               ))}
