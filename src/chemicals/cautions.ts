@@ -16,6 +16,12 @@ const row = (id: CautionId, text: string, source: string): Caution => ({ id, tex
 /** Said beside a dose. The product's own label always comes first. */
 export const CAUTIONS = table<Caution>([
   row('label', "The product's label and local rules come before anything said here.", 'common practice, no source'),
+  row(
+    'gear',
+    'Gloves and goggles, fresh air, children and animals away; lock it up afterwards.',
+    'common practice, no source; the label says what is needed',
+  ),
+  row('no-acid-near', 'Never near any acid, in the water or in the shed: together they give off chlorine gas.', MMWR),
   row('into-water', 'Always the chemical into water, never water into the chemical.', MARYLAND),
   row(
     'acid-burns',

@@ -36,7 +36,7 @@ const liquid = (tradePercent: number, densityGPerML: number, id: string, aliases
     packages: [...litres(densityGPerML, 5, 10, 20), ...gallons(densityGPerML, 1, 2.5)],
     how: 'Pour it slowly in front of a return, low over the water, with the pump running.',
     wait,
-    cautions: ['never-mix', 'pump-running', 'old-liquid', 'label'],
+    cautions: ['gear', 'no-acid-near', 'never-mix', 'pump-running', 'old-liquid', 'label'],
     sources: [
       memory(`trade % = grams of chlorine per 100 mL; density ${densityGPerML} kg/L`),
       memory('as much salt as hypochlorite, 4 g/L of lye'),
@@ -74,7 +74,15 @@ const solid = (
     aliases: given.aliases,
   })
 
-const CAL_HYPO_CAUTIONS: Product['cautions'] = ['never-mix', 'keep-dry', 'not-on-surface', 'pump-running', 'into-water']
+const CAL_HYPO_CAUTIONS: Product['cautions'] = [
+  'gear',
+  'no-acid-near',
+  'never-mix',
+  'keep-dry',
+  'not-on-surface',
+  'pump-running',
+  'into-water',
+]
 const GRANULAR_HOW =
   'Dissolve it in a bucket of pool water, grains into water, let it settle and pour the clear part round the deep end.'
 const TABLET_HOW =
@@ -130,7 +138,7 @@ export const HYPOCHLORITES: readonly Product[] = [
     wait: { turnovers: 1, hoursAtLeast: 4, why: 'it feeds over days; measure before anyone bathes' },
     packages: [...kg(5, 10), ...lb(25, 50)],
     pieceG: 200,
-    cautions: ['own-feeder', 'never-mix', 'keep-dry', 'pump-running'],
+    cautions: ['gear', 'no-acid-near', 'own-feeder', 'never-mix', 'keep-dry', 'pump-running'],
     aliases: [],
   }),
   product({

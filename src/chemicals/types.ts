@@ -57,6 +57,8 @@ export interface Sourced {
 
 export type CautionId =
   | 'label'
+  | 'gear'
+  | 'no-acid-near'
   | 'into-water'
   | 'acid-burns'
   | 'never-mix'

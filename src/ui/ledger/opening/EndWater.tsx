@@ -37,6 +37,12 @@ export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
           part of the free chlorine that is not held by stabiliser or as hypochlorite.
         </p>
       )}
+      {movements.some(({ key }) => key === 'fc_mg_per_L_as_Cl2') && (
+        <p className={styles['faint']}>
+          Chlorine is used up from the first hour on (Season says how fast), and these figures leave that out. While the
+          plan runs test it every day and bring it back into its band.
+        </p>
+      )}
       <div className={styles['note']} role="note">
         <p>
           <strong>{plan.bathing.cleared ? 'Bathing.' : 'Nobody bathes yet.'}</strong> {plan.bathing.reason}
