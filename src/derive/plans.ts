@@ -15,7 +15,7 @@ export function noVolume(systemId: string): Problem {
     path: `systems.${systemId}`,
     what: 'The volume of the water is not known yet.',
     why: 'Every dose is multiplied by it.',
-    hint: 'Draw the pool, or type its volume in the Basin chapter.',
+    hint: 'Draw the pool or type its volume in the Basin chapter; where a drawing shows a problem, mend that first.',
   }
 }
 

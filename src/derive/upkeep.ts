@@ -76,6 +76,10 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       fill: system.water.fill?.values,
       targets: deriveTargets(spec, systemId),
       chlorineProductId: system.regime.products.dailyChlorine ?? regime.products.dailyChlorine,
+      feed: system.regime.feed && {
+        gPerDose: system.regime.feed.amountG,
+        dosesPerWeek: system.regime.feed.perWeek,
+      },
       acidProductId: system.regime.products.acid ?? regime.products.acid,
       pumpHoursPerDay: system.equipment.pumpHoursPerDay ?? ASSUMED.pumpHoursPerDay,
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,

@@ -52,14 +52,13 @@ function measureBodies(
     const derived = deriveBody(body)
     if (!derived.partition.ok) return fail(under(`bodies[${i}]`, derived.partition.problem))
     const parts = derived.partition.value
-    const figures =
-      options.levelM === undefined && derived.measures.ok
-        ? derived.measures.value
-        : measureAt(parts, options.levelM ?? body.levelM)
+    // A level that is asked for may be dry; the body's own may not.
+    const asked = options.levelM === undefined ? derived.measures : ok(measureAt(parts, options.levelM))
+    if (!asked.ok) return fail(under(`bodies[${i}]`, asked.problem))
     measured.push({
       id: body.id,
-      ...figures,
-      sigmaM3: derived.sigmaM3,
+      ...asked.value,
+      ...(options.levelM === undefined ? { sigmaM3: derived.sigmaM3 } : {}),
       ...(levels ? { levels: levels.map((levelM) => ({ levelM, ...volumeAtLevel(parts, levelM) })) } : {}),
     })
   }

@@ -1,4 +1,6 @@
 import { memo } from 'react'
+import { buriedFeatures } from '../../../basin/index.ts'
+import { deriveBody } from '../../../derive/index.ts'
 import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
 import { FEATURES, type Feature, type FeatureField } from '../../../features/index.ts'
 import { useAppStore, useCanEdit } from '../../context.tsx'
@@ -11,7 +13,7 @@ import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
 
 const DEPTH_FIELDS: ReadonlySet<string> = new Set(['depthM', 'firstDepthM'])
 
-const PARTS = [...REFERENCE_PARTS, 'features'] as const
+const PARTS = [...REFERENCE_PARTS, 'features', 'floor', 'outline'] as const
 
 /** Steps, shelves and benches: a line each, with the numbers that their kind has. */
 export const FeatureSection = memo(function FeatureSection({ number }: { readonly number: number }) {
@@ -64,6 +66,8 @@ function FeatureItem({ body, feature, index }: ItemProps) {
   const store = useAppStore()
   const kind = FEATURES.get(feature.kind)
   if (!kind) return null
+  const { partition } = deriveBody(body)
+  const isBuried = partition.ok && buriedFeatures(partition.value).includes(index)
   const name = `${kind.label} ${index + 1}`
   const change = (next: Feature) => edit('setFeature', { bodyId: body.id, index, feature: next })
   const select = () => store.getState().select({ kind: 'feature', bodyId: body.id, feature: index })
@@ -81,6 +85,11 @@ function FeatureItem({ body, feature, index }: ItemProps) {
           </Button>
         ) : null}
       </div>
+      {isBuried ? (
+        <p className={styles['remark']} role="note">
+          The floor is as shallow as this everywhere under it, so it changes nothing. Make it shallower, or move it.
+        </p>
+      ) : null}
       {kind.fields.map((field) => (
         <FeatureNumber key={field.id} body={body} field={field} feature={feature} onChange={change} />
       ))}
