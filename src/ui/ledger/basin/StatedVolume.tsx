@@ -8,6 +8,9 @@ import styles from './basin.module.css'
 import { useEdit } from './useBasin.ts'
 import { offWords, percentFromSigma, sigmaFromPercent } from './volume-words.ts'
 
+/** More than any pool holds [m³]: a slip of the keys is caught here, in the reader's own units. */
+const MOST_M3 = 100_000
+
 /** "Say ± 10 %", until it is typed. */
 const USUAL_PERCENT = 10
 
@@ -72,6 +75,7 @@ function StatedFields({ system }: { readonly system: System }) {
         quantity="volume"
         value={stated?.m3}
         min={0.01}
+        max={MOST_M3}
         isRequired
         onChange={(m3) => (m3 === undefined ? undefined : state(m3, known))}
       />

@@ -85,6 +85,16 @@ export function StationTable({ body, floor }: Props) {
                     ) : null}
                   </td>
                 </tr>
+                {depthM < 0 ? (
+                  <tr className={styles['between']}>
+                    <td />
+                    <td colSpan={3}>
+                      <span className={styles['hint']}>
+                        The floor stands out of the water here, as a beach does. A depth is typed without a minus sign.
+                      </span>
+                    </td>
+                  </tr>
+                ) : null}
                 {fall ? (
                   <tr className={styles['between']}>
                     <td />
