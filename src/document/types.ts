@@ -118,6 +118,8 @@ export interface Regime {
   readonly products: ChosenProducts
   readonly bathersPerDay?: number | undefined
   readonly bathingHours?: number | undefined
+  /** What is really fed of the daily chlorine. */
+  readonly feed?: { readonly amountG: number; readonly perWeek: number } | undefined
   /** Sizes that products are sold in where the owner buys; the plan's, so that changing the screen's units changes no dose. */
   readonly packages?: 'metric' | 'us' | undefined
 }

@@ -208,6 +208,8 @@ export interface UpkeepInput {
   readonly fill?: KnownReading | undefined
   readonly targets: Targets
   readonly chlorineProductId: string
+  /** What is really fed now of that product; absent where nobody said. */
+  readonly feed?: { readonly gPerDose: number; readonly dosesPerWeek: number } | undefined
   readonly acidProductId: string
   readonly pumpHoursPerDay: number
   readonly chlorineFloorMgPerL?: number | undefined
@@ -252,8 +254,12 @@ export interface Upkeep {
     readonly adviceMgPerL?: number | undefined
     readonly reason: string
     readonly isHeld: boolean
-    /** What the present residual lacks to the floor [mg/L]. */
+    /** What the least of reading, aim and lowest residual lacks to the floor [mg/L]. */
     readonly lackingMgPerL: number
+    /** The residual before each dose: at the feed where one is known, else at one dose a day to the band's upper end [mg/L]. */
+    readonly lowestMgPerL: number
+    /** What the feed brings less than holding the floor uses; absent without a known feed [mg/L day]. */
+    readonly shortOfSupplyMgPerLDay?: number | undefined
   }
   readonly contactTimes?:
     | readonly { readonly organism: string; readonly minutes: number; readonly source: string }[]

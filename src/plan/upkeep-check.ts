@@ -32,6 +32,11 @@ export function checkUpkeep(input: UpkeepInput): Result<UpkeepProducts> {
     const value = input[key] as number
     if (!(value >= low && value <= high)) return fail(badNumber(key, value, need))
   }
+  const { feed } = input
+  if (feed && !(feed.gPerDose >= 0 && Number.isFinite(feed.gPerDose)))
+    return fail(badNumber('feed.gPerDose', feed.gPerDose, 'zero or more'))
+  if (feed && !(feed.dosesPerWeek >= 0 && feed.dosesPerWeek <= 1e4))
+    return fail(badNumber('feed.dosesPerWeek', feed.dosesPerWeek, 'between 0 and 10,000'))
   const chlorine = productById(input.chlorineProductId)
   if (!chlorine.ok) return fail(under('chlorineProductId', { ...chlorine.problem, path: '' }))
   const acid = productById(input.acidProductId)

@@ -5,6 +5,7 @@ import { acidTerms } from './acid-terms.ts'
 import { coveredShare } from './covers.ts'
 import { demandTerms, rangeOf } from './demand-terms.ts'
 import { type LinearKey, readingChange } from './effect.ts'
+import { chlorineFloor } from './floor.ts'
 import { contactTimesOf, heldFloor } from './held-floor.ts'
 import { HELPER_FLOOR_NOTE, HELPERS } from './helpers.ts'
 import { doseToPH } from './single.ts'
@@ -29,8 +30,8 @@ export function upkeep(input: UpkeepInput): Result<Upkeep> {
   const checked = checkUpkeep(input)
   if (!checked.ok) return checked
   const constants = constantsOf(input.constants)
-  const floor = heldFloor(input)
-  const residual = Math.max(floor.mgPerL, input.targets.fc_mg_per_L_as_Cl2?.aim ?? USUAL.chlorineMgPerL)
+  const { mgPerL: floorMgPerL } = chlorineFloor(input.water.cya_mg_per_L, input.chlorineFloorMgPerL)
+  const residual = Math.max(floorMgPerL, input.targets.fc_mg_per_L_as_Cl2?.aim ?? USUAL.chlorineMgPerL)
   const held = waterHeld(input, residual, constants)
   if (!held.ok) return held
   const water = held.value.water
@@ -44,6 +45,7 @@ export function upkeep(input: UpkeepInput): Result<Upkeep> {
   const chlorineTerms = demandTerms(input, water, residual, covered, helpers)
   const demand = rangeOf(chlorineTerms)
   const { chlorine, acid } = checked.value
+  const floor = heldFloor(input, { terms: chlorineTerms, residualMgPerL: residual, product: chlorine })
   const gPerM3Day = demand.value / chlorine.availableChlorine
   const productGPerDay = gPerM3Day * input.volumeM3
 

@@ -189,9 +189,21 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
   ],
   resetTarget: [{ systemId: 'pool', key: 'pH' }, (after) => expect(system(after).water.targets).toEqual({})],
   setRegime: [
-    { systemId: 'pool', id: 'stabilised', bathersPerDay: 5, bathingHours: undefined },
+    {
+      systemId: 'pool',
+      id: 'stabilised',
+      bathersPerDay: 5,
+      bathingHours: undefined,
+      feed: { amountG: 200, perWeek: 1.5 },
+    },
     (after) =>
-      expect(system(after).regime).toEqual({ id: 'stabilised', products: { acid: 'dry-acid' }, bathersPerDay: 5, packages: 'us' }),
+      expect(system(after).regime).toEqual({
+        id: 'stabilised',
+        products: { acid: 'dry-acid' },
+        feed: { amountG: 200, perWeek: 1.5 },
+        bathersPerDay: 5,
+        packages: 'us',
+      }),
   ],
   setProduct: [
     { systemId: 'pool', purpose: 'acid', product: undefined },

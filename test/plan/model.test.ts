@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { productById } from '../../src/chemicals/index.ts'
-import { HELPERS, LIMITS, REGIMES, SURFACES, upkeep } from '../../src/plan/index.ts'
+import { defaultTargets, HELPERS, LIMITS, REGIMES, SURFACES, type UpkeepInput, upkeep } from '../../src/plan/index.ts'
 import { BATHING, CHLORINE_FLOOR } from '../../src/plan/limits.ts'
 import { DARK_LOSS_PER_DAY_AT_28C, NITROGEN_G_PER_BATHER_HOUR } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
@@ -84,5 +84,61 @@ describe('MODEL.md says what the code does', () => {
       `${flOz(result.acidLowGPerFortnight)} to ${flOz(result.acidHighGPerFortnight)}`,
     ])
     expect(result.packagesPerWeek!.count.toFixed(1)).toBe(tablets(result.chlorineMgPerLDay))
+  })
+
+  test.each([
+    [
+      'no stabiliser, no cover, July, 1–3',
+      {
+        ...TRADE_POOL,
+        coverKind: 'none',
+        coverHoursPerDay: 0,
+        targets: defaultTargets('plaster', 'unstabilised', {}),
+        water: { ...TRADE_POOL.water, fc_mg_per_L_as_Cl2: 2 },
+      },
+    ],
+    [
+      'no stabiliser, covered 24 h, 1–3',
+      {
+        ...TRADE_POOL,
+        coverHoursPerDay: 24,
+        targets: defaultTargets('plaster', 'unstabilised', {}),
+        water: { ...TRADE_POOL.water, fc_mg_per_L_as_Cl2: 2 },
+      },
+    ],
+    ['stabiliser 30, no cover, 4 bathers', { ...OPEN_POOL, water: { ...OPEN_POOL.water, cya_mg_per_L: 30 } }],
+  ] as const satisfies readonly (readonly [string, UpkeepInput])[])(
+    'the floor without a known feed: %s',
+    (name, input) => {
+      const result = good(upkeep(input))
+      const value = (id: string) => result.chlorineTerms.find((term) => term.id === id)!.value
+      const { floor } = result
+      expect(row(name)).toEqual([
+        name,
+        ((value('sun') + value('warmth')) / input.targets.fc_mg_per_L_as_Cl2!.aim).toFixed(2),
+        (value('bathers') + value('base')).toFixed(2),
+        floor.lowestMgPerL.toFixed(2),
+        floor.lackingMgPerL.toFixed(2),
+        floor.isHeld ? 'yes' : 'no',
+      ])
+    },
+  )
+
+  test('a tablet of 200 g a week brings so much chlorine a day', () => {
+    const { availableChlorine } = good(productById('cal-hypo-tablet')).product
+    const supply = (200 * availableChlorine) / TRADE_POOL.volumeM3 / 7
+    expect(text).toContain(`it brings ${supply.toFixed(2)} mg/L a day`)
+  })
+
+  test.each([20, 22, 23, 24])('one slow tablet a week under a cover of %i hours', (coverHoursPerDay) => {
+    const feed = { gPerDose: 200, dosesPerWeek: 1 }
+    const { floor } = good(upkeep({ ...TRADE_POOL, coverHoursPerDay, feed }))
+    expect(row(`one tablet, ${coverHoursPerDay} h`)).toEqual([
+      `one tablet, ${coverHoursPerDay} h`,
+      floor.lowestMgPerL.toFixed(2),
+      floor.lackingMgPerL.toFixed(2),
+      floor.shortOfSupplyMgPerLDay!.toFixed(2),
+      floor.isHeld ? 'yes' : 'no',
+    ])
   })
 })

@@ -234,7 +234,8 @@ describe('the chlorine floor', () => {
 
   test('no helping device lowers it, a local rule raises it', () => {
     const helpers = HELPERS.rows.map((helper) => helper.id)
-    expect(of(OPEN_POOL, { helpers }).floor).toEqual(of(OPEN_POOL).floor)
+    const { mgPerL, adviceMgPerL } = of(OPEN_POOL).floor
+    expect(of(OPEN_POOL, { helpers }).floor).toMatchObject({ mgPerL, adviceMgPerL })
     expect(of(OPEN_POOL, { chlorineFloorMgPerL: 3.5 }).floor.mgPerL).toBe(3.5)
     expect(of(OPEN_POOL, { chlorineFloorMgPerL: 0.2 }).floor.mgPerL).toBe(2)
     expect(of(OPEN_POOL, { helpers }).helperNotes.join(' ')).toContain('None of them lowers the chlorine floor')
@@ -248,8 +249,88 @@ describe('the chlorine floor', () => {
     const low = of(OPEN_POOL, { water: { ...OPEN_POOL.water, fc_mg_per_L_as_Cl2: 0.8 } }).floor
     expect(low).toMatchObject({ isHeld: false })
     expect(low.lackingMgPerL).toBeCloseTo(1.2, 12)
-    expect(of(OPEN_POOL).floor).toMatchObject({ isHeld: true, lackingMgPerL: 0 })
+    expect(of(OPEN_POOL, { bathersPerDay: 1 }).floor).toMatchObject({ isHeld: true, lackingMgPerL: 0 })
     expect(of(OPEN_POOL, { water: { ...OPEN_POOL.water, fc_mg_per_L_as_Cl2: undefined } }).floor.isHeld).toBe(false)
+  })
+
+  const BARE: Partial<UpkeepInput> = {
+    coverKind: 'none',
+    coverHoursPerDay: 0,
+    targets: defaultTargets('plaster', 'unstabilised', {}),
+    water: { ...TRADE_POOL.water, fc_mg_per_L_as_Cl2: 2 },
+  }
+
+  test('without stabiliser or cover in July it is not held at a dose a day, however good the reading, and lacks all of it', () => {
+    const { floor } = of(TRADE_POOL, BARE)
+    expect(floor).toMatchObject({ mgPerL: 1, isHeld: false, lowestMgPerL: 0, lackingMgPerL: 1 })
+    expect(floor.reason).toContain('Dosed once a day to 3 mg/L, the residual falls to 0.00')
+    expect(floor.reason).toContain('enter what is fed now')
+    expect(floor.shortOfSupplyMgPerLDay).toBeUndefined()
+    // covered day and night it would be
+    const covered = of(TRADE_POOL, { ...BARE, coverKind: 'solid', coverHoursPerDay: 24 }).floor
+    expect(covered).toMatchObject({ isHeld: true, lackingMgPerL: 0 })
+  })
+
+  test('a dose a day: the lowest is what integrating the losses through the day gives', () => {
+    const result = of(OPEN_POOL)
+    const rate = (term(result, 'sun') + term(result, 'warmth')) / 3
+    const steady = term(result, 'bathers') + term(result, 'base')
+    let residual = 4
+    const steps = 20_000
+    for (let i = 0; i < steps; i++) residual -= (rate * residual + steady) / steps
+    expect(result.floor.lowestMgPerL).toBeCloseTo(residual, 3)
+    expect(result.floor.isHeld).toBe(residual >= 2)
+  })
+
+  test('a known feed is judged by the lowest residual that it settles to, dose after dose', () => {
+    const volume = OPEN_POOL.volumeM3
+    const { availableChlorine } = good(productById('liquid-chlorine-12')).product
+    const gPerMgPerL = volume / availableChlorine
+    const result = of(OPEN_POOL)
+    const rate = (term(result, 'sun') + term(result, 'warmth')) / 3
+    const steady = term(result, 'bathers') + term(result, 'base')
+    for (const [doseMgPerL, dosesPerWeek] of [
+      [2, 7],
+      [5, 3.5],
+      [0.5, 42],
+    ] as const) {
+      const { floor } = of(OPEN_POOL, { feed: { gPerDose: doseMgPerL * gPerMgPerL, dosesPerWeek } })
+      let residual = 0
+      const steps = 2_000
+      const hours = 7 / dosesPerWeek / steps
+      // sixty days: long after it has settled
+      for (let dose = 0; dose < (60 / 7) * dosesPerWeek; dose++) {
+        residual += doseMgPerL
+        for (let i = 0; i < steps; i++) residual = Math.max(0, residual - (rate * residual + steady) * hours)
+      }
+      expect(floor.lowestMgPerL).toBeCloseTo(residual, 2)
+      expect(floor.isHeld).toBe(residual >= 2)
+      expect(floor.lackingMgPerL).toBeCloseTo(Math.max(0, 2 - residual), 2)
+      const short = Math.max(0, 2 * rate + steady - (doseMgPerL * dosesPerWeek) / 7)
+      expect(floor.shortOfSupplyMgPerLDay).toBeCloseTo(short, 9)
+    }
+  })
+
+  test('a feed that brings what the aim uses holds the aim, evenly fed; a measured reading below the floor still fails', () => {
+    const result = of(TRADE_POOL, BARE)
+    const feed = { gPerDose: result.productGPerWeek / 14, dosesPerWeek: 14 }
+    const held = of(TRADE_POOL, { ...BARE, feed }).floor
+    expect(held.lowestMgPerL).toBeCloseTo(2, 9)
+    expect(held).toMatchObject({ isHeld: true, lackingMgPerL: 0, shortOfSupplyMgPerLDay: 0 })
+    const low = of(TRADE_POOL, { ...BARE, feed, water: { ...TRADE_POOL.water, fc_mg_per_L_as_Cl2: 0.4 } }).floor
+    expect(low.isHeld).toBe(false)
+    expect(low.lackingMgPerL).toBeCloseTo(0.6, 12)
+    const none = of(TRADE_POOL, { ...BARE, feed: { gPerDose: 0, dosesPerWeek: 7 } }).floor
+    expect(none).toMatchObject({ isHeld: false, lowestMgPerL: 0, lackingMgPerL: 1 })
+  })
+
+  test('one slow tablet a week under a cover: fails with two open hours, and says by how much', () => {
+    const feed = { gPerDose: 200, dosesPerWeek: 1 }
+    const { floor } = of(TRADE_POOL, { feed })
+    expect(floor.isHeld).toBe(false)
+    expect(floor.lackingMgPerL).toBeCloseTo(1 - floor.lowestMgPerL, 12)
+    expect(floor.shortOfSupplyMgPerLDay).toBeGreaterThan(1)
+    expect(floor.reason).toContain('mg/L a day are short')
   })
 
   test('contact times only for water measured to be without stabiliser, Cryptosporidium 15,300 mg·min/L among them', () => {
@@ -284,6 +365,8 @@ describe('helpers', () => {
 describe('input that cannot be reckoned is a Problem with its place', () => {
   test.each([
     ['volumeM3', { volumeM3: 0 }],
+    ['feed.gPerDose', { feed: { gPerDose: -1, dosesPerWeek: 7 } }],
+    ['feed.dosesPerWeek', { feed: { gPerDose: 100, dosesPerWeek: Number.NaN } }],
     ['waterC', { waterC: Number.NaN }],
     ['sunshine', { sunshine: 1.4 }],
     ['chlorineProductId', { chlorineProductId: 'salt' }],

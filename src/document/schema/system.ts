@@ -62,6 +62,7 @@ const PRODUCTS = {
 export const BATHING = {
   bathersPerDay: v.optional(atLeastZero(1e5)),
   bathingHours: hours,
+  feed: v.optional(objectOf({ amountG: atLeastZero(1e9), perWeek: atLeastZero(1e4) })),
   packages: v.optional(v.picklist(['metric', 'us'])),
 }
 

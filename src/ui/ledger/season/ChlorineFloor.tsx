@@ -22,8 +22,12 @@ export function ChlorineFloor({ upkeep }: { readonly upkeep: Upkeep }) {
             <>This way of keeping the water holds it.</>
           ) : (
             <>
-              <strong>It is not held: the water lacks {mgPerL(floor.lackingMgPerL)}.</strong> Nobody bathes below the
-              floor.
+              <strong>
+                {floor.lackingMgPerL < 0.05
+                  ? 'It is not sure to be held.'
+                  : `It is not held: the water lacks ${mgPerL(floor.lackingMgPerL)}.`}
+              </strong>{' '}
+              Nobody bathes below the floor.
             </>
           )}
         </span>

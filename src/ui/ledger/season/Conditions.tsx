@@ -2,6 +2,7 @@ import { upkeepBasisOf } from '../../../derive/index.ts'
 import type { ClimateMonth, Command, Equipment, HelperId, System } from '../../../document/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
 import { Button, ChoiceField, NumberField, QuantityField, SwitchField } from '../../fields/index.ts'
+import { amountFromG, gFromAmount, measureOf } from '../opening/amounts.ts'
 import { productOptions } from '../water/products.ts'
 import { withMonth } from './climate.ts'
 import styles from './season.module.css'
@@ -39,6 +40,8 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
   const systemId = system.id
   if (!basis.ok) return null
   const { input } = basis.value
+  const { feed } = system.regime
+  const setFeed = (next: System['regime']['feed']) => edit({ id: 'setRegime', args: { systemId, feed: next } })
   const weather: ClimateMonth = spec.site.climate?.[month] ?? {
     airC: input.airC,
     humidityPercent: input.humidityPercent,
@@ -88,6 +91,28 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
           options={productOptions('dailyChlorine')}
           isCompact
           onChange={(product) => edit({ id: 'setProduct', args: { systemId, purpose: 'dailyChlorine', product } })}
+        />
+        <QuantityField
+          key={measureOf(input.chlorineProductId)}
+          label="Fed now, each dose"
+          quantity={measureOf(input.chlorineProductId)}
+          value={feed && amountFromG(input.chlorineProductId, feed.amountG)}
+          onChange={(amount) =>
+            setFeed(
+              amount === undefined
+                ? undefined
+                : { amountG: gFromAmount(input.chlorineProductId, amount), perWeek: feed?.perWeek ?? 7 },
+            )
+          }
+          min={0}
+        />
+        <NumberField
+          label="Doses a week"
+          value={feed?.perWeek}
+          onChange={(perWeek) => feed && setFeed(perWeek === undefined ? undefined : { ...feed, perWeek })}
+          min={0}
+          max={1000}
+          isDisabled={!feed}
         />
         <QuantityField
           label={`Air in ${MONTHS[month]}`}
