@@ -59,7 +59,7 @@ export function PlanLine(props: PlanLineProps) {
           <span className={styles['amount']}>{amountOf(line, units)}</span>
         </div>
         {line.kind === 'dose' && isDone && <GivenDose line={line} entry={entry} systemId={systemId} />}
-        {!isDone && <ToDo line={line} originMs={originMs} times={times} />}
+        {!isDone && <StillAhead line={line} originMs={originMs} times={times} />}
         {isOpen && !isDone && line.kind === 'dose' && (
           <TickForm line={line} systemId={systemId} onClose={() => setOpen(false)} />
         )}
@@ -70,7 +70,7 @@ export function PlanLine(props: PlanLineProps) {
   )
 }
 
-function ToDo({ line, originMs, times }: Pick<PlanLineProps, 'line' | 'originMs' | 'times'>) {
+function StillAhead({ line, originMs, times }: Pick<PlanLineProps, 'line' | 'originMs' | 'times'>) {
   const units = useUnits()
   const store = useAppStore()
   const canEdit = useCanEdit()
