@@ -113,6 +113,7 @@ export function Conditions({ system, dayMs, onDay, isToday }: ConditionsProps) {
           min={0}
           max={1000}
           isDisabled={!feed}
+          description={feed ? undefined : 'Type the dose first.'}
         />
         <QuantityField
           label={`Air in ${MONTHS[month]}`}

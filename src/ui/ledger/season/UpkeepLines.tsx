@@ -11,6 +11,9 @@ import styles from './season.module.css'
 import { TermTable } from './TermTable.tsx'
 import { productRange, rangeWords } from './upkeep-words.ts'
 
+/** Two figures are all that a demand known to a factor of two deserves. */
+const digitsOf = (value: number) => (Math.abs(value) < 1 ? 2 : 1)
+
 /** Alkalinity is told as people measure it, in mg/L as CaCO3. */
 const MG_PER_L_PER_MEQ = MG_CACO3_PER_EQ / 1000
 
@@ -56,7 +59,7 @@ function Line({ number, title, amount, per, children }: LineProps) {
 function ChlorineLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly productId: string }) {
   const units = useUnits()
   const format = (g: number) => formatAmount(productId, g, units)
-  const mgPerL = (value: number) => formatQuantity('concentration', value, units, { digits: 2 })
+  const mgPerL = (value: number) => formatQuantity('concentration', value, units, { digits: digitsOf(value) })
   const brings = upkeep.bringsPerWeek.map(
     ({ key, label, mgPerL: amount }) => `${formatReading(key, amount, units)} of ${inSentence(label)}`,
   )
@@ -112,7 +115,11 @@ function AcidLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly pro
         unitWords="a day"
         terms={upkeep.acidTerms}
         total={{ value: upkeep.acidTerms.reduce((sum, term) => sum + term.value, 0) }}
-        format={(value) => formatQuantity('concentration', value * MG_PER_L_PER_MEQ, units, { digits: 2 })}
+        format={(value) =>
+          formatQuantity('concentration', value * MG_PER_L_PER_MEQ, units, {
+            digits: digitsOf(value * MG_PER_L_PER_MEQ),
+          })
+        }
       />
     </Line>
   )
