@@ -76,6 +76,9 @@ export function measure(p: Partition, levelM: number): Measures {
   floorM2 = surfaceM2 > 0 ? Math.max(0, floorM2) : 0
   featureM2 = surfaceM2 > 0 ? Math.max(0, featureM2) : 0
   perimeterM = surfaceM2 > 0 ? Math.max(0, perimeterM) : 0
+  const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * cove.errorM3
+  const modelM3 = 0
+  const sigmaM3 = sigmaOf(p, levelM)
   return {
     levelM,
     volumeM3,
@@ -87,8 +90,9 @@ export function measure(p: Partition, levelM: number): Measures {
     volumePerLevelM2: surfaceM2,
     centroid:
       surfaceM2 > 0 ? [p.originX + momentX / surfaceM2, p.originY + momentY / surfaceM2] : [p.originX, p.originY],
-    errorBoundM3: arithmeticBound(p, maxDepthM) + 4 * cove.errorM3,
-    sigmaM3: sigmaOf(p, levelM),
+    errorBoundM3: arithmeticM3 + modelM3,
+    errors: { arithmeticM3, modelM3, measurementM3: sigmaM3 },
+    sigmaM3,
   }
 }
 

@@ -83,6 +83,8 @@ const WORDS = {
     'A wall without a cove is called vertical.',
     'Give a radius, or choose the vertical wall.',
   ],
+  'floor-not-ready': ['This floor is being built.', 'No figure stands yet.', 'Choose another floor.'],
+  'wall-not-ready': ['This wall is being built.', 'No figure stands yet.', 'Choose another wall.'],
   'treads-too-few': ['The flight has no tread.', 'There is nothing to stand on.', 'Add a tread.'],
   'treads-not-ordered': [
     'This tread doesn’t lie beyond the one before it.',

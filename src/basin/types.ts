@@ -35,7 +35,36 @@ export interface ProfileFloor {
   readonly stations: readonly (readonly [sM: number, depthM: number])[]
 }
 
-export type Floor = FlatFloor | ProfileFloor
+/** Depth at the outline and islands, and along nested rings; linear on the constrained Delaunay triangulation of all of them. */
+export interface ContoursFloor {
+  readonly kind: 'contours'
+  readonly edgeDepthM: number
+  /** In any order; the inside of an innermost ring is flat. */
+  readonly rings: readonly { readonly depthM: number; readonly path: Path }[]
+}
+
+/** Depths measured at points; linear on the Delaunay triangulation of points and shore. */
+export interface SoundingsFloor {
+  readonly kind: 'soundings'
+  /** Depth along outline and islands; null lets the shore take the depth of the nearest sounding. */
+  readonly edgeDepthM: number | null
+  readonly points: readonly (readonly [x: number, y: number, depthM: number])[]
+}
+
+/** A level floor with a round hollow: a cap of a sphere, or a cone. */
+export interface DishFloor {
+  readonly kind: 'dish'
+  readonly form: 'cap' | 'cone'
+  readonly centre: Point
+  /** Radius of the hollow's rim in plan [m]. */
+  readonly radiusM: number
+  /** Depth from the rim of the hollow outward [m]. */
+  readonly edgeDepthM: number
+  /** Depth at the centre [m]. */
+  readonly depthM: number
+}
+
+export type Floor = FlatFloor | ProfileFloor | ContoursFloor | SoundingsFloor | DishFloor
 
 export interface VerticalWall {
   readonly kind: 'vertical'
@@ -47,7 +76,14 @@ export interface CoveWall {
   readonly radiusM: number
 }
 
-export type Wall = VerticalWall | CoveWall
+/** At distance n from the waterline's edge the wall allows the depth n / run; above the datum it goes straight up. */
+export interface BatteredWall {
+  readonly kind: 'battered'
+  /** Horizontal metres for each metre of depth [1]; 0 is a vertical wall. */
+  readonly run: number
+}
+
+export type Wall = VerticalWall | CoveWall | BatteredWall
 
 /** Depth as a linear function of place: depth = atOrigin + dx·x + dy·y [m]. */
 export interface Plane {
@@ -66,6 +102,8 @@ export interface Patch {
   readonly band?: Band | undefined
   /** Only the part of the footprint outside this path, e.g. a ring of a round flight. */
   readonly except?: Path | undefined
+  /** How far the path may lie from the curve that is meant, where it only comes near it [m]. */
+  readonly offM?: number | undefined
 }
 
 /** The places whose distance along the axis from `axis.from` lies between two values; ±Infinity leaves a side open [m]. */
@@ -80,6 +118,10 @@ export interface Tolerance {
   readonly planM: number
   /** One standard deviation of a measured depth [m]. */
   readonly depthM: number
+  /** One standard deviation of the tape's scale, an error that all distances in plan share [1]. */
+  readonly tapeScale?: number | undefined
+  /** One standard deviation of the waterline that all depths were read from, an error that they share [m]. */
+  readonly datumM?: number | undefined
 }
 
 export interface BasinShape {
@@ -103,6 +145,16 @@ export interface Wetted {
   readonly totalM2: number
 }
 
+/** What makes a volume uncertain, apart [m³]. */
+export interface VolumeErrors {
+  /** Bound of rounding and quadrature. */
+  readonly arithmeticM3: number
+  /** Bound of what pieces that stand for a curve lose: chords under a triangulated floor, offsets of a bench. */
+  readonly modelM3: number
+  /** One standard deviation from the tolerance of what was measured. */
+  readonly measurementM3: number
+}
+
 /** What a body measures at one level of its water. */
 export interface Measures {
   readonly levelM: number
@@ -115,8 +167,9 @@ export interface Measures {
   /** dV/dlevel, which is the water surface [m²]. */
   readonly volumePerLevelM2: number
   readonly centroid: Point
-  /** Bound of the computation's own error [m³]. */
+  /** Bound of the computation's own error, arithmetic and model [m³]. */
   readonly errorBoundM3: number
+  readonly errors: VolumeErrors
   /** One standard deviation from the tolerance of the measured points [m³]; 0 without a tolerance. */
   readonly sigmaM3: number
 }

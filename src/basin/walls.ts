@@ -10,6 +10,8 @@ export function checkWall(wall: Wall): Problem | undefined {
     case 'cove':
       if (!Number.isFinite(wall.radiusM)) return problem('not-a-number', 'wall.radiusM')
       return wall.radiusM > 0 ? undefined : problem('radius-not-positive', 'wall.radiusM')
+    case 'battered':
+      return problem('wall-not-ready', 'wall.kind')
     default:
       return never(wall, 'unknown wall')
   }
