@@ -43,7 +43,8 @@ export function integratePattern(
   return error
 }
 
-function changes(patternAt: (t: number) => number, t0: number, t1: number, samples: number): number[] {
+/** Where the number of a pattern changes in (t0, t1): sampled, then halved. */
+export function changes(patternAt: (t: number) => number, t0: number, t1: number, samples: number): number[] {
   const found: number[] = []
   const hair = (t1 - t0) * NEARLY
   let budget = 0

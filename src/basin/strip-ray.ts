@@ -1,0 +1,57 @@
+import { fansOf, rayAt } from './cove-fan.ts'
+import { type Reach, reachOf } from './cove-reach.ts'
+import { evaluate, newJet } from './curve.ts'
+import { zerosAlong } from './curve-linear.ts'
+import type { Edge, Partition } from './partition-types.ts'
+import type { StripPiece, StripRay } from './strip-types.ts'
+import { wallWidth } from './wall-width.ts'
+
+/** An empty ray to write into. */
+export function newStripRay(): StripRay {
+  return { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0, at: [], end: 0 }
+}
+
+const jet = newJet()
+const reach: Reach = { n: 0, by: 0 }
+const only: number[] = [0]
+
+/** Writes the ray of a piece at t, between its ends, into `out`. */
+export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay): StripRay {
+  const fans = fansOf(p)
+  rayAt(fans, piece.fan, t, out)
+  if (piece.by === -2) out.end = -out.h0 / out.h1
+  else if (piece.by < 0) out.end = wallWidth(p)
+  else {
+    only[0] = piece.by
+    reachOf(fans, piece.fan, only, out, wallWidth(p), reach)
+    out.end = reach.n
+  }
+  const { edges } = piece
+  out.at.length = edges.length
+  for (let i = 0; i < edges.length; i++) {
+    const e = edges[i]!
+    // An edge that bends may be crossed twice: the first time nearer.
+    let again = 0
+    for (let k = 0; k < i; k++) if (edges[k] === e) again++
+    out.at[i] = crossing(p.edges[e]!, out, again)
+  }
+  return out
+}
+
+function crossing(edge: Edge, ray: StripRay, again: number): number {
+  const { curve } = edge
+  if (curve.kind === 'line') {
+    const ex = curve.x1 - curve.x0
+    const ey = curve.y1 - curve.y0
+    return ((curve.x0 - ray.x) * ey - (curve.y0 - ray.y) * ex) / (ray.nx * ey - ray.ny * ex)
+  }
+  const found: number[] = []
+  const across = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
+  for (const t of zerosAlong(curve, edge.t0, edge.t1, across)) {
+    evaluate(curve, t, jet)
+    const at = (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny
+    if (at > 0 && at < ray.end) found.push(at)
+  }
+  found.sort((a, b) => a - b)
+  return found[Math.min(again, found.length - 1)] ?? ray.end
+}
