@@ -111,6 +111,7 @@ export function buildCells(
   return ok({
     shape,
     floor,
+    rings,
     originX: division.originX,
     originY: division.originY,
     extentM,

@@ -1,5 +1,6 @@
 import type { Curve } from './curve.ts'
 import type { FloorPlan } from './floor-kind.ts'
+import type { Ring } from './rings.ts'
 import type { BasinShape, Plane } from './types.ts'
 
 /** A stretch of one exact curve between two nodes; the cells on both sides share it. */
@@ -49,6 +50,8 @@ export interface Partition {
   readonly shape: BasinShape
   /** The floor in this frame. */
   readonly floor: FloorPlan
+  /** The exact curves of outline, islands and patches in this frame, with the segments that they came from. */
+  readonly rings: readonly Ring[]
   readonly originX: number
   readonly originY: number
   readonly extentM: number
