@@ -3,7 +3,8 @@ import type { Faces } from './faces.ts'
 
 /** The rings that hold each face, or nothing where two ways to a face disagree. */
 export function ringsAround(edges: readonly RawEdge[], faces: Faces): ReadonlySet<number>[] | undefined {
-  const around: (Set<number> | undefined)[] = new Array(faces.faces.length)
+  // Filled, not sparse: `every` passes over holes, and a face that no way leads to must be seen.
+  const around: (Set<number> | undefined)[] = new Array(faces.faces.length).fill(undefined)
   around[0] = new Set()
   const queue = [0]
   for (let i = 0; i < queue.length; i++) {
