@@ -1,0 +1,151 @@
+import { performance } from 'node:perf_hooks'
+import {
+  bandsOf,
+  contoursOf,
+  depthAt,
+  type Measures,
+  measure,
+  meshOf,
+  type Partition,
+  sectionOf,
+  volumeAtLevel,
+} from '../../src/basin/index.ts'
+import { deriveBody } from '../../src/derive/index.ts'
+import { type Body, validateSpec } from '../../src/document/index.ts'
+import { FEATURES } from '../../src/features/index.ts'
+import type { RawBody, RawDocument } from './documents.ts'
+
+/** No document may keep a person waiting longer than this [ms]. */
+export const HANG_MS = 2000
+
+/** How a document came out: labels to count, so that a run shows what it reached. */
+export type Outcome = readonly string[]
+
+/**
+ * Takes a document through validation, division, figures and pictures. Throws where a promise is broken: a throw inside,
+ * a number that is none, a negative or falling volume, an endless bound, or too long a time.
+ */
+export function examine(document: RawDocument): Outcome {
+  const start = performance.now()
+  const labels: string[] = []
+  const valid = validateSpec(document)
+  labels.push(`document: ${valid.ok ? 'valid' : `problem ${valid.problem[0]?.code}`}`)
+  // The kernel may not lean on the validation: it gets every document, as it stands.
+  document.bodies.forEach((raw, i) => {
+    const body = valid.ok ? valid.value.bodies[i]! : wholeBody(raw)
+    labels.push(...examineBody(body))
+  })
+  const tookMs = performance.now() - start
+  if (tookMs > HANG_MS / 8)
+    for (const { floor, wall } of document.bodies)
+      labels.push(`slower than ${HANG_MS / 8} ms: ${kindOf(floor)} under ${kindOf(wall)}`)
+  if (tookMs > HANG_MS) throw new Error(`took ${Math.round(tookMs)} ms`)
+  return labels
+}
+
+const kindOf = (part: unknown): string => String((part as { readonly kind?: unknown } | undefined)?.kind)
+
+function wholeBody(raw: RawBody): Body {
+  return { name: '', system: 'pool', tolerance: { planM: 0.02, depthM: 0.02 }, ...raw } as unknown as Body
+}
+
+function examineBody(body: Body): string[] {
+  const labels = [`floor: ${body.floor.kind}`, `wall: ${body.wall.kind}`]
+  for (const { kind } of body.features) labels.push(`feature: ${kind}`)
+  if (body.islands.length > 0) labels.push('with islands')
+  // Only a validated document has none but known kinds.
+  if (body.features.some(({ kind }) => !FEATURES.get(kind))) return [...labels, 'basin: feature of an unknown kind']
+  const derived = deriveBody(body)
+  if (!derived.partition.ok) return [...labels, `basin: ${derived.partition.problem.code}`]
+  const parts = derived.partition.value
+  const figures = derived.measures
+  labels.push(`basin: ${figures.ok ? 'measured' : figures.problem.code}`)
+  if (figures.ok) {
+    labels.push(`measured ${body.floor.kind} under ${body.wall.kind}`)
+    for (const { kind } of body.features) labels.push(`measured with ${kind}`)
+    expectSound(figures.value)
+    if (!Number.isFinite(derived.sigmaM3)) throw new Error('sigma is no number')
+  }
+  const levelM = Number.isFinite(body.levelM) ? body.levelM : 0
+  expectRising(parts, levelM)
+  if (hashOf(body) % 16 === 0) labels.push(...examinePictures(parts))
+  return labels
+}
+
+function expectSound(m: Measures): void {
+  const bad = badNumber(m, '')
+  if (bad !== undefined) throw new Error(`${bad} is no number`)
+  for (const [name, value] of Object.entries({
+    volumeM3: m.volumeM3,
+    waterSurfaceM2: m.waterSurfaceM2,
+    perimeterM: m.perimeterM,
+    maxDepthM: m.maxDepthM,
+    errorBoundM3: m.errorBoundM3,
+    sigmaM3: m.sigmaM3,
+    ...m.wetted,
+  }))
+    if (!(value >= 0)) throw new Error(`${name} is negative: ${value}`)
+  if (m.volumeM3 > m.waterSurfaceM2 * m.maxDepthM * (1 + 1e-6) + m.errorBoundM3 + 1e-15)
+    throw new Error(`more water than surface times depth: ${m.volumeM3} > ${m.waterSurfaceM2} · ${m.maxDepthM}`)
+}
+
+/** Volume never falls as the level rises, and grows by no less than the lower surface and no more than the upper one. */
+function expectRising(parts: Partition, levelM: number): void {
+  const levels = [levelM - 1, levelM - 0.25, levelM, levelM + 0.2]
+  const at = levels.map((level) => volumeAtLevel(parts, level))
+  const slack = 4 * measure(parts, levels[3]!).errorBoundM3 + 1e-12 * at[3]!.volumeM3
+  at.forEach(({ volumeM3, waterSurfaceM2 }, i) => {
+    if (!(volumeM3 >= 0 && waterSurfaceM2 >= 0 && Number.isFinite(volumeM3 + waterSurfaceM2)))
+      throw new Error(`at ${levels[i]}: volume ${volumeM3}, surface ${waterSurfaceM2}`)
+    if (i === 0) return
+    const before = at[i - 1]!
+    const rise = levels[i]! - levels[i - 1]!
+    const grown = volumeM3 - before.volumeM3
+    if (grown < -slack) throw new Error(`volume falls from ${before.volumeM3} to ${volumeM3} at ${levels[i]}`)
+    const span = `between ${levels[i - 1]} and ${levels[i]}`
+    if (grown < before.waterSurfaceM2 * rise * (1 - 1e-6) - slack)
+      throw new Error(
+        `volume grows by ${grown}, less than the lower surface's ${before.waterSurfaceM2 * rise}, ${span}`,
+      )
+    if (grown > waterSurfaceM2 * rise * (1 + 1e-6) + slack)
+      throw new Error(`volume grows by ${grown}, more than the upper surface's ${waterSurfaceM2 * rise}, ${span}`)
+  })
+}
+
+function examinePictures(parts: Partition): string[] {
+  const mesh = meshOf(parts)
+  const depths = [0, 0.5, 1, 1.5, 2]
+  const { originX, originY, extentM } = parts
+  const line = { from: [originX - extentM, originY] as const, to: [originX + extentM, originY + extentM / 3] as const }
+  for (const [name, value] of Object.entries({
+    contours: contoursOf(parts, depths),
+    bands: bandsOf(parts, depths),
+    section: sectionOf(parts, line),
+    depth: depthAt(parts, originX, originY) ?? 0,
+    positions: mesh.ok ? [...mesh.value.positions] : [],
+    normals: mesh.ok ? [...mesh.value.normals] : [],
+  })) {
+    const bad = badNumber(value, name)
+    if (bad !== undefined) throw new Error(`${bad} is no number`)
+  }
+  return [`mesh: ${mesh.ok ? 'made' : mesh.problem.code}`]
+}
+
+/** The place of the first number that is NaN or endless. */
+function badNumber(value: unknown, where: string): string | undefined {
+  if (typeof value === 'number') return Number.isFinite(value) ? undefined : where
+  if (typeof value !== 'object' || value === null) return undefined
+  for (const [key, item] of Object.entries(value)) {
+    const bad = badNumber(item, `${where}.${key}`)
+    if (bad !== undefined) return bad
+  }
+  return undefined
+}
+
+/** A number that depends on the plan alone: picks the bodies whose pictures are drawn too. */
+function hashOf(body: Body): number {
+  const text = JSON.stringify(body.outline)
+  let hash = 0
+  for (let i = 0; i < text.length; i++) hash = (Math.imul(hash, 31) + text.charCodeAt(i)) >>> 0
+  return hash
+}
