@@ -17,19 +17,38 @@ function movedPoint(p: Point, m: Transform): Point {
   return [m.a * p[0] + m.c * p[1] + m.e, m.b * p[0] + m.d * p[1] + m.f]
 }
 
-/** The path, transformed. An arc stays one under an even scale; under an uneven one it becomes curves. */
-function movedPath(path: Path, m: Transform): Path {
-  const isEven = m.a === m.d && m.b === -m.c
-  const source = isEven ? path : asCurves(path)
+/** Whether lengths grow alike in every direction, so that a circle stays one. */
+function isEven(m: Transform): boolean {
+  return (m.a === m.d && m.b === -m.c) || isMirror(m)
+}
+
+function isMirror(m: Transform): boolean {
+  return m.a === -m.d && m.b === m.c
+}
+
+/** The path, transformed. An arc stays one under an even scale, turned over in a mirror; under an uneven one it becomes curves. */
+export function movedPath(path: Path, m: Transform): Path {
+  const source = isEven(m) ? path : asCurves(path)
   return {
     ...source,
     start: movedPoint(source.start, m),
-    segments: source.segments.map(({ to, c1, c2, ...rest }) => ({
+    segments: source.segments.map(({ to, c1, c2, bulge, ...rest }) => ({
       ...rest,
       to: movedPoint(to, m),
+      ...(bulge === undefined ? {} : { bulge: isMirror(m) ? -bulge : bulge }),
       ...(c1 && c2 ? { c1: movedPoint(c1, m), c2: movedPoint(c2, m) } : {}),
     })),
   }
+}
+
+/** How much lengths grow on the whole: the root of what areas grow by. */
+function meanStretch(m: Transform): number {
+  return isShift(m) ? 1 : Math.sqrt(Math.abs(m.a * m.d - m.b * m.c))
+}
+
+// A plain shift leaves every digit of the distances as it is.
+function isShift(m: Transform): boolean {
+  return m.a === 1 && m.b === 0 && m.c === 0 && m.d === 1
 }
 
 /** The body, all of its plan transformed; depths stay, distances along axes go with them. */
@@ -50,19 +69,31 @@ export function movedFeature<F extends Feature>(feature: F, m: Transform): F {
   if ('centre' in feature) moved.centre = movedPoint(feature.centre, m)
   if ('axis' in feature) moved.axis = movedAxis(feature.axis, m)
   if ('treads' in feature) {
-    const by = 'axis' in feature ? stretchOf(feature.axis, m) : Math.sqrt(Math.abs(m.a * m.d - m.b * m.c))
+    const by = 'axis' in feature ? stretchOf(feature.axis, m) : meanStretch(m)
     moved.treads = feature.treads.map(([s, depthM]) => [s * by, depthM] as const)
   }
   return { ...feature, ...moved }
 }
 
-function movedFloor(floor: Floor, m: Transform): Floor {
-  if (floor.kind !== 'profile') return floor
-  const by = stretchOf(floor.axis, m)
-  return {
-    ...floor,
-    axis: movedAxis(floor.axis, m),
-    stations: floor.stations.map(([s, depthM]) => [s * by, depthM] as const),
+/**
+ * The floor, transformed: axis and stations, rings, soundings, the hollow of a dish. A dish is round: where the plan is
+ * stretched more one way than the other, its radius grows by the mean of both, so that its area grows as the pool's does.
+ */
+export function movedFloor(floor: Floor, m: Transform): Floor {
+  switch (floor.kind) {
+    case 'flat':
+      return floor
+    case 'profile': {
+      const by = stretchOf(floor.axis, m)
+      const stations = floor.stations.map(([s, depthM]) => [s * by, depthM] as const)
+      return { ...floor, axis: movedAxis(floor.axis, m), stations }
+    }
+    case 'contours':
+      return { ...floor, rings: floor.rings.map((ring) => ({ ...ring, path: movedPath(ring.path, m) })) }
+    case 'soundings':
+      return { ...floor, points: floor.points.map(([x, y, depthM]) => [...movedPoint([x, y], m), depthM] as const) }
+    case 'dish':
+      return { ...floor, centre: movedPoint(floor.centre, m), radiusM: floor.radiusM * meanStretch(m) }
   }
 }
 
@@ -74,7 +105,5 @@ function movedAxis(axis: Axis, m: Transform): Axis {
 function stretchOf(axis: Axis, m: Transform): number {
   const dx = axis.to[0] - axis.from[0]
   const dy = axis.to[1] - axis.from[1]
-  const by = Math.hypot(m.a * dx + m.c * dy, m.b * dx + m.d * dy) / Math.hypot(dx, dy)
-  // A plain shift leaves every digit of the distances as it is.
-  return m.a === 1 && m.b === 0 && m.c === 0 && m.d === 1 ? 1 : by
+  return isShift(m) ? 1 : Math.hypot(m.a * dx + m.c * dy, m.b * dx + m.d * dy) / Math.hypot(dx, dy)
 }

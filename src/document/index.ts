@@ -1,9 +1,12 @@
+export { movedFloor, movedPath } from './affine.ts'
 export { blankSpec } from './blank.ts'
 export { applyCommand, commandLabel } from './commands/apply.ts'
 export { COMMANDS, type Command, type CommandArgs, type CommandId, command } from './commands/index.ts'
 export type { RingRef } from './commands/places.ts'
 export { demoSpec, demoSpecAt } from './demo.ts'
 export { depthFromReference, depthToReference } from './depths.ts'
+export { deepenedFloor, depthsOfFloor } from './floor-depths.ts'
+export { type FloorKindId, floorAs } from './floor-kinds.ts'
 export {
   type History,
   type HistoryStep,
@@ -16,6 +19,7 @@ export {
   undoLabel,
 } from './history.ts'
 export { fromJson, toJson } from './json.ts'
+export { insetRing, isInside } from './inset.ts'
 export { fitsInLink, linkOf, specFromLink } from './link.ts'
 export { migrate, NEWEST_VERSION } from './migrations.ts'
 export { momentMs } from './moment.ts'

@@ -1,8 +1,9 @@
 import * as v from 'valibot'
 import { ok } from '../../base/index.ts'
-import type { Floor } from '../../basin/index.ts'
+import { depthsOfFloor } from '../floor-depths.ts'
 import { Id } from '../schema/numbers.ts'
 import { BodyChangesSchema } from '../schema/spec.ts'
+import type { Body } from '../types.ts'
 import { defineEdit } from './define.ts'
 import { changed, editBody, without } from './places.ts'
 
@@ -17,12 +18,12 @@ export const setBody = defineEdit({
   apply: (spec, { bodyId, body: changes }) =>
     editBody(spec, bodyId, (body) => {
       const next = { ...changed(body, changes), id: body.id }
-      const saysDepths = changes.floor !== undefined && depthsOf(changes.floor) !== depthsOf(body.floor)
+      const saysDepths = changes.floor !== undefined && said(changes.floor) !== said(body.floor)
       return ok(saysDepths ? without(next, 'depthsAssumed') : next)
     }),
 })
 
 /** A floor that is only moved or stretched says no depth that wasn't there. */
-function depthsOf(floor: Floor): string {
-  return JSON.stringify(floor.kind === 'flat' ? floor.depthM : floor.stations.map(([, depthM]) => depthM))
+function said(floor: Body['floor']): string {
+  return JSON.stringify(depthsOfFloor(floor))
 }

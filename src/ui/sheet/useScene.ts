@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import type { Problem } from '../../base/index.ts'
 import { boundsOf, type Floor } from '../../basin/index.ts'
 import { type DerivedBody, deriveBody, deriveProblems } from '../../derive/index.ts'
-import { type Body, depthToReference } from '../../document/index.ts'
+import { type Body, depthsOfFloor, depthToReference } from '../../document/index.ts'
 import { useApp } from '../context.tsx'
 import { type SectionLine, sectionLineOf } from './scene.ts'
 import type { Content } from './useSheetView.ts'
@@ -37,20 +37,18 @@ export function useSubject(): { readonly subject: Subject | undefined; readonly 
     if (!body) return undefined
     const derived = deriveBody(body)
     const section = sectionLineOf(body)
-    const stationDepths = body.floor.kind === 'profile' ? body.floor.stations.map(([, d]) => d) : [body.floor.depthM]
     const { measures } = derived
-    const maxDepthM = measures.ok ? measures.value.maxDepthM - measures.value.levelM : Math.max(...stationDepths)
+    const maxDepthM = measures.ok ? measures.value.maxDepthM - measures.value.levelM : Math.max(0, ...depthsOfFloor(body.floor))
     return { body, derived, section, maxDepthM, referenceM: depthToReference(body, 0) }
   }, [body])
   const troubles = useMemo(() => deriveProblems(spec).filter((problem) => (problem.at?.length ?? 0) > 0), [spec])
   const content = useMemo((): Content => {
     if (!subject) return BLANK
     const { section, maxDepthM } = subject
-    const stations = subject.body.floor.kind === 'profile' ? subject.body.floor.stations : []
     return {
       bounds: boundsOf(subject.body.outline),
       axis: section.axis,
-      depthM: Math.max(maxDepthM, ...stations.map(([, d]) => d), 0.3),
+      depthM: Math.max(maxDepthM, ...depthsOfFloor(subject.body.floor), 0.3),
       aboveM: Math.max(subject.body.freeboardM, previewLevelM ?? subject.body.levelM, 0),
       bedM: (fromM, toM) => floorBetween(subject.body.floor, fromM, toM),
     }
@@ -58,9 +56,9 @@ export function useSubject(): { readonly subject: Subject | undefined; readonly 
   return { subject: useMemo(() => subject && { ...subject, troubles }, [subject, troubles]), content }
 }
 
-/** Deepest place of a floor between two distances along its axis [m]. */
+/** Deepest place of a floor between two distances along its axis; of a floor without one, wherever it is [m]. */
 export function floorBetween(floor: Floor, fromM: number, toM: number): number {
-  if (floor.kind === 'flat') return floor.depthM
+  if (floor.kind !== 'profile') return Math.max(0, ...depthsOfFloor(floor))
   const { stations } = floor
   const inside = stations.filter(([s]) => s > fromM && s < toM).map(([, depthM]) => depthM)
   return Math.max(...inside, floorAt(stations, fromM), floorAt(stations, toM))

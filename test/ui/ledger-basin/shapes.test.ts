@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { areaOf, type Path, STARTING_OUTLINES } from '../../../src/basin/index.ts'
-import { levelFloor, nextStation, slopingFloor } from '../../../src/ui/ledger/basin/floors.ts'
+import { nextStation } from '../../../src/ui/ledger/basin/floors.ts'
 import { CARES, careOf } from '../../../src/ui/ledger/basin/measured.ts'
 import { floorUnder, middleOf } from '../../../src/ui/ledger/basin/new-body.ts'
 import { islandIn } from '../../../src/ui/ledger/basin/place-path.ts'
@@ -29,29 +29,7 @@ describe('the points of a ring', () => {
   })
 })
 
-describe('a floor of another kind', () => {
-  test('a flat floor made of a profile lies half way between its ends', () => {
-    const floor = levelFloor({
-      kind: 'profile',
-      axis: { from: [0, 0], to: [8, 0] },
-      stations: [
-        [0, 1],
-        [8, 2],
-      ],
-    })
-    expect(floor).toEqual({ kind: 'flat', depthM: 1.5 })
-  })
-
-  test('a profile made of a flat floor runs along the longer side and changes no depth', () => {
-    const floor = slopingFloor({ kind: 'flat', depthM: 1.4 }, open)
-    expect(floor.kind).toBe('profile')
-    if (floor.kind !== 'profile') return
-    expect(floor.stations.map(([, depthM]) => depthM)).toEqual([1.4, 1.4])
-    expect(Math.abs(floor.axis.to[0] - floor.axis.from[0])).toBeGreaterThan(
-      Math.abs(floor.axis.to[1] - floor.axis.from[1]),
-    )
-  })
-
+describe('the next station', () => {
   test('a new station goes into the longest stretch and changes no depth there', () => {
     expect(
       nextStation([
