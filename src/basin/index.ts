@@ -15,12 +15,13 @@ export { reversePath, splitSegment, type Transform, transformPath } from './path
 export { areaOf, type Bounds, boundsOf, type NearestPoint, nearestOn, pathLength, pointOn } from './path-figures.ts'
 export { sectionOf } from './section.ts'
 export { smoothThrough } from './smooth.ts'
+export { stripsAlong, type WallStrip } from './strips-along.ts'
 export type {
   Axis,
   Band,
   BasinMesh,
-  BatteredWall,
   BasinShape,
+  BatteredWall,
   ContourLine,
   ContoursFloor,
   CoveWall,

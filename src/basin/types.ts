@@ -104,6 +104,8 @@ export interface Patch {
   readonly except?: Path | undefined
   /** How far the path may lie from the curve that is meant, where it only comes near it [m]. */
   readonly offM?: number | undefined
+  /** Weight of each of the feature's depths in this plane, linear in place; without it the plane is one depth of its own. */
+  readonly weights?: readonly { readonly depthIndex: number; readonly plane: Plane }[] | undefined
 }
 
 /** The places whose distance along the axis from `axis.from` lies between two values; ±Infinity leaves a side open [m]. */

@@ -10,14 +10,14 @@ import {
   partition,
   waterAt,
 } from '../basin/index.ts'
-import type { Body } from '../document/index.ts'
+import { type Body, depthsOfFloor } from '../document/index.ts'
 import { patchesOf } from '../features/index.ts'
 import { memoByIdentity } from './memo.ts'
 import type { DerivedBody, RuleOfThumb } from './types.ts'
 
 /** The basin's shape of a body: its features come down to patches. */
 function shapeOf(body: Body): Result<BasinShape> {
-  const patches = patchesOf(body.features)
+  const patches = patchesOf(body.features, body.outline)
   if (!patches.ok) return patches
   return ok({
     outline: body.outline,
@@ -67,7 +67,7 @@ function ruleOfThumb(body: Body, measures: Measures): RuleOfThumb {
   const box = boundsOf(body.outline)
   const lengthM = Math.max(box.maxX - box.minX, box.maxY - box.minY)
   const widthM = Math.min(box.maxX - box.minX, box.maxY - box.minY)
-  const depths = body.floor.kind === 'flat' ? [body.floor.depthM] : body.floor.stations.map(([, depthM]) => depthM)
+  const depths = depthsOfFloor(body.floor)
   const shallowM = Math.min(...depths) + body.levelM
   const deepM = Math.max(...depths) + body.levelM
   const isRectangular = Math.abs(areaOf(body.outline)) > 0.97 * lengthM * widthM

@@ -1,2 +1,16 @@
 export { FEATURES, patchesOf } from './features.ts'
-export type { Feature, FeatureField, FeatureHandle, FeatureKind, Placement, RoundSteps, Shelf, Steps } from './types.ts'
+export type {
+  Along,
+  Bench,
+  Feature,
+  FeatureField,
+  FeatureHandle,
+  FeatureKind,
+  FreeBench,
+  Placement,
+  Ramp,
+  RoundSteps,
+  Shelf,
+  Steps,
+  WallBench,
+} from './types.ts'

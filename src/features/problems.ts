@@ -21,6 +21,21 @@ const WORDS = {
     'It gives no direction.',
     'Draw the axis from the first tread into the water.',
   ],
+  'width-not-positive': [
+    'The width of the bench isn’t above zero.',
+    'There is nothing to sit on.',
+    'Give a width, or delete the bench.',
+  ],
+  'no-such-side': [
+    'The bench is told to run along a side that the outline doesn’t have.',
+    'It can’t be placed.',
+    'Name a side of the outline; they are counted from its first point.',
+  ],
+  'side-without-length': [
+    'The sides that the bench runs along have no length.',
+    'It can’t be placed.',
+    'Choose other sides, or take the doubled points of the outline away.',
+  ],
   'radius-not-positive': [
     'The radius of this tread isn’t above zero.',
     'It covers nothing.',

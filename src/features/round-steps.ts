@@ -11,6 +11,7 @@ const { count, going, rise, firstDepth } = treadFields<RoundSteps>()
 export const ROUND_STEPS: FeatureKind<RoundSteps> = {
   id: 'roundSteps',
   label: 'Round steps',
+  help: 'A flight of round treads about one centre, as in a corner.',
   fields: [
     count,
     {

@@ -6,11 +6,13 @@ import type { FeatureKind, Shelf } from './types.ts'
 export const SHELF: FeatureKind<Shelf> = {
   id: 'shelf',
   label: 'Shelf',
+  help: 'A level footprint of any shape: a sun shelf, a ledge, a swim-out.',
   fields: [
     {
       id: 'depthM',
       label: 'Depth of the shelf',
       unit: 'm',
+      isDepth: true,
       get: (shelf) => shelf.depthM,
       set: (shelf, depthM) => ({ ...shelf, depthM }),
     },

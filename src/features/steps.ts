@@ -11,6 +11,7 @@ const { count, going, rise, firstDepth } = treadFields<Steps>()
 export const STEPS: FeatureKind<Steps> = {
   id: 'steps',
   label: 'Steps',
+  help: 'A flight of straight treads down into the water.',
   fields: [count, going, rise, firstDepth],
   defaults: ({ at, toward, sizeM }) => {
     const [ux, uy] = unit(toward)

@@ -36,6 +36,7 @@ export function treadFields<F extends { readonly treads: Treads }>() {
       id: 'firstDepthM',
       label: 'Depth of the first tread',
       unit: 'm',
+      isDepth: true,
       get: (f) => f.treads[0]?.[1] ?? 0,
       set: (f, depth) => {
         const by = depth - (f.treads[0]?.[1] ?? 0)

@@ -113,6 +113,6 @@ export const pool: fc.Arbitrary<BasinShape> = fc
     ),
   })
   .map(({ features, ...rest }) => {
-    const patches = patchesOf(features)
+    const patches = patchesOf(features, rest.outline)
     return { ...rest, wall: { kind: 'vertical' }, patches: patches.ok ? patches.value : [], freeboardM: 0.15 }
   })

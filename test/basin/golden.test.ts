@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type BasinShape, levelForVolume, measure, partition, volumeAtLevel } from '../../src/basin/index.ts'
+import { type BasinShape, levelForVolume, measure, type Path, partition, volumeAtLevel } from '../../src/basin/index.ts'
 import { type Feature, patchesOf } from '../../src/features/index.ts'
 import golden from '../golden/basin/cases.json'
 import { relative } from './shapes.ts'
@@ -15,7 +15,7 @@ function toleranceOf(row: (typeof golden.cases)[number]): number {
 describe('golden basins', () => {
   for (const row of golden.cases) {
     const body = row.spec.bodies[0]!
-    const patches = patchesOf(body.features as unknown as Feature[])
+    const patches = patchesOf(body.features as unknown as Feature[], body.outline as unknown as Path)
     if (!patches.ok) throw new Error(row.id)
     const result = partition({
       outline: body.outline,

@@ -7,7 +7,7 @@ export function shape(
   parts: Partial<Omit<BasinShape, 'outline' | 'patches'>> & { features?: readonly Feature[] } = {},
 ): BasinShape {
   const { features = [], ...rest } = parts
-  const patches = patchesOf(features)
+  const patches = patchesOf(features, outline)
   if (!patches.ok) throw new Error(JSON.stringify(patches.problem))
   return {
     outline,

@@ -75,7 +75,7 @@ function divided(shape: BasinShape): Partition {
 function cases(): readonly BenchCase[] {
   const body = demoSpec.bodies[0]
   if (!body) throw new Error('the example has a body')
-  const patches = patchesOf(body.features)
+  const patches = patchesOf(body.features, body.outline)
   if (!patches.ok) throw new Error(patches.problem.what)
   const { outline, islands, floor, wall, freeboardM } = body
   const example: BasinShape = { outline, islands, floor, wall, freeboardM, patches: patches.value }
@@ -132,7 +132,7 @@ function shelves(): BasinShape['patches'] {
       depthM: 0.3 + 0.05 * i,
     }
   }
-  const patches = patchesOf(Array.from({ length: 8 }, (_, i) => shelf(i)))
+  const patches = patchesOf(Array.from({ length: 8 }, (_, i) => shelf(i)), ring(60))
   if (!patches.ok) throw new Error(patches.problem.what)
   return patches.value
 }

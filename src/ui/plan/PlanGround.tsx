@@ -86,7 +86,7 @@ export const PlanInk = memo(function PlanInk({ body, parts, origin }: InkProps) 
       {parts
         ? null
         : body.features.map((feature) => {
-            const d = pathFrom(featureShape(feature), origin)
+            const d = pathFrom(featureShape(feature, body.outline), origin)
             return <path key={d} className={styles['featureGhost']} d={d} />
           })}
       {edges ? <path className={styles['break']} d={edges.breaks} /> : null}

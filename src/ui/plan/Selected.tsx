@@ -41,7 +41,7 @@ export const Selected = memo(function Selected({ body, selectedKey, origin }: Pr
       </clipPath>
       <path
         className={styles['selectedFeature']}
-        d={pathFrom(featureShape(feature), origin)}
+        d={pathFrom(featureShape(feature, body.outline), origin)}
         clipPath={`url(#${id})`}
       />
     </>

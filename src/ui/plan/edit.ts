@@ -100,7 +100,7 @@ export function dragInPlan(subject: Subject, item: Item, to: Point, reachM: numb
   if (item.kind === 'axis') return dragAxis(subject, item.end, whole, reachM)
   if (item.kind === 'feature-handle' || item.kind === 'feature') {
     const feature = body.features[item.feature]
-    const handles = feature ? (FEATURES.get(feature.kind)?.handles(feature) ?? []) : []
+    const handles = feature ? (FEATURES.get(feature.kind)?.handles(feature, body.outline) ?? []) : []
     // The first handle of every kind moves the whole.
     const handle = item.kind === 'feature' ? handles[0] : handles.find((h) => h.id === item.handle)
     return feature && handle && bare(edits.setFeature(body.id, item.feature, handle.moveTo(feature, whole)))

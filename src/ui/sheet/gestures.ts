@@ -131,7 +131,7 @@ export function placeFeature(hands: Hands, tool: FeatureTool, press: Press): Ges
       const feature = made(to)
       if (!scene || !feature) return
       local.setState({
-        ghost: { feature, outline: featureShape(feature) },
+        ghost: { feature, outline: featureShape(feature, scene.body.outline) },
         remarks: [{ at: to, text: sayFeature(feature, scene) }],
       })
     },
@@ -159,6 +159,7 @@ export function addFeature(hands: Pick<Hands, 'app' | 'local' | 'scene'>, featur
 /** The numbers of a feature in one line, for while it is dragged. */
 function sayFeature(feature: AnyFeature, { units }: Scene): string {
   const say = (si: number) => formatQuantity('length', si, units)
+  if ('fromDepthM' in feature) return `${say(feature.fromDepthM)} to ${say(feature.toDepthM)} deep`
   if (!('treads' in feature)) return `${say(feature.depthM)} deep`
   const [first, second] = feature.treads
   const riser = first?.[1] ?? 0
@@ -176,7 +177,7 @@ export function pickAt(scene: Scene, press: Press): Item | undefined {
   const at = fromScreen(view, panes, press.at)
   const side = sideAt(scene, at, reach)
   if (side) return { kind: 'middle', ring: side.ring, segment: side.segment }
-  const feature = scene.body.features.findLastIndex((f) => isInside(flatten(featureShape(f), 0.02), at))
+  const feature = scene.body.features.findLastIndex((f) => isInside(flatten(featureShape(f, scene.body.outline), 0.02), at))
   return feature >= 0 ? { kind: 'feature', feature } : undefined
 }
 

@@ -66,7 +66,7 @@ function featureItems(scene: Scene, selection: Selection | undefined): PlacedIte
   return scene.body.features.flatMap((feature, index) => {
     const row = FEATURES.get(feature.kind)
     if (!row) return []
-    const handles = row.handles(feature)
+    const handles = row.handles(feature, scene.body.outline)
     const numbers = row.fields
       .map((field) => {
         const value = field.get(feature)
@@ -75,7 +75,7 @@ function featureItems(scene: Scene, selection: Selection | undefined): PlacedIte
       })
       .join(', ')
     const label = `${row.label} ${index + 1} of ${scene.body.features.length}, ${numbers}`
-    const grip = featureGrip(feature)
+    const grip = featureGrip(feature, scene.body.outline)
     const own: PlacedItem = {
       key: keyOf({ kind: 'feature', feature: index }),
       item: { kind: 'feature', feature: index },
@@ -99,8 +99,8 @@ function featureItems(scene: Scene, selection: Selection | undefined): PlacedIte
 type AnyFeature = Scene['body']['features'][number]
 
 /** The whole footprint of a feature. */
-export function featureShape(feature: AnyFeature): Path {
-  const patches = FEATURES.get(feature.kind)?.patchesOf(feature, 0)
+export function featureShape(feature: AnyFeature, inside: Path): Path {
+  const patches = FEATURES.get(feature.kind)?.patchesOf(feature, 0, inside)
   // Of concentric treads the last is the widest; of a flight each has the whole footprint.
   const widest = patches?.ok ? patches.value.at(-1)?.path : undefined
   return widest ?? ('path' in feature ? feature.path : { start: [0, 0], segments: [] })
@@ -116,8 +116,8 @@ export function seenMiddle({ derived }: Scene, feature: number): Point | undefin
 }
 
 /** The place by which the whole of a feature is taken hold of: its first handle. */
-function featureGrip(feature: AnyFeature): Point {
-  return FEATURES.get(feature.kind)?.handles(feature)[0]?.at(feature) ?? featureShape(feature).start
+function featureGrip(feature: AnyFeature, inside: Path): Point {
+  return FEATURES.get(feature.kind)?.handles(feature, inside)[0]?.at(feature) ?? featureShape(feature, inside).start
 }
 
 function sectionItems(scene: Scene): PlacedItem[] {

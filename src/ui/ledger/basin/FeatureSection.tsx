@@ -94,7 +94,7 @@ function FeatureItem({ body, feature, index }: ItemProps) {
         <FeatureNumber key={field.id} body={body} field={field} feature={feature} onChange={change} />
       ))}
       <Disclosure isLazy title="Where it stands">
-        <HandleTable name={name} feature={feature} handles={kind.handles(feature)} onChange={change} />
+        <HandleTable name={name} feature={feature} handles={kind.handles(feature, body.outline)} onChange={change} />
       </Disclosure>
     </fieldset>
   )

@@ -1,0 +1,118 @@
+import { arcCentre, evaluate, newJet } from './curve.ts'
+import { zerosAlong } from './curve-linear.ts'
+import { cubicStrips } from './strips-of-cubic.ts'
+import { NEARLY, SMOOTH_RAD } from './tolerance.ts'
+import type { Path, Point, Segment } from './types.ts'
+import { type Leg, wallOf } from './wall-legs.ts'
+
+/** A footprint, and how far it may lie from what is meant [m]. */
+export interface WallStrip {
+  readonly path: Path
+  readonly offM: number
+}
+
+type Vec = readonly [number, number]
+
+/** A chain's end is carried on to the next wall where the outline turns by at least this much there [rad]. */
+const CORNER_RAD = Math.PI / 6
+
+const jet = newJet()
+
+/**
+ * Footprints that together cover the places within a width of some segments of an outline, on the water's side: what the
+ * normals of that length sweep, and a sector about each corner that juts into the water. The ends are square to the wall;
+ * where the outline turns toward the water by 30° to 90° at an end, the strip runs on to the wall beyond, so that no
+ * wedge stays between the two. Footprints may overlap, and may reach over the outline.
+ * `segments` are indices of the outline's segments in order; all of them means all the way round.
+ * Accuracy: lines and arcs to rounding; cubics within each footprint's `offM`.
+ */
+export function stripsAlong(outline: Path, segments: readonly number[], widthM: number): WallStrip[] {
+  const { legs, side } = wallOf(outline)
+  const chain = segments.map((i) => legs[i]).filter((leg) => leg !== undefined)
+  if (chain.length === 0) return []
+  const isWhole = segments.length === legs.length
+  const strips: WallStrip[] = []
+  const [ox, oy] = outline.start
+  const beside = (point: Point, heading: Vec, by: number): Point => [
+    point[0] - side * by * heading[1],
+    point[1] + side * by * heading[0],
+  ]
+  let normal0 = chain[0]!.heading0
+  chain.forEach((leg, i) => {
+    strips.push(...stripsOf(leg, normal0, leg.heading1, side, widthM, [ox, oy]))
+    const next = chain[i + 1] ?? (isWhole ? chain[0]! : undefined)
+    if (!next) return
+    const turn = side * turnOf(leg.heading1, next.heading0)
+    // A joint that is smooth but for its decimals must not leave a sliver: the next strip starts where this one ends.
+    normal0 = Math.abs(turn) <= SMOOTH_RAD ? leg.heading1 : next.heading0
+    if (turn >= -SMOOTH_RAD) return
+    const corner = leg.segment.to
+    const path: Path = {
+      start: corner,
+      segments: [
+        { to: beside(corner, leg.heading1, widthM) },
+        { to: beside(corner, next.heading0, widthM), bulge: Math.tan((side * turn) / 4) },
+        { to: corner },
+      ],
+    }
+    strips.push({ path, offM: 0 })
+  })
+  if (isWhole) return strips
+  const at = (i: number): Leg | undefined => legs[(i + legs.length) % legs.length]
+  const first = chain[0]!
+  const last = chain[chain.length - 1]!
+  const before = at(segments[0]! - 1)
+  const after = at(segments[segments.length - 1]! + 1)
+  if (after) strips.push(...carriedOn(last.segment.to, last.heading1, after, 1))
+  if (before) strips.push(...carriedOn(first.from, [-first.heading0[0], -first.heading0[1]], before, -1))
+  return strips
+
+  /** The piece between the square end of a strip and the wall beyond; `away` leads along the wall out of the strip. */
+  function carriedOn(corner: Point, away: Vec, beyond: Leg, travel: 1 | -1): WallStrip[] {
+    const turn = travel === 1 ? turnOf(away, beyond.heading0) : -turnOf([-away[0], -away[1]], beyond.heading1)
+    const toward = side * (travel === 1 ? turn : -turn)
+    if (!(toward >= CORNER_RAD) || Math.cos(toward) <= NEARLY) return []
+    const n: Vec = [-side * travel * away[1], side * travel * away[0]]
+    const cx = corner[0] - ox
+    const cy = corner[1] - oy
+    const offset = { c: -(n[0] * cx + n[1] * cy) - widthM, gx: n[0], gy: n[1] }
+    let run = widthM / Math.tan(CORNER_RAD)
+    for (const t of zerosAlong(beyond.curve, 0, 1, offset)) {
+      evaluate(beyond.curve, t, jet)
+      const along = (jet.x - cx) * away[0] + (jet.y - cy) * away[1]
+      if (along > 0) run = Math.min(run, along)
+    }
+    // A little past the wall, so that it is crossed and not just touched; dry land is cut off.
+    run += widthM / 8
+    const far: Point = [corner[0] + run * away[0], corner[1] + run * away[1]]
+    const over = (p: Point): Point => [p[0] + widthM * n[0], p[1] + widthM * n[1]]
+    return [{ path: { start: corner, segments: [{ to: far }, { to: over(far) }, { to: over(corner) }] }, offM: 0 }]
+  }
+}
+
+/** Angle from one direction to another, −π to π. */
+function turnOf(a: Vec, b: Vec): number {
+  return Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1])
+}
+
+/** What the normals of one segment sweep; those at its ends are given, for they may be a neighbour's. */
+function stripsOf(leg: Leg, h0: Vec, h1: Vec, side: 1 | -1, widthM: number, origin: Point): WallStrip[] {
+  const { curve, from, segment } = leg
+  const beside = (p: Point, h: Vec): Point => [p[0] - side * widthM * h[1], p[1] + side * widthM * h[0]]
+  const inner0 = beside(from, h0)
+  const inner1 = beside(segment.to, h1)
+  const offM = widthM * Math.abs(turnOf(h0, leg.heading0))
+  const close = (...back: Segment[]): WallStrip => ({ path: { start: from, segments: [segment, ...back] }, offM })
+  if (curve.kind === 'line') return [close({ to: inner1 }, { to: inner0 }, { to: from })]
+  if (curve.kind === 'cubic') return cubicStrips(leg, inner0, inner1, side, widthM, origin, offM)
+  const bulge = Math.tan(curve.turn / 4)
+  const kept = (curve.radius - side * widthM) / curve.radius
+  if (kept > NEARLY) return [close({ to: inner1 }, { to: inner0, bulge: -bulge }, { to: from })]
+  // The width reaches the centre or beyond it: all of the sector, and what lies opposite within the rest of the width.
+  const [x, y] = arcCentre(curve)
+  const centre: Point = [x + origin[0], y + origin[1]]
+  const sector = close({ to: centre }, { to: from })
+  if (kept >= -NEARLY) return [{ ...sector, offM: offM + NEARLY * widthM }]
+  const opposite: Path = { start: centre, segments: [{ to: inner0 }, { to: inner1, bulge }, { to: centre }] }
+  return [sector, { path: opposite, offM }]
+}
