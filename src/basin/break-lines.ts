@@ -35,13 +35,18 @@ export function breakSpans(division: Division, out: Span[]): void {
   const whole = boxOf(0)
   const breaksFamily = family++
   for (const { line, within } of floor.breaks) add(line, [...whole, ...within], breaksFamily)
+  const edgesFamily = family++
+  for (const edge of floor.edges ?? []) pushSpans(edge, -1, grainM, out, edgesFamily)
   const first = 1 + shape.islands.length
   shape.patches.forEach((patch, i) => {
     const box = boxOf(first + i)
     const band = patch.band ? bandPlanes(patch.band, originX, originY) : []
     for (const [a, b, c] of band) add([a, b, -c], box, family++)
     const plane = patchPlanes[i]!
+    const { minX, minY, maxX, maxY } = rings[first + i]!
     for (const piece of floor.pieces) {
+      const { box: own } = piece
+      if (own && (own[0] > maxX || own[1] > maxY || own[2] < minX || own[3] < minY)) continue
       const line = difference(plane, piece.plane)
       if (line) add(line, [...box, ...band, ...piece.within, ...whole], family++)
     }

@@ -1,3 +1,4 @@
+import { ok } from '../base/index.ts'
 import type { FloorKind } from './floor-kind.ts'
 import { problem } from './problems.ts'
 import type { FlatFloor } from './types.ts'
@@ -5,15 +6,16 @@ import type { FlatFloor } from './types.ts'
 export const FLAT: FloorKind<FlatFloor> = {
   id: 'flat',
   check: (floor) => (Number.isFinite(floor.depthM) ? undefined : problem('not-a-number', 'floor.depthM')),
-  plan: (floor) => ({
-    pieces: [
-      {
-        plane: { atOrigin: floor.depthM, dx: 0, dy: 0 },
-        within: [],
-        weights: [{ depthIndex: 0, plane: { atOrigin: 1, dx: 0, dy: 0 } }],
-      },
-    ],
-    breaks: [],
-    pieceAt: () => 0,
-  }),
+  plan: (floor) =>
+    ok({
+      pieces: [
+        {
+          plane: { atOrigin: floor.depthM, dx: 0, dy: 0 },
+          within: [],
+          weights: [{ depthIndex: 0, plane: { atOrigin: 1, dx: 0, dy: 0 } }],
+        },
+      ],
+      breaks: [],
+      pieceAt: () => 0,
+    }),
 }

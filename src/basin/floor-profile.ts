@@ -1,5 +1,5 @@
-import type { Problem } from '../base/index.ts'
-import type { FloorKind, FloorPiece } from './floor-kind.ts'
+import { ok, type Problem, type Result } from '../base/index.ts'
+import type { FloorKind, FloorPiece, FloorPlan, FloorSite } from './floor-kind.ts'
 import type { HalfPlane } from './half-planes.ts'
 import { problem } from './problems.ts'
 import type { Plane, ProfileFloor } from './types.ts'
@@ -21,7 +21,7 @@ function check(floor: ProfileFloor): Problem | undefined {
 }
 
 /** Piece 0 lies before the first station, piece i between stations i − 1 and i, the last one beyond the last. */
-function plan(floor: ProfileFloor, originX: number, originY: number) {
+function plan(floor: ProfileFloor, { originX, originY }: FloorSite): Result<FloorPlan> {
   const { from, to } = floor.axis
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   const ux = (to[0] - from[0]) / length
@@ -74,5 +74,5 @@ function plan(floor: ProfileFloor, originX: number, originY: number) {
     while (i < count && s >= at(i)[0]) i++
     return i
   }
-  return { pieces, breaks, pieceAt }
+  return ok({ pieces, breaks, pieceAt })
 }

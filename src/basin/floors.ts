@@ -1,6 +1,6 @@
-import { never, type Problem } from '../base/index.ts'
+import { fail, never, type Problem, type Result } from '../base/index.ts'
 import { FLAT } from './floor-flat.ts'
-import type { FloorPlan } from './floor-kind.ts'
+import type { FloorPlan, FloorSite } from './floor-kind.ts'
 import { PROFILE } from './floor-profile.ts'
 import { problem } from './problems.ts'
 import type { Floor } from './types.ts'
@@ -21,17 +21,17 @@ export function checkFloor(floor: Floor): Problem | undefined {
   }
 }
 
-/** A floor laid out in the frame of a partition. */
-export function planFloor(floor: Floor, originX: number, originY: number): FloorPlan {
+/** A floor laid out in its place, or what keeps it from lying there. */
+export function planFloor(floor: Floor, site: FloorSite): Result<FloorPlan> {
   switch (floor.kind) {
     case 'flat':
-      return FLAT.plan(floor, originX, originY)
+      return FLAT.plan(floor, site)
     case 'profile':
-      return PROFILE.plan(floor, originX, originY)
+      return PROFILE.plan(floor, site)
     case 'contours':
     case 'soundings':
     case 'dish':
-      throw new Error('checked before')
+      return fail(problem('floor-not-ready', 'floor.kind'))
     default:
       return never(floor, 'unknown floor')
   }

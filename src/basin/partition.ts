@@ -4,6 +4,7 @@ import { breakSpans } from './break-lines.ts'
 import { buildCells, type Division } from './cells.ts'
 import { type AreaMoments, addMoments } from './edge-integrals.ts'
 import { facesOf } from './faces.ts'
+import type { FloorPlan } from './floor-kind.ts'
 import { checkFloor, planFloor } from './floors.ts'
 import { ringsAround } from './labels.ts'
 import type { Partition } from './partition-types.ts'
@@ -64,6 +65,13 @@ function checkShape(shape: BasinShape): Problem | undefined {
   return checkFloor(shape.floor) ?? checkWall(shape.wall)
 }
 
+/** A level floor far below the waterline. */
+const STAND_IN: FloorPlan = {
+  pieces: [{ plane: { atOrigin: MAX_EXTENT_M, dx: 0, dy: 0 }, within: [], weights: [] }],
+  breaks: [],
+  pieceAt: () => 0,
+}
+
 function divide(
   shape: BasinShape,
   originX: number,
@@ -87,10 +95,20 @@ function divide(
     }
     rings.push(ring)
   }
+  const islands = shape.islands.length
+  const planned = planFloor(shape.floor, {
+    shores: rings.slice(0, 1 + islands),
+    originX,
+    originY,
+    extentM,
+    grainM,
+    planToleranceM: shape.tolerance?.planM ?? 0,
+  })
   const division: Division = {
     shape,
     rings,
-    floor: planFloor(shape.floor, originX, originY),
+    // A floor that doesn't fit gives way to any other, so that what is wrong with the shores is found first.
+    floor: planned.ok ? planned.value : STAND_IN,
     patchPlanes: shape.patches.map((patch) => shifted(patch.plane, originX, originY)),
     originX,
     originY,
@@ -102,12 +120,13 @@ function divide(
   breakSpans(division, spans)
   const contacts: RingContact[] = []
   const arrangement = arrange(spans, spansInRing, grainM, (contact) => contacts.push(contact))
-  const crossing = contactProblem(contacts, rings, empty, shape.islands.length, originX, originY)
+  const crossing = contactProblem(contacts, rings, empty, islands, originX, originY)
   if (crossing) return fail(crossing)
   const faces = facesOf(arrangement)
   const around = faces && ringsAround(arrangement.edges, faces)
   if (!faces || !around) return fail(problem('cannot-divide', 'outline'))
-  return buildCells(division, arrangement, faces, around, waterM2, crossM2)
+  const cells = buildCells(division, arrangement, faces, around, waterM2, crossM2)
+  return planned.ok || !cells.ok ? cells : planned
 }
 
 function signedArea(ring: Ring): number {
