@@ -10,7 +10,7 @@ import { ringsAround } from './labels.ts'
 import type { Partition } from './partition-types.ts'
 import { curvesOf } from './path.ts'
 import { boundsOf } from './path-figures.ts'
-import { shifted } from './planes.ts'
+import { shiftedAll } from './planes.ts'
 import { problem } from './problems.ts'
 import { checkNumbers, checkRing, pathsOf, pushRing, type Ring, ringOf, roughBox } from './rings.ts'
 import type { Span } from './span.ts'
@@ -109,7 +109,11 @@ function divide(
     rings,
     // A floor that doesn't fit gives way to any other, so that what is wrong with the shores is found first.
     floor: planned.ok ? planned.value : STAND_IN,
-    patchPlanes: shape.patches.map((patch) => shifted(patch.plane, originX, originY)),
+    patchPlanes: shiftedAll(
+      shape.patches.map((patch) => patch.plane),
+      originX,
+      originY,
+    ),
     originX,
     originY,
     extentM,

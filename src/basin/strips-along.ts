@@ -63,16 +63,15 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
   const last = chain[chain.length - 1]!
   const before = at(segments[0]! - 1)
   const after = at(segments[segments.length - 1]! + 1)
-  if (after) strips.push(...carriedOn(last.segment.to, last.heading1, after, 1))
-  if (before) strips.push(...carriedOn(first.from, [-first.heading0[0], -first.heading0[1]], before, -1))
+  if (after) strips.push(...carriedOn(last.segment.to, last.heading1, 1, after, turnOf(last.heading1, after.heading0)))
+  if (before) strips.push(...carriedOn(first.from, first.heading0, -1, before, turnOf(before.heading1, first.heading0)))
   return strips
 
-  /** The piece between the square end of a strip and the wall beyond; `away` leads along the wall out of the strip. */
-  function carriedOn(corner: Point, away: Vec, beyond: Leg, travel: 1 | -1): WallStrip[] {
-    const turn = travel === 1 ? turnOf(away, beyond.heading0) : -turnOf([-away[0], -away[1]], beyond.heading1)
-    const toward = side * (travel === 1 ? turn : -turn)
-    if (!(toward >= CORNER_RAD) || Math.cos(toward) <= NEARLY) return []
-    const n: Vec = [-side * travel * away[1], side * travel * away[0]]
+  /** The piece between the square end of a strip and the wall beyond: forward past a last point, backward past a first. */
+  function carriedOn(corner: Point, heading: Vec, travel: 1 | -1, beyond: Leg, turn: number): WallStrip[] {
+    if (!(side * turn >= CORNER_RAD) || Math.cos(turn) <= NEARLY) return []
+    const away: Vec = [travel * heading[0], travel * heading[1]]
+    const n: Vec = [-side * heading[1], side * heading[0]]
     const cx = corner[0] - ox
     const cy = corner[1] - oy
     const offset = { c: -(n[0] * cx + n[1] * cy) - widthM, gx: n[0], gy: n[1] }
