@@ -45,3 +45,18 @@ export function riseMeets(a: number, b: number, r: number, out: number[]): void 
     if (root === 0) return
   }
 }
+
+/** Rise of a cove of radius r at distance n from the wall [m]. */
+export function coveRise(n: number, r: number): number {
+  if (n >= r) return 0
+  // r − √(r² − (r − n)²) without the loss of digits near n = r.
+  const q = (r - n) / r
+  return (r * q * q) / (1 + Math.sqrt((1 - q) * (1 + q)))
+}
+
+/** Fall of a cove's surface along n, −rise′. */
+export function coveLean(n: number, r: number): number {
+  if (n >= r) return 0
+  const q = (r - n) / r
+  return q / Math.sqrt((1 - q) * (1 + q))
+}

@@ -84,7 +84,11 @@ const WORDS = {
     'Give a radius, or choose the vertical wall.',
   ],
   'floor-not-ready': ['This floor is being built.', 'No figure stands yet.', 'Choose another floor.'],
-  'wall-not-ready': ['This wall is being built.', 'No figure stands yet.', 'Choose another wall.'],
+  'run-negative': [
+    'The run of the battered wall is less than zero.',
+    'A wall that leans out over the water isn’t known here.',
+    'Give the horizontal metres for each metre of depth, 0 for a vertical wall.',
+  ],
   'treads-too-few': ['The flight has no tread.', 'There is nothing to stand on.', 'Add a tread.'],
   'treads-not-ordered': [
     'This tread doesn’t lie beyond the one before it.',

@@ -1,17 +1,33 @@
 import { never, type Problem } from '../base/index.ts'
-import { problem } from './problems.ts'
 import type { Wall } from './types.ts'
+import { BATTERED } from './wall-battered.ts'
+import { COVE } from './wall-cove.ts'
+import type { WallLaw } from './wall-kind.ts'
+import { VERTICAL } from './wall-vertical.ts'
 
 /** What is wrong with a wall, if anything. */
 export function checkWall(wall: Wall): Problem | undefined {
   switch (wall.kind) {
     case 'vertical':
-      return undefined
+      return VERTICAL.check(wall)
     case 'cove':
-      if (!Number.isFinite(wall.radiusM)) return problem('not-a-number', 'wall.radiusM')
-      return wall.radiusM > 0 ? undefined : problem('radius-not-positive', 'wall.radiusM')
+      return COVE.check(wall)
     case 'battered':
-      return problem('wall-not-ready', 'wall.kind')
+      return BATTERED.check(wall)
+    default:
+      return never(wall, 'unknown wall')
+  }
+}
+
+/** How a wall rules the water beside it; nothing where it is upright. */
+export function wallLaw(wall: Wall): WallLaw | undefined {
+  switch (wall.kind) {
+    case 'vertical':
+      return VERTICAL.law(wall)
+    case 'cove':
+      return COVE.law(wall)
+    case 'battered':
+      return BATTERED.law(wall)
     default:
       return never(wall, 'unknown wall')
   }

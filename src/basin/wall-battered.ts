@@ -1,0 +1,114 @@
+import { mark } from './pattern-integral.ts'
+import { problem } from './problems.ts'
+import type { BatteredWall } from './types.ts'
+import {
+  AREA,
+  AREA_X,
+  AREA_Y,
+  FEATURE,
+  FLOOR,
+  type RayFrame,
+  type RaySpan,
+  SHORE,
+  VOLUME,
+  WALL,
+  type WallKind,
+  type WallLaw,
+} from './wall-kind.ts'
+
+export const BATTERED: WallKind<BatteredWall> = {
+  id: 'battered',
+  check: ({ run }) => {
+    if (!Number.isFinite(run)) return problem('not-a-number', 'wall.run')
+    return run >= 0 ? undefined : problem('run-negative', 'wall.run')
+  },
+  law: ({ run }) => (run > 0 ? lawOf(run) : undefined),
+}
+
+function lawOf(run: number): WallLaw {
+  return {
+    part: 'wall',
+    widthM: (deepestM) => run * Math.max(0, deepestM),
+    allowedM: (floorM, n) => Math.min(floorM, n / run),
+    leanAt: (floorM, n) => (n / run < floorM ? 1 / run : 0),
+    followsFloor: (floorM, n) => n / run >= floorM,
+    isSteepAtShore: false,
+    footSlackM: () => 0,
+    addSpan: (ray, span, levelM, wetted, sums) => addSpan(run, ray, span, levelM, wetted, sums),
+    eventsAt: ({ k0, k1 }, n, levelM, out, from) => {
+      const k = k0 + k1 * n
+      out[from] = k - n / run
+      out[from + 1] = k + levelM
+      out[from + 2] = n / run + levelM
+      return 3
+    },
+    deepestAt: ({ from, to, k0, k1 }) => {
+      // The batter falls away from the shore; what rules may rise again.
+      if (k1 >= 0) return to
+      const meet = k0 / (1 / run - k1)
+      return Math.min(Math.max(meet, from), to)
+    },
+  }
+}
+
+const stops = new Float64Array(5)
+
+/**
+ * What a batter changes along one stretch of a ray.
+ * Equation: depth before k(n), after min(k, n/run), both linear, each times h0 + h1 n; its surface is √(1 + 1/run²) of plan.
+ * Accuracy: rounding (closed form between exact break points).
+ */
+function addSpan(
+  run: number,
+  ray: RayFrame,
+  span: RaySpan,
+  levelM: number,
+  wetted: boolean,
+  sums: Float64Array,
+): number {
+  const { from, to, k0, k1 } = span
+  // Where it meets what rules; where that is awash; where it is awash itself.
+  let count = 0
+  stops[count++] = from
+  const meet = k0 / (1 / run - k1)
+  if (meet > from && meet < to) stops[count++] = meet
+  const ashore = k1 === 0 ? from : -(k0 + levelM) / k1
+  if (ashore > from && ashore < to) stops[count++] = ashore
+  const foot = -levelM * run
+  if (foot > from && foot < to) stops[count++] = foot
+  stops[count++] = to
+  if (count > 3) stops.subarray(0, count).sort()
+  let name = 0
+  for (let i = 1; i < count; i++) {
+    const a = stops[i - 1]!
+    const b = stops[i]!
+    if (!(b > a)) continue
+    const middle = (a + b) / 2
+    const k = k0 + k1 * middle
+    const rules = k > middle / run
+    const wetBefore = k + levelM > 0
+    const wetAfter = rules && middle / run + levelM > 0
+    name = mark(name, (rules ? 4 : 0) + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0))
+    if (!rules || !wetBefore) continue
+    const d1 = b - a
+    const d2 = (b * b - a * a) / 2
+    const d3 = (b * b * b - a * a * a) / 3
+    const area = ray.h0 * d1 + ray.h1 * d2
+    const lever = ray.h0 * d2 + ray.h1 * d3
+    if (wetAfter) {
+      sums[VOLUME]! += (1 / run - k1) * lever - k0 * area
+      if (wetted) sums[WALL]! += area * Math.sqrt(1 + 1 / (run * run))
+    } else {
+      sums[VOLUME]! -= (k0 + levelM) * area + k1 * lever
+      sums[AREA]! -= area
+      sums[AREA_X]! -= ray.x * area + ray.nx * lever
+      sums[AREA_Y]! -= ray.y * area + ray.ny * lever
+    }
+    if (!wetted) continue
+    sums[span.isFeature ? FEATURE : FLOOR]! -= area * Math.sqrt(1 + k1 * k1 + span.kAcross * span.kAcross)
+  }
+  // The shore on the batter: water begins here wherever what rules lies deeper.
+  if (wetted && levelM < 0 && foot >= from && foot < to && k0 + k1 * foot + levelM > 0)
+    sums[SHORE]! += ray.h0 + ray.h1 * foot
+  return name
+}

@@ -1,0 +1,76 @@
+import type { Problem } from '../base/index.ts'
+import type { Wall } from './types.ts'
+
+/** Floor, ruling depth and the ray's own geometry along one stretch of a ray that lies in one cell. */
+export interface RaySpan {
+  /** Distances from the shore where the stretch begins and ends [m]. */
+  from: number
+  to: number
+  /** Depth of the floor below and of what rules there without the wall, linear along the ray: c0 + c1 n. */
+  f0: number
+  f1: number
+  k0: number
+  k1: number
+  isFeature: boolean
+  /** Fall of the floor, and of what rules, across the ray. */
+  fAcross: number
+  kAcross: number
+}
+
+/** Foot and direction of a ray, and the width of the sheaf beside it: h0 + h1 n for each unit of t. */
+export interface RayFrame {
+  readonly x: number
+  readonly y: number
+  readonly nx: number
+  readonly ny: number
+  readonly h0: number
+  readonly h1: number
+}
+
+/** What a wall's kind tells of itself to the engine that sweeps the strip along the shores. */
+export interface WallLaw {
+  /** Part that its surface is counted as. */
+  readonly part: 'floor' | 'wall'
+  /** Plan distance beyond which it changes nothing, where the water is at most so deep below the datum [m]. */
+  readonly widthM: (deepestM: number) => number
+  /** Depth that it allows at distance n from the shore over a floor [m below the datum]. */
+  readonly allowedM: (floorM: number, n: number) => number
+  /** ∂(allowed depth)/∂n, and by the floor's depth. */
+  readonly leanAt: (floorM: number, n: number) => number
+  readonly followsFloor: (floorM: number, n: number) => boolean
+  /** True where its surface is so steep at the shore itself that integrals along the shore have roots at their ends. */
+  readonly isSteepAtShore: boolean
+  /** How far below the foot of the shore's own upright face water may stand and be said to reach it [m]. */
+  readonly footSlackM: (floorM: number) => number
+  /**
+   * Adds what it changes along a stretch of a ray at a level (see STRIP_SUMS), and returns a number for the pattern of
+   * pieces there: as long as it stays the same the sums are smooth along the shore.
+   */
+  readonly addSpan: (ray: RayFrame, span: RaySpan, levelM: number, wetted: boolean, sums: Float64Array) => number
+  /** Writes what can't change sign within one pattern, at distance n in a stretch; returns how many there are. */
+  readonly eventsAt: (span: RaySpan, n: number, levelM: number, out: Float64Array, from: number) => number
+  /** Distance at which a stretch is deepest for all that the wall and what rules tell, within its ends [m]. */
+  readonly deepestAt: (span: RaySpan) => number
+}
+
+/** All that the program knows of one kind of wall. */
+export interface WallKind<W extends Wall> {
+  readonly id: W['kind']
+  readonly check: (wall: W) => Problem | undefined
+  /** Nothing where the wall is upright. */
+  readonly law: (wall: W) => WallLaw | undefined
+}
+
+/**
+ * What a wall changes: volume and water surface and the surface's moments; wetted areas of floor, of features and of the
+ * wall; shore that lies on it. All are added to what there is without it, so most are negative.
+ */
+export const STRIP_SUMS = ['volume', 'area', 'areaX', 'areaY', 'floor', 'feature', 'wall', 'shore'] as const
+export const VOLUME = 0
+export const AREA = 1
+export const AREA_X = 2
+export const AREA_Y = 3
+export const FLOOR = 4
+export const FEATURE = 5
+export const WALL = 6
+export const SHORE = 7
