@@ -7,6 +7,7 @@ import { facesOf } from './faces.ts'
 import type { FloorPlan } from './floor-kind.ts'
 import { checkFloor, planFloor } from './floors.ts'
 import { ringsAround } from './labels.ts'
+import { checkRange } from './number-range.ts'
 import type { Partition } from './partition-types.ts'
 import { curvesOf } from './path.ts'
 import { boundsOf } from './path-figures.ts'
@@ -62,7 +63,7 @@ function checkShape(shape: BasinShape): Problem | undefined {
     const numbers = [atOrigin, dx, dy, ...(patch.band ? [...patch.band.axis.from, ...patch.band.axis.to] : [])]
     if (!numbers.every(Number.isFinite)) return problem('not-a-number', `features[${patch.feature}]`)
   }
-  return checkFloor(shape.floor) ?? checkWall(shape.wall)
+  return checkFloor(shape.floor) ?? checkWall(shape.wall) ?? checkRange(shape)
 }
 
 /** A level floor far below the waterline. */

@@ -8,6 +8,11 @@ const WORDS = {
     'Nothing can be measured from it.',
     'Type the number again.',
   ],
+  'out-of-range': [
+    'A number here is far beyond any pool.',
+    'All lengths and depths are in metres.',
+    'Check the number, and the unit in which it was measured.',
+  ],
   'too-few-points': [
     'The line has fewer than three different points.',
     'It bounds no area.',

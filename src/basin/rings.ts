@@ -1,5 +1,6 @@
 import type { Problem } from '../base/index.ts'
 import type { Curve } from './curve.ts'
+import { isOutOfRange } from './number-range.ts'
 import { curvesOf } from './path.ts'
 import { problem } from './problems.ts'
 import { pushSpans, type Span } from './span.ts'
@@ -21,10 +22,12 @@ export interface Ring {
 /** First complaint about the numbers of a path, if any. */
 export function checkNumbers(path: Path, where: string): Problem | undefined {
   if (!path.start.every(Number.isFinite)) return problem('not-a-number', `${where}.start`)
+  if (path.start.some(isOutOfRange)) return problem('out-of-range', `${where}.start`)
   for (let i = 0; i < path.segments.length; i++) {
     const { to, bulge, c1, c2 } = path.segments[i]!
     const numbers = [...to, bulge ?? 0, ...(c1 ?? []), ...(c2 ?? [])]
     if (!numbers.every(Number.isFinite)) return problem('not-a-number', `${where}.segments[${i}]`)
+    if (numbers.some(isOutOfRange)) return problem('out-of-range', `${where}.segments[${i}]`)
   }
   return undefined
 }

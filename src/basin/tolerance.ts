@@ -7,6 +7,12 @@ export const MIN_EXTENT_M = 1e-3
 /** The greatest width or height of an outline [m], wherever it lies: far above any pool, and below a slip of units. */
 export const MAX_EXTENT_M = 1e4
 
+/** The largest number that a shape may hold [m, or 1]: a planet's size, and far from where products would overflow. */
+export const MAX_NUMBER = 1e9
+
+/** The shortest length that can give a direction or a slope [m]: a hundredth of the grain of the smallest basin. */
+export const MIN_LENGTH_M = 1e-15
+
 /**
  * The grain of a figure [m]: points nearer than this are one point, curves that stay nearer than this are one curve.
  * It answers for rounding only (of coordinates, intersections and decimal files), never for a person's inaccuracy.

@@ -23,7 +23,10 @@ const pairs = (maxLength: number, firstAt: number) =>
     )
     .map(([steps, isFalling, disorder]) => {
       let at = firstAt
-      const rows = steps.map(([step, depthM]): [number, number] => [(at += step), depthM])
+      const rows = steps.map(([step, depthM]): [number, number] => {
+        at += step
+        return [at, depthM]
+      })
       if (isFalling) {
         const depths = rows.map(([, depthM]) => depthM).sort((a, b) => a - b)
         rows.forEach((row, i) => {
@@ -199,7 +202,7 @@ const place = fc.record({
   origin: fc.oneof(
     { weight: 6, arbitrary: fc.constant([0, 0]) },
     { weight: 2, arbitrary: fc.constantFrom([12.5, -7.25], [5e5, 5e6], [1e-7, 0], [-9e7, 9e7]) },
-  ) as fc.Arbitrary<number[]>,
+  ) as unknown as fc.Arbitrary<number[]>,
 })
 
 /** Plan points by the keys under which a body holds them. */

@@ -53,7 +53,8 @@ if (parentPort) {
       Atomics.add(task.progress, 0, 1)
     })
     if (details.failed) {
-      const error = details.errorInstance instanceof Error ? (details.errorInstance.stack ?? '') : String(details.error)
+      const error =
+        details.errorInstance instanceof Error ? (details.errorInstance.stack ?? '') : String(details.errorInstance)
       port.postMessage({
         kind: 'failure',
         seed,
