@@ -106,6 +106,8 @@ export interface Patch {
   readonly offM?: number | undefined
   /** Weight of each of the feature's depths in this plane, linear in place; without it the plane is one depth of its own. */
   readonly weights?: readonly { readonly depthIndex: number; readonly plane: Plane }[] | undefined
+  /** What the feature calls those depths by their numbers, e.g. `treads[1][1]`; without it `depthM`. */
+  readonly depthNames?: readonly string[] | undefined
 }
 
 /** The places whose distance along the axis from `axis.from` lies between two values; ±Infinity leaves a side open [m]. */

@@ -88,6 +88,7 @@ function patchesOf(ramp: Ramp, index: number): Result<Patch[]> {
     feature: index,
     band: { axis, ...band },
     weights,
+    depthNames: ['fromDepthM', 'toDepthM'],
   })
   return ok([
     patch(level(fromDepthM), { fromM: -Infinity, toM: 0 }, [{ depthIndex: 0, plane: level(1) }]),

@@ -69,6 +69,7 @@ function patchesOf(steps: Steps, index: number): Result<Patch[]> {
         path: steps.path,
         plane: { atOrigin: depthM, dx: 0, dy: 0 },
         feature: index,
+        depthNames: [`treads[${i}][1]`],
         band: {
           axis: steps.axis,
           fromM: i === 0 ? -Infinity : s,
