@@ -19,9 +19,9 @@ const CORNER_RAD = Math.PI / 6
 const jet = newJet()
 
 /**
- * Footprints that together cover the places within a width of some segments of an outline, on the water's side: what the
- * normals of that length sweep, and a sector about each corner that juts into the water. The ends are square to the wall;
- * where the outline turns toward the water by 30° to 90° at an end, the strip runs on to the wall beyond, so that no
+ * Footprints that together cover the places within a width of some segments of an outline, on the water's side, so far as
+ * a normal leads there from the nearest place of the segments: what normals of that length sweep up to the wall's centre
+ * of curvature, and a sector about each corner that juts into the water. So the ends are square to the wall; where the outline turns toward the water by 30° to 90° at an end, the strip runs on to the wall beyond, so that no
  * wedge stays between the two. Footprints may overlap, and may reach over the outline.
  * `segments` are indices of the outline's segments in order; all of them means all the way round.
  * Accuracy: lines and arcs to rounding; cubics within each footprint's `offM`.
@@ -106,12 +106,8 @@ function stripsOf(leg: Leg, h0: Vec, h1: Vec, side: 1 | -1, widthM: number, orig
   if (curve.kind === 'cubic') return cubicStrips(leg, inner0, inner1, side, widthM, origin, offM)
   const bulge = Math.tan(curve.turn / 4)
   const kept = (curve.radius - side * widthM) / curve.radius
-  if (kept > NEARLY) return [close({ to: inner1 }, { to: inner0, bulge: -bulge }, { to: from })]
-  // The width reaches the centre or beyond it: all of the sector, and what lies opposite within the rest of the width.
+  if (kept > 0) return [close({ to: inner1 }, { to: inner0, bulge: -bulge }, { to: from })]
+  // The width reaches the centre: all of the sector. Beyond the centre another place of the wall is nearer.
   const [x, y] = arcCentre(curve)
-  const centre: Point = [x + origin[0], y + origin[1]]
-  const sector = close({ to: centre }, { to: from })
-  if (kept >= -NEARLY) return [{ ...sector, offM: offM + NEARLY * widthM }]
-  const opposite: Path = { start: centre, segments: [{ to: inner0 }, { to: inner1, bulge }, { to: centre }] }
-  return [sector, { path: opposite, offM }]
+  return [close({ to: [x + origin[0], y + origin[1]] }, { to: from })]
 }

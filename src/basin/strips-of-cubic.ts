@@ -151,7 +151,7 @@ function cutOf(leg: Leg, c: CubicCurve, t0: number, t1: number, to: Point, [ox, 
   return { to, c1, c2: [jet.x - third * jet.dx + ox, jet.y - third * jet.dy + oy] }
 }
 
-/** A tight stretch by pairs of arcs that share a tangent, each with its sector and what lies beyond its centre. */
+/** A tight stretch by pairs of arcs that share a tangent, each with its sector up to the width or its centre. */
 function arcStrips(
   curve: CubicCurve,
   t0: number,
@@ -196,11 +196,8 @@ function arcStrips(
     })
     if (arc.radius / (arc.radius - offset) > 0)
       return [strip(start, end, { to: inner1 }, { to: inner0, bulge: -bulge }, { to: start })]
-    const centre = absolute(arcCentre(arc) as Vec)
-    return [
-      strip(start, end, { to: centre }, { to: start }),
-      strip(centre, { to: inner0 }, { to: inner1, bulge }, { to: centre }),
-    ]
+    // Beyond the centre another place of the wall is nearer.
+    return [strip(start, end, { to: absolute(arcCentre(arc) as Vec) }, { to: start })]
   })
 }
 

@@ -57,4 +57,4 @@ export const HAIR = 1e-6
 export const OFFSET_FIT = 2e-9
 
 /** The same where the cubic bends too tightly for a parallel curve and arcs stand for it. */
-export const OFFSET_ARC_FIT = 1e-7
+export const OFFSET_ARC_FIT = 1e-6

@@ -128,8 +128,8 @@ describe('a bench wider than the wall’s radius or the half width', () => {
     }
   })
 
-  it('sweeps a stadium’s end through its centre', () => {
-    expect(relative(seat(STADIUM, bench(1, 1, 3)).areaM2, (Math.PI / 2) * (4 + 1))).toBeLessThan(1e-12)
+  it('fills a stadium’s end up to its centre, for beyond it the wall’s ends are nearer', () => {
+    expect(relative(seat(STADIUM, bench(1, 1, 3)).areaM2, 2 * Math.PI)).toBeLessThan(1e-12)
   })
 
   it('covers a narrow arm to the wall opposite', () => {
