@@ -1,5 +1,6 @@
 import type { Axis, Floor, Path, Point, Transform } from '../basin/index.ts'
 import type { Feature } from '../features/index.ts'
+import { sidesAsCurves, withSides } from './bench-sides.ts'
 import { asCurves } from './segment-kinds.ts'
 import type { Body } from './types.ts'
 
@@ -58,15 +59,24 @@ export function movedBody(body: Body, m: Transform): Body {
     outline: movedPath(body.outline, m),
     islands: body.islands.map((island) => movedPath(island, m)),
     floor: movedFloor(body.floor, m),
-    features: body.features.map((feature) => movedFeature(feature, m)),
+    features: (isEven(m) ? body.features : withSides(body.features, body.outline, sidesAsCurves(body.outline))).map(
+      (feature) => movedFeature(feature, m),
+    ),
   }
 }
 
-/** The feature, transformed: its footprint, its axis with the treads along it, its centre with the radii (by mean scale). */
+/** The feature, transformed: footprint, axis with the treads along it, centre with the radii and a bench's width (by mean scale). */
 export function movedFeature<F extends Feature>(feature: F, m: Transform): F {
-  const moved: { path?: Path; axis?: Axis; centre?: Point; treads?: readonly (readonly [number, number])[] } = {}
+  const moved: {
+    path?: Path
+    axis?: Axis
+    centre?: Point
+    treads?: readonly (readonly [number, number])[]
+    widthM?: number
+  } = {}
   if ('path' in feature) moved.path = movedPath(feature.path, m)
   if ('centre' in feature) moved.centre = movedPoint(feature.centre, m)
+  if ('widthM' in feature) moved.widthM = feature.widthM * meanStretch(m)
   if ('axis' in feature) moved.axis = movedAxis(feature.axis, m)
   if ('treads' in feature) {
     const by = 'axis' in feature ? stretchOf(feature.axis, m) : meanStretch(m)

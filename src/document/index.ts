@@ -18,8 +18,8 @@ export {
   undo,
   undoLabel,
 } from './history.ts'
-export { fromJson, toJson } from './json.ts'
 export { insetRing, isInside } from './inset.ts'
+export { fromJson, toJson } from './json.ts'
 export { fitsInLink, linkOf, specFromLink } from './link.ts'
 export { migrate, NEWEST_VERSION } from './migrations.ts'
 export { momentMs } from './moment.ts'

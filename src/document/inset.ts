@@ -154,9 +154,6 @@ function disc([x, y]: Point, radiusM: number): Path {
 }
 
 /** The place of an outline's water that is farthest from every wall, and how far that is [m]. */
-export function middleOfWater(
-  outline: Path,
-  islands: readonly Path[],
-): { readonly at: Point; readonly farM: number } {
+export function middleOfWater(outline: Path, islands: readonly Path[]): { readonly at: Point; readonly farM: number } {
   return roomIn(outline, islands).middle
 }

@@ -87,7 +87,7 @@ function boundOf(issue: BaseIssue<unknown>): string {
     case 'length':
       return `there have to be ${bound}`
     case 'strict_tuple':
-      return 'two numbers are expected'
+      return 'fewer numbers are expected'
     default:
       return ''
   }

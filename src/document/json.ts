@@ -6,9 +6,10 @@ import { validateSpec } from './validate.ts'
 /** Known keys in the order in which a reader wants them; others follow by name. */
 // biome-ignore format: a list
 const ORDER = [
-  'format', 'version', 'kind', 'from', 'id', 'at', 'method', 'name', 'system', 'start', 'to', 'bulge', 'c1', 'c2', 'centre', 'outline',
-  'islands', 'floor', 'wall', 'features', 'path', 'axis', 'segments', 'stations', 'treads', 'depthM', 'radiusM',
-  'freeboardM', 'levelM', 'tolerance', 'planM', 'depthsMeasuredFrom', 'tileLineM', 'sketch', 'bodies', 'systems',
+  'format', 'version', 'kind', 'from', 'id', 'at', 'method', 'name', 'system', 'start', 'to', 'bulge', 'c1', 'c2', 'form', 'centre', 'outline',
+  'islands', 'floor', 'wall', 'features', 'edgeDepthM', 'along', 'fromSegment', 'toSegment', 'widthM',
+  'axis', 'segments', 'stations', 'treads', 'fromDepthM', 'toDepthM', 'depthM', 'radiusM', 'run', 'path', 'rings', 'points',
+  'freeboardM', 'levelM', 'tolerance', 'planM', 'tapeScale', 'datumM', 'depthsMeasuredFrom', 'tileLineM', 'sketch', 'bodies', 'systems',
   'plumbingM3', 'volumeEstimates', 'm3', 'sigmaM3', 'water', 'readings', 'fill', 'targets', 'values', 'low', 'aim',
   'high', 'equipment', 'stock', 'regime', 'products', 'product', 'amountG', 'line', 'text', 'note', 'log', 'site',
 ]

@@ -57,13 +57,18 @@ function asCurve(path: Path, i: number): Segment {
 /** An arc is split below this angle before it becomes curves, which then follow it within 5e-6 of its radius [rad]. */
 const PIECE_RAD = Math.PI / 4
 
+/** Into how many curves a segment goes where arcs become curves; 1 where it stays what it is. */
+export function piecesOf(segment: Segment): number {
+  return segment.bulge ? Math.ceil((4 * Math.abs(Math.atan(segment.bulge))) / PIECE_RAD) : 1
+}
+
 /** The path with every arc in curves, each of an eighth of a turn at most. */
 export function asCurves(path: Path): Path {
   let result = path
   for (let i = path.segments.length - 1; i >= 0; i--) {
-    const bulge = path.segments[i]?.bulge
-    if (!bulge) continue
-    const pieces = Math.ceil((4 * Math.abs(Math.atan(bulge))) / PIECE_RAD)
+    const segment = path.segments[i]
+    if (!segment?.bulge) continue
+    const pieces = piecesOf(segment)
     let split = result
     for (let k = 0; k < pieces - 1; k++) split = splitSegment(split, i + k, 1 / (pieces - k))
     for (let k = 0; k < pieces; k++) split = withSegment(split, i + k, asCurve(split, i + k))

@@ -1,9 +1,10 @@
 import { expect } from 'vitest'
 import { areaOf, boundsOf } from '../../src/basin/index.ts'
 import { type CommandArgs, type CommandId, demoSpec, isSmooth, kindOf, type Spec } from '../../src/document/index.ts'
+import { FLOOR_SAMPLES } from './floor-command-samples.ts'
 import { bodyOf, ISLAND, main, RECTANGLE, richSpec, STADIUM, size, stations } from './samples.ts'
 
-type Sample<Id extends CommandId> = readonly [args: CommandArgs<Id>, check: (after: Spec, before: Spec) => void]
+export type Sample<Id extends CommandId> = readonly [args: CommandArgs<Id>, check: (after: Spec, before: Spec) => void]
 
 const at = '2026-05-03T09:00:00-07:00'
 const set = { at, method: 'strip', values: { pH: 7.5 } } as const
@@ -15,7 +16,16 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
   setName: [{ name: 'Reed Court' }, (after) => expect(after.name).toBe('Reed Court')],
   addBody: [
     { body: { ...bodyOf(richSpec, 'stadium'), id: 'spa' } },
-    (after) => expect(after.bodies.map((b) => b.id)).toEqual(['main', 'sketch', 'stadium', 'spa']),
+    (after) =>
+      expect(after.bodies.map((b) => b.id)).toEqual([
+        'main',
+        'sketch',
+        'stadium',
+        'hopper',
+        'sounded',
+        'dished',
+        'spa',
+      ]),
   ],
   setBody: [
     { bodyId: 'main', body: { levelM: -0.1, tileLineM: 0.08, depthsMeasuredFrom: undefined } },
@@ -24,7 +34,7 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
       expect('depthsMeasuredFrom' in body(after)).toBe(false)
     },
   ],
-  removeBody: [{ bodyId: 'sketch' }, (after) => expect(after.bodies.map((b) => b.id)).toEqual(['main', 'stadium'])],
+  removeBody: [{ bodyId: 'sketch' }, (after) => expect(after.bodies.map((b) => b.id)).not.toContain('sketch')],
   drawOutline: [
     { outline: RECTANGLE, sketch: { scaleSigma: 0.25 } },
     (after) => {
@@ -137,13 +147,17 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
     { bodyId: 'main', end: 'to', to: [11, 3.5] },
     (after) => expect(body(after).floor).toMatchObject({ axis: { from: [0, 2.75], to: [11, 3.5] } }),
   ],
+  ...FLOOR_SAMPLES,
   setWall: [
-    { bodyId: 'main', wall: { kind: 'vertical' } },
-    (after) => expect(body(after).wall).toEqual({ kind: 'vertical' }),
+    { bodyId: 'main', wall: { kind: 'battered', run: 0.25 } },
+    (after) => expect(body(after).wall).toEqual({ kind: 'battered', run: 0.25 }),
   ],
   addFeature: [
-    { bodyId: 'stadium', feature: { kind: 'roundSteps', centre: [0, 2], treads: [[0.5, 0.3]] } },
-    (after) => expect(body(after, 'stadium').features.length).toBe(1),
+    {
+      bodyId: 'stadium',
+      feature: { kind: 'bench', along: { fromSegment: 3, toSegment: 0 }, widthM: 0.45, depthM: 0.45 },
+    },
+    (after) => expect(body(after, 'stadium').features[0]!.kind).toBe('bench'),
   ],
   setFeature: [
     { bodyId: 'main', index: 1, feature: { kind: 'roundSteps', centre: [1, 1], treads: [[0.7, 0.3]] } },
@@ -166,8 +180,8 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
   setLevel: [{ bodyId: 'main', levelM: -0.07 }, (after) => expect(body(after).levelM).toBe(-0.07)],
   setFreeboard: [{ bodyId: 'main', freeboardM: 0.2 }, (after) => expect(body(after).freeboardM).toBe(0.2)],
   setTolerance: [
-    { bodyId: 'main', tolerance: { planM: 0.05, depthM: 0.03 } },
-    (after) => expect(body(after).tolerance).toEqual({ planM: 0.05, depthM: 0.03 }),
+    { bodyId: 'main', tolerance: { planM: 0.05, depthM: 0.03, tapeScale: 0.001 } },
+    (after) => expect(body(after).tolerance).toEqual({ planM: 0.05, depthM: 0.03, tapeScale: 0.001 }),
   ],
   setDepthReference: [
     { bodyId: 'main', reference: 'tile-line', tileLineM: 0.05 },

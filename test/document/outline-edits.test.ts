@@ -162,7 +162,7 @@ describe('editing an outline', () => {
       const after = run(spec, c)
       expect(after).toMatchObject({
         later: { a: 1 },
-        bodies: [{ colour: 'pale', outline: { drawnBy: 'hand' } }, {}, {}],
+        bodies: [{ colour: 'pale', outline: { drawnBy: 'hand' } }, ...richSpec.bodies.slice(1).map(() => ({}))],
       })
     }
   })

@@ -48,6 +48,12 @@ describe('the published schema', () => {
       ['one control point', (spec) => delete at(spec, 'bodies', 0, 'outline', 'segments', 0)['c1']],
       ['bulge and controls', (spec) => (at(spec, 'bodies', 0, 'outline', 'segments', 0)['bulge'] = 1)],
       ['a floor of no known kind', (spec) => (at(spec, 'bodies', 0, 'floor')['kind'] = 'dished')],
+      ['a floor by soundings without any', (spec) => (at(spec, 'bodies', 0, 'floor')['kind'] = 'soundings')],
+      ['a wall that leans without saying how', (spec) => (at(spec, 'bodies', 0)['wall'] = { kind: 'battered' })],
+      [
+        'a bench nowhere',
+        (spec) => (at(spec, 'bodies', 0, 'features')[0 as never] = { kind: 'bench', depthM: 0.4 } as never),
+      ],
       ['no depth', (spec) => delete at(spec, 'bodies', 0, 'features', 0)['depthM']],
       ['pH 15', (spec) => (at(spec, 'systems', 0, 'water', 'fill', 'values')['pH'] = 15)],
       ['an unknown method', (spec) => (at(spec, 'systems', 0, 'water', 'fill')['method'] = 'tongue')],

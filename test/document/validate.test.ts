@@ -20,6 +20,48 @@ const broken = (edit: (spec: Loose) => void) => {
 }
 
 describe('checking a document', () => {
+  test('complaints about depth lines, soundings, dishes, walls, benches and ramps have their paths', () => {
+    const [hopper, sounded, dished] = [3, 4, 5]
+    expect(broken((s) => (at(s, 'bodies', hopper, 'floor', 'rings', 0, 'path', 'segments', 1)['to'] = 'x'))).toEqual([
+      'wrong-type bodies[3].floor.rings[0].path.segments[1].to',
+    ])
+    expect(broken((s) => delete at(s, 'bodies', hopper, 'floor', 'rings', 0)['depthM'])).toEqual([
+      'missing bodies[3].floor.rings[0].depthM',
+    ])
+    expect(broken((s) => (at(s, 'bodies', hopper, 'floor')['edgeDepthM'] = null))).toEqual([
+      'wrong-type bodies[3].floor.edgeDepthM',
+    ])
+    expect(broken((s) => (at(s, 'bodies', sounded, 'floor', 'points')[1 as never] = [1, 2] as never))).toEqual([
+      'missing bodies[4].floor.points[1][2]',
+    ])
+    expect(broken((s) => (at(s, 'bodies', sounded, 'floor', 'points', 2)[2 as never] = 2e3 as never))).toEqual([
+      'out-of-range bodies[4].floor.points[2][2]',
+    ])
+    expect(broken((s) => delete at(s, 'bodies', sounded, 'floor')['edgeDepthM'])).toEqual([
+      'missing bodies[4].floor.edgeDepthM',
+    ])
+    expect(broken((s) => (at(s, 'bodies', dished, 'floor')['form'] = 'bowl'))).toEqual([
+      'not-one-of bodies[5].floor.form',
+    ])
+    expect(broken((s) => (at(s, 'bodies', dished, 'floor')['radiusM'] = -1))).toEqual([
+      'out-of-range bodies[5].floor.radiusM',
+    ])
+    expect(broken((s) => (at(s, 'bodies', hopper, 'wall')['run'] = 'steep'))).toEqual(['wrong-type bodies[3].wall.run'])
+    expect(broken((s) => (at(s, 'bodies', hopper, 'tolerance')['tapeScale'] = -0.1))).toEqual([
+      'out-of-range bodies[3].tolerance.tapeScale',
+    ])
+    // A bench is complained about in the form that was meant.
+    expect(broken((s) => (at(s, 'bodies', hopper, 'features', 0, 'along')['toSegment'] = 1.5))).toEqual([
+      'not-whole bodies[3].features[0].along.toSegment',
+    ])
+    expect(broken((s) => (at(s, 'bodies', hopper, 'features', 2, 'path', 'segments', 1)['to'] = 'x'))).toEqual([
+      'wrong-type bodies[3].features[2].path.segments[1].to',
+    ])
+    expect(broken((s) => delete at(s, 'bodies', hopper, 'features', 1)['axis'])).toEqual([
+      'missing bodies[3].features[1].axis',
+    ])
+  })
+
   test('every complaint has its path', () => {
     expect(broken((s) => (at(s, 'bodies', 0, 'outline', 'segments', 3)['to'] = 'x'))).toEqual([
       'wrong-type bodies[0].outline.segments[3].to',
@@ -70,7 +112,7 @@ describe('checking a document', () => {
     expect(broken((s) => (at(s, 'bodies', 0, 'floor')['axis'] = { from: [1, 1], to: [1, 1] }))).toEqual([
       'axis-without-length bodies[0].floor.axis',
     ])
-    expect(broken((s) => (at(s, 'bodies', 0, 'floor')['kind'] = 'contours'))).toEqual([
+    expect(broken((s) => (at(s, 'bodies', 0, 'floor')['kind'] = 'terraced'))).toEqual([
       'unknown-kind bodies[0].floor.kind',
     ])
     expect(broken((s) => (at(s, 'bodies', 1)['id'] = 'main'))).toEqual(['same-id bodies[1].id'])

@@ -6,7 +6,7 @@ import { depth, distance } from '../schema/geometry.ts'
 import { Id } from '../schema/numbers.ts'
 import { defineEdit } from './define.ts'
 import { STATION_GAP_M } from './move-station.ts'
-import { editProfile } from './places.ts'
+import { editFloor } from './places.ts'
 
 /** Without a depth the station lies on the floor as it is. */
 export const addStation = defineEdit({
@@ -14,7 +14,7 @@ export const addStation = defineEdit({
   label: 'Add station',
   args: v.strictObject({ bodyId: Id, sM: distance, depthM: v.optional(depth) }),
   apply: (spec, { bodyId, sM, depthM }) =>
-    editProfile(spec, bodyId, (floor) => {
+    editFloor(spec, bodyId, 'profile', (floor) => {
       if (floor.stations.some(([s]) => Math.abs(s - sM) < STATION_GAP_M))
         return fail(problem('stations-too-close', 'sM'))
       const station = [sM, depthM ?? depthAt(floor, sM)] as const

@@ -1,8 +1,10 @@
 import { addBody } from './add-body.ts'
+import { addContour } from './add-contour.ts'
 import { addFeature } from './add-feature.ts'
 import { addIsland } from './add-island.ts'
 import { addNote } from './add-note.ts'
 import { addReadings } from './add-readings.ts'
+import { addSounding } from './add-sounding.ts'
 import { addStation } from './add-station.ts'
 import type { Edit } from './define.ts'
 import { drawOutline } from './draw-outline.ts'
@@ -10,16 +12,20 @@ import { insertPoint } from './insert-point.ts'
 import { logDose } from './log-dose.ts'
 import { moveAxis } from './move-axis.ts'
 import { moveBasin } from './move-basin.ts'
+import { moveContour } from './move-contour.ts'
 import { moveFeature } from './move-feature.ts'
 import { moveHandle } from './move-handle.ts'
 import { movePoint } from './move-point.ts'
+import { moveSounding } from './move-sounding.ts'
 import { moveStation } from './move-station.ts'
 import { removeBody } from './remove-body.ts'
+import { removeContour } from './remove-contour.ts'
 import { removeFeature } from './remove-feature.ts'
 import { removeIsland } from './remove-island.ts'
 import { removeLog } from './remove-log.ts'
 import { removePoint } from './remove-point.ts'
 import { removeReadings } from './remove-readings.ts'
+import { removeSounding } from './remove-sounding.ts'
 import { removeStation } from './remove-station.ts'
 import { removeVolumeEstimate } from './remove-volume-estimate.ts'
 import { replaceDocument } from './replace-document.ts'
@@ -29,11 +35,15 @@ import { scaleUniform } from './scale-uniform.ts'
 import { setAxis } from './set-axis.ts'
 import { setBody } from './set-body.ts'
 import { setBulge } from './set-bulge.ts'
+import { setContourDepth } from './set-contour-depth.ts'
 import { setDepthReference } from './set-depth-reference.ts'
+import { setDish } from './set-dish.ts'
+import { setEdgeDepth } from './set-edge-depth.ts'
 import { setEquipment } from './set-equipment.ts'
 import { setFeature } from './set-feature.ts'
 import { setFill } from './set-fill.ts'
 import { setFloor } from './set-floor.ts'
+import { setFloorKind } from './set-floor-kind.ts'
 import { setFreeboard } from './set-freeboard.ts'
 import { setLevel } from './set-level.ts'
 import { setLog } from './set-log.ts'
@@ -47,11 +57,13 @@ import { setRegime } from './set-regime.ts'
 import { setSegmentKind } from './set-segment-kind.ts'
 import { setSegmentLength } from './set-segment-length.ts'
 import { setSite } from './set-site.ts'
+import { setSoundingDepth } from './set-sounding-depth.ts'
 import { setStock } from './set-stock.ts'
 import { setTarget } from './set-target.ts'
 import { setTolerance } from './set-tolerance.ts'
 import { setVolumeEstimate } from './set-volume-estimate.ts'
 import { setWall } from './set-wall.ts'
+import { shiftDepths } from './shift-depths.ts'
 import { stretchOutline } from './stretch-outline.ts'
 import { updateReadings } from './update-readings.ts'
 
@@ -83,6 +95,18 @@ export const COMMANDS = {
   removeStation,
   setAxis,
   moveAxis,
+  setFloorKind,
+  setEdgeDepth,
+  addContour,
+  setContourDepth,
+  moveContour,
+  removeContour,
+  addSounding,
+  moveSounding,
+  setSoundingDepth,
+  removeSounding,
+  setDish,
+  shiftDepths,
   setWall,
   addFeature,
   setFeature,

@@ -4,7 +4,7 @@ import { problem } from '../problems.ts'
 import { depth, distance } from '../schema/geometry.ts'
 import { Id, Index } from '../schema/numbers.ts'
 import { defineEdit } from './define.ts'
-import { editProfile, replaced } from './places.ts'
+import { editFloor, replaced } from './places.ts'
 
 /** Stations keep this much apart, whatever is dragged [m]. */
 export const STATION_GAP_M = 0.01
@@ -15,7 +15,7 @@ export const moveStation = defineEdit({
   label: 'Move station',
   args: v.strictObject({ bodyId: Id, station: Index, sM: distance, depthM: depth }),
   apply: (spec, { bodyId, station: index, sM, depthM }) =>
-    editProfile(spec, bodyId, (floor) => {
+    editFloor(spec, bodyId, 'profile', (floor) => {
       const old = floor.stations[index]
       if (!old) return fail(problem('no-such-part', 'station', { detail: `station ${index + 1}` }))
       const low = (floor.stations[index - 1]?.[0] ?? Number.NEGATIVE_INFINITY) + STATION_GAP_M

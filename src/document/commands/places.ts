@@ -1,8 +1,9 @@
 import * as v from 'valibot'
 import { fail, ok, type Result } from '../../base/index.ts'
-import type { Path, ProfileFloor } from '../../basin/index.ts'
+import type { ContoursFloor, Floor, Path, ProfileFloor } from '../../basin/index.ts'
+import { type Sides, withSides } from '../bench-sides.ts'
 import { closed, nodeCount } from '../path-edit.ts'
-import { problem } from '../problems.ts'
+import { type ProblemCode, problem } from '../problems.ts'
 import { atLeastZero, Id, Index, LIMITS } from '../schema/numbers.ts'
 import type { Body, Spec, System } from '../types.ts'
 
@@ -11,11 +12,14 @@ export type RingRef =
   | { readonly of: 'outline' }
   | { readonly of: 'island'; readonly index: number }
   | { readonly of: 'feature'; readonly index: number }
+  /** A depth line of a floor by contours. */
+  | { readonly of: 'contour'; readonly index: number }
 
 const RingSchema: v.GenericSchema<unknown, RingRef> = v.variant('of', [
   v.strictObject({ of: v.literal('outline') }),
   v.strictObject({ of: v.literal('island'), index: Index }),
   v.strictObject({ of: v.literal('feature'), index: Index }),
+  v.strictObject({ of: v.literal('contour'), index: Index }),
 ])
 /** Where an edit of a ring's points happens. */
 export const RING = { bodyId: Id, ring: RingSchema }
@@ -55,6 +59,11 @@ function editRing(
       if (!island) return fail(problem('no-such-part', 'ring.index', { detail: `island ${ring.index + 1}` }))
       return mapped(edit(closed(island)), (path) => ({ ...body, islands: replaced(body.islands, ring.index, path) }))
     }
+    if (ring.of === 'contour') {
+      return editContour(body, ring.index, 'ring.index', (contour) =>
+        mapped(edit(closed(contour.path)), (path) => ({ ...contour, path })),
+      )
+    }
     const feature = body.features[ring.index]
     if (!feature) return fail(problem('no-such-part', 'ring.index', { detail: `feature ${ring.index + 1}` }))
     if (!('path' in feature)) return fail(problem('no-outline-of-points', 'ring.index'))
@@ -63,6 +72,20 @@ function editRing(
       features: replaced(body.features, ring.index, { ...feature, path }),
     }))
   })
+}
+
+/** Where an outline's sides were renumbered by an edit of it, the benches along them follow. */
+export function withBenches(
+  before: Spec,
+  at: { readonly bodyId: string; readonly ring: RingRef },
+  sides: Sides,
+  edited: Result<Spec>,
+): Result<Spec> {
+  const old = before.bodies.find((body) => body.id === at.bodyId)
+  if (!edited.ok || !old || at.ring.of !== 'outline') return edited
+  return editBody(edited.value, at.bodyId, (body) =>
+    ok({ ...body, features: withSides(old.features, old.outline, sides) }),
+  )
 }
 
 /** An edit of a ring at one of its nodes or segments, of which it has as many. */
@@ -80,18 +103,57 @@ export function editRingAt(
   )
 }
 
-/** An edit of a floor that is a profile; whoever edits it says what its depths are. */
-export function editProfile(
+const OTHER_FLOOR = {
+  flat: 'not-a-flat-floor',
+  profile: 'not-a-profile',
+  contours: 'not-by-contours',
+  soundings: 'not-by-soundings',
+  dish: 'not-a-dish',
+} as const satisfies Record<Floor['kind'], ProblemCode>
+
+type FloorOf<Kind extends Floor['kind']> = Extract<Floor, { readonly kind: Kind }>
+
+/** An edit of a floor of one kind; whoever edits it says what its depths are. */
+export function editFloor<Kind extends Floor['kind']>(
   spec: Spec,
   bodyId: string,
-  edit: (floor: ProfileFloor) => Result<ProfileFloor>,
+  kind: Kind,
+  edit: (floor: FloorOf<Kind>) => Result<FloorOf<Kind>>,
 ): Result<Spec> {
-  return editBody(spec, bodyId, (body) => {
-    const floor = profileOf(body)
-    return floor.ok
-      ? mapped(edit(floor.value), (edited) => ({ ...without(body, 'depthsAssumed'), floor: edited }))
-      : floor
-  })
+  return editBody(spec, bodyId, (body) =>
+    body.floor.kind === kind
+      ? mapped(edit(body.floor as FloorOf<Kind>), (floor) => ({ ...without(body, 'depthsAssumed'), floor }))
+      : fail(problem(OTHER_FLOOR[kind], 'bodyId')),
+  )
+}
+
+type Contour = ContoursFloor['rings'][number]
+
+/** The body with one of its floor's depth lines edited. */
+function editContour(
+  body: Body,
+  index: number,
+  path: string,
+  edit: (contour: Contour) => Result<Contour>,
+): Result<Body> {
+  const { floor } = body
+  if (floor.kind !== 'contours') return fail(problem('not-by-contours', 'bodyId'))
+  const contour = floor.rings[index]
+  if (!contour) return fail(problem('no-such-part', path, { detail: `depth line ${index + 1}` }))
+  return mapped(edit(contour), (edited) => ({
+    ...without(body, 'depthsAssumed'),
+    floor: { ...floor, rings: replaced(floor.rings, index, edited) },
+  }))
+}
+
+/** The spec with one depth line of a body's floor edited. */
+export function editContourOf(
+  spec: Spec,
+  bodyId: string,
+  index: number,
+  edit: (contour: Contour) => Result<Contour>,
+): Result<Spec> {
+  return editBody(spec, bodyId, (body) => editContour(body, index, 'contour', edit))
 }
 
 /** The floor of a body as a profile. */

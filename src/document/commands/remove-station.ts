@@ -3,14 +3,14 @@ import { fail, ok } from '../../base/index.ts'
 import { problem } from '../problems.ts'
 import { Id, Index } from '../schema/numbers.ts'
 import { defineEdit } from './define.ts'
-import { editProfile, removed } from './places.ts'
+import { editFloor, removed } from './places.ts'
 
 export const removeStation = defineEdit({
   id: 'removeStation',
   label: 'Remove station',
   args: v.strictObject({ bodyId: Id, station: Index }),
   apply: (spec, { bodyId, station }) =>
-    editProfile(spec, bodyId, (floor) => {
+    editFloor(spec, bodyId, 'profile', (floor) => {
       if (station >= floor.stations.length)
         return fail(problem('no-such-part', 'station', { detail: `station ${station + 1}` }))
       if (floor.stations.length === 1) return fail(problem('last-station', 'station'))

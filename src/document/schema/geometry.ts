@@ -44,17 +44,43 @@ export const profileOf = (disorder: string) =>
     v.check((pairs) => pairs.every((pair, i) => i === 0 || pair[0] > (pairs[i - 1]?.[0] ?? 0)), disorder),
   )
 
+/** How far something reaches all round [m]. */
+export const radius = atLeastZero(LIMITS.coordinateM)
+/** A cap of a sphere, or a cone. */
+export const DishFormSchema = v.picklist(['cap', 'cone'])
+
 export const FloorSchema: SchemaOf<Floor> = v.variant('kind', [
   objectOf({ kind: v.literal('flat'), depthM: depth }),
   objectOf({ kind: v.literal('profile'), axis: AxisSchema, stations: profileOf('stations-out-of-order') }),
+  objectOf({
+    kind: v.literal('contours'),
+    edgeDepthM: depth,
+    rings: v.pipe(v.array(objectOf({ depthM: depth, path: PathSchema })), v.maxLength(LIMITS.rings)),
+  }),
+  objectOf({
+    kind: v.literal('soundings'),
+    edgeDepthM: v.nullable(depth),
+    points: v.pipe(v.array(v.strictTuple([coordinate, coordinate, depth])), v.maxLength(LIMITS.soundings)),
+  }),
+  objectOf({
+    kind: v.literal('dish'),
+    form: DishFormSchema,
+    centre: PointSchema,
+    radiusM: radius,
+    edgeDepthM: depth,
+    depthM: depth,
+  }),
 ])
 
 export const WallSchema: SchemaOf<Wall> = v.variant('kind', [
   objectOf({ kind: v.literal('vertical') }),
   objectOf({ kind: v.literal('cove'), radiusM: atLeastZero(LIMITS.depthM) }),
+  objectOf({ kind: v.literal('battered'), run: atLeastZero(1000) }),
 ])
 
 export const ToleranceSchema: SchemaOf<Tolerance> = objectOf({
   planM: atLeastZero(1000),
   depthM: atLeastZero(1000),
+  tapeScale: v.optional(atLeastZero(1)),
+  datumM: v.optional(atLeastZero(1000)),
 })

@@ -10,6 +10,7 @@ export const LIMITS = {
   bodies: 50,
   systems: 50,
   stations: 500,
+  soundings: 2000,
   features: 200,
   readings: 5000,
   log: 10_000,

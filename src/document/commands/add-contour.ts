@@ -1,0 +1,33 @@
+import * as v from 'valibot'
+import { fail, ok } from '../../base/index.ts'
+import { insetRing } from '../inset.ts'
+import { problem } from '../problems.ts'
+import { depth, PathSchema } from '../schema/geometry.ts'
+import { Id } from '../schema/numbers.ts'
+import { defineEdit } from './define.ts'
+import { editBody, without } from './places.ts'
+
+/** A ring drawn from the one outside it lies this share of the way to the middle, and is this much deeper [m]. */
+const SHARE = 0.45
+const DROP_M = 0.3
+
+/** Without a path the line is drawn inside the innermost one, or the outline; without a depth it is a step deeper than any. */
+export const addContour = defineEdit({
+  id: 'addContour',
+  label: 'Add depth line',
+  args: v.strictObject({ bodyId: Id, path: v.optional(PathSchema), depthM: v.optional(depth) }),
+  apply: (spec, { bodyId, path, depthM }) =>
+    editBody(spec, bodyId, (body) => {
+      const { floor } = body
+      if (floor.kind !== 'contours') return fail(problem('not-by-contours', 'bodyId'))
+      const deepest = floor.rings.reduce<(typeof floor.rings)[number] | undefined>(
+        (a, b) => (a && a.depthM >= b.depthM ? a : b),
+        undefined,
+      )
+      const ring = {
+        depthM: depthM ?? Math.max(floor.edgeDepthM, deepest?.depthM ?? floor.edgeDepthM) + DROP_M,
+        path: path ?? insetRing(deepest?.path ?? body.outline, body.islands, SHARE),
+      }
+      return ok({ ...without(body, 'depthsAssumed'), floor: { ...floor, rings: [...floor.rings, ring] } })
+    }),
+})

@@ -1,0 +1,16 @@
+import * as v from 'valibot'
+import { ok } from '../../base/index.ts'
+import { deepenedFloor } from '../floor-depths.ts'
+import { depth } from '../schema/geometry.ts'
+import { Id } from '../schema/numbers.ts'
+import { defineEdit } from './define.ts'
+import { editBody, without } from './places.ts'
+
+/** Every depth of the floor by as much, deeper or (negative) shallower; features stay. */
+export const shiftDepths = defineEdit({
+  id: 'shiftDepths',
+  label: 'Lower the floor',
+  args: v.strictObject({ bodyId: Id, byM: depth }),
+  apply: (spec, { bodyId, byM }) =>
+    editBody(spec, bodyId, (body) => ok({ ...without(body, 'depthsAssumed'), floor: deepenedFloor(body.floor, byM) })),
+})
