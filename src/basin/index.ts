@@ -2,6 +2,8 @@ export { bandsOf } from './bands.ts'
 export { buriedFeatures } from './buried.ts'
 export { contoursOf } from './contours.ts'
 export { depthAt } from './depth-at.ts'
+export type { DerivativeKind, Uncertainty, VolumeDerivative } from './derivative-types.ts'
+export { derivativesOf } from './derivatives.ts'
 export { fitLoop } from './fit-loop.ts'
 export { levelForVolume } from './levels.ts'
 export { measure, volumeAtLevel } from './measure.ts'
@@ -46,4 +48,5 @@ export type {
   Wall,
   Wetted,
 } from './types.ts'
+export { uncertaintyOf } from './uncertainty.ts'
 export { waterAt } from './water-at.ts'

@@ -78,7 +78,7 @@ export function measure(p: Partition, levelM: number): Measures {
   perimeterM = surfaceM2 > 0 ? Math.max(0, perimeterM) : 0
   const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * cove.errorM3
   const modelM3 = 0
-  const sigmaM3 = sigmaOf(p, levelM)
+  const sigmaM3 = sigmaOf(p, levelM, volumeM3)
   return {
     levelM,
     volumeM3,

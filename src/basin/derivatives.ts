@@ -1,0 +1,24 @@
+import { depthGradients } from './depth-gradient.ts'
+import type { VolumeDerivative } from './derivative-types.ts'
+import type { Partition } from './partition-types.ts'
+import { profileGradients } from './profile-gradient.ts'
+import { listPath, pathGradients } from './shore-gradient.ts'
+import { volumeGradient } from './volume-gradient.ts'
+
+/**
+ * First derivatives of the volume at a level by the level, the wall's number, every stated depth, the places of a profile's
+ * stations and axis, and every node, handle and bulge of outline and islands.
+ * Method: volume-gradient.ts. A node's leaves its handles where they are; add theirs where they go along.
+ * Valid for: features and their footprints held in place; where edges of a feature lie on the shore, moves toward the water.
+ * Accuracy: rounding with upright walls, 1e-9 of the water beside them with others.
+ */
+export function derivativesOf(p: Partition, levelM: number): readonly VolumeDerivative[] {
+  const g = volumeGradient(p, levelM, false)
+  const { wall } = p.shape
+  const list: VolumeDerivative[] = [{ path: 'levelM', kind: 'level', value: g.level }]
+  if (wall.kind === 'cove') list.push({ path: 'wall.radiusM', kind: 'radius', value: g.wall })
+  if (wall.kind === 'battered') list.push({ path: 'wall.run', kind: 'run', value: g.wall })
+  list.push(...depthGradients(p, g), ...profileGradients(p, g))
+  for (const path of pathGradients(p, g.slots)) list.push(...listPath(path))
+  return list
+}

@@ -1,0 +1,110 @@
+import { type ArcCurve, type Curve, evaluate, newJet } from './curve.ts'
+import type { Partition } from './partition-types.ts'
+import { ROUND_RAD } from './tolerance.ts'
+
+/** Numbers that a curve hangs on: its first point, its handles, its last point, its bulge. */
+export const SLOTS = 9
+export const [FIRST, HANDLE_1, HANDLE_2, LAST, BULGE] = [0, 2, 4, 6, 8] as const
+
+/** Numbers of the curves of outline and islands, in the order of their rings. */
+export interface ShoreCurves {
+  readonly of: ReadonlyMap<Curve, number>
+  /** First number of each ring, and the count of all at the end. */
+  readonly first: readonly number[]
+}
+
+const known = new WeakMap<Partition, ShoreCurves>()
+
+/** The curves that shores lie on, numbered. Remembered for each partition. */
+export function shoreCurvesOf(p: Partition): ShoreCurves {
+  let curves = known.get(p)
+  if (!curves) {
+    const of = new Map<Curve, number>()
+    const first = [0]
+    for (let ring = 0; ring <= p.shape.islands.length; ring++) {
+      for (const curve of p.rings[ring]!.curves) of.set(curve, of.size)
+      first.push(of.size)
+    }
+    curves = { of, first }
+    known.set(p, curves)
+  }
+  return curves
+}
+
+const jet = newJet()
+
+/**
+ * Adds what a force on the point at t does by each of the curve's numbers: (fx, fy)·∂P/∂number.
+ * Equation: a line's point moves by (1 − t) and t of its ends' moves, a cubic's by the Bernstein weights of its four; an
+ *   arc keeps its bulge, so as complex numbers P = P₀ + z (P₁ − P₀) and z stays; by the bulge it moves as `bulgeMove` tells.
+ */
+export function addForce(curve: Curve, t: number, fx: number, fy: number, out: Float64Array, at: number): void {
+  if (curve.kind === 'line') {
+    out[at + FIRST]! += (1 - t) * fx
+    out[at + FIRST + 1]! += (1 - t) * fy
+    out[at + LAST]! += t * fx
+    out[at + LAST + 1]! += t * fy
+    return
+  }
+  if (curve.kind === 'cubic') {
+    const u = 1 - t
+    const b0 = u * u * u
+    const b1 = 3 * u * u * t
+    const b2 = 3 * u * t * t
+    const b3 = t * t * t
+    out[at]! += b0 * fx
+    out[at + 1]! += b0 * fy
+    out[at + HANDLE_1]! += b1 * fx
+    out[at + HANDLE_1 + 1]! += b1 * fy
+    out[at + HANDLE_2]! += b2 * fx
+    out[at + HANDLE_2 + 1]! += b2 * fy
+    out[at + LAST]! += b3 * fx
+    out[at + LAST + 1]! += b3 * fy
+    return
+  }
+  evaluate(curve, t, jet)
+  const cx = curve.x1 - curve.x0
+  const cy = curve.y1 - curve.y0
+  const px = jet.x - curve.x0
+  const py = jet.y - curve.y0
+  const square = cx * cx + cy * cy
+  const re = (px * cx + py * cy) / square
+  const im = (py * cx - px * cy) / square
+  out[at + LAST]! += fx * re + fy * im
+  out[at + LAST + 1]! += fy * re - fx * im
+  out[at + FIRST]! += fx * (1 - re) - fy * im
+  out[at + FIRST + 1]! += fy * (1 - re) + fx * im
+  const [mx, my] = bulgeMove(curve, t)
+  out[at + BULGE]! += fx * mx + fy * my
+}
+
+/**
+ * Move of an arc's point at t for each unit of its bulge b = tan(θ/4) [m].
+ * Equation: P = P₀ + c e^{i(χ − (1 − t)B)} sin(tB)/sin B, B = θ/2, c and χ length and direction of the chord; so
+ *   ∂P/∂B = c e^{i(χ − (1 − t)B)} [½ (1 − t²) B (S((1 − t)B) − S((1 + t)B)) / sin²B + i (t − 1) sin(tB)/sin B], S(x) = sin x / x,
+ *   and dB/db = 2/(1 + b²).
+ * Accuracy: rounding; the difference of two S by its series where the arc is flat.
+ */
+function bulgeMove(curve: ArcCurve, t: number): [number, number] {
+  const B = curve.turn / 2
+  const bulge = Math.tan(B / 2)
+  const sin = Math.sin(B)
+  const chord = Math.hypot(curve.x1 - curve.x0, curve.y1 - curve.y0)
+  const a = (1 - t) * B
+  const b = (1 + t) * B
+  const difference =
+    Math.abs(B) < ROUND_RAD
+      ? (b * b - a * a) / 6 - (b ** 4 - a ** 4) / 120 + (b ** 6 - a ** 6) / 5040
+      : sinc(a) - sinc(b)
+  const along = (0.5 * (1 - t * t) * B * difference) / (sin * sin)
+  const across = ((t - 1) * Math.sin(t * B)) / sin
+  const turn = curve.heading + B - (1 - t) * B
+  const scale = (chord * 2) / (1 + bulge * bulge)
+  const cos = Math.cos(turn)
+  const sine = Math.sin(turn)
+  return [scale * (along * cos - across * sine), scale * (along * sine + across * cos)]
+}
+
+function sinc(x: number): number {
+  return x === 0 ? 1 : Math.sin(x) / x
+}

@@ -1,0 +1,154 @@
+import { fansOf } from './cove-fan.ts'
+import { GAUSS_CUBIC } from './gauss.ts'
+import type { Partition } from './partition-types.ts'
+import { integratePattern, mark } from './pattern-integral.ts'
+import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
+import { stripOf } from './strip.ts'
+import { newStripRay, rayIn } from './strip-ray.ts'
+import type { StripPiece } from './strip-types.ts'
+import type { VolumeGradient } from './volume-gradient.ts'
+import { addBatteredSpan } from './wall-gradient-battered.ts'
+import { addCoveSpan } from './wall-gradient-cove.ts'
+import {
+  BY_WALL,
+  FLOOR_MOMENTS,
+  LEAN,
+  LEVEL,
+  PATCH_MOMENTS,
+  SPAN_SUMS,
+  type Span,
+  UNSCALED,
+} from './wall-gradient-span.ts'
+
+const ray = newStripRay()
+const span: Span = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false }
+const inner = new Float64Array(SPAN_SUMS)
+
+/** Places of a piece's sums: the curve's numbers, then wall, level, unscaled, then six moments for each cell. */
+const WALL_AT = SLOTS
+const LEVEL_AT = SLOTS + 1
+const UNSCALED_AT = SLOTS + 2
+const CELLS_AT = SLOTS + 3
+const PER_CELL = 6
+/** Least number of places along a piece where the pattern of dry and wet is asked for. */
+const SAMPLES = 12
+
+/** Adds what the wall changes of the derivatives, by rays across the strip along the shores (see volume-gradient.ts). */
+export function addWallGradient(p: Partition, levelM: number, roughly: boolean, g: VolumeGradient): void {
+  const { widthM, pieces } = stripOf(p)
+  for (const piece of pieces) {
+    const home = homeOf(p, piece)
+    const sums = new Float64Array(CELLS_AT + PER_CELL * piece.cells.length)
+    const at = (t: number, out: Float64Array | undefined): number => sumRay(p, piece, home, levelM, t, out)
+    if (roughly) gauss(at, piece.t0, piece.t1, sums)
+    else integratePattern(at, piece.t0, piece.t1, SAMPLES, scalesOf(widthM, p.extentM, sums.length), sums)
+    for (let k = 0; k < SLOTS && home.slots >= 0; k++) g.slots[home.slots + k]! += sums[k]!
+    g.wall += sums[WALL_AT]!
+    g.level += sums[LEVEL_AT]!
+    g.unscaled += sums[UNSCALED_AT]!
+    piece.cells.forEach((index, i) => {
+      const cell = p.cells[index]
+      if (!cell) return
+      for (let k = 0; k < 3; k++) {
+        g.floor[3 * cell.strip + k]! += sums[CELLS_AT + PER_CELL * i + k]!
+        if (cell.patch >= 0) g.patches[3 * cell.patch + k]! += sums[CELLS_AT + PER_CELL * i + 3 + k]!
+      }
+    })
+  }
+}
+
+/** The shore curve whose numbers move the feet of a piece's rays; at a corner the place on it. */
+interface Home {
+  readonly slots: number
+  readonly shore: number
+  /** Where the foot is on that curve, or nothing where it is the ray's own t. */
+  readonly t: number | undefined
+}
+
+function homeOf(p: Partition, { fan }: StripPiece): Home {
+  const { shores } = fansOf(p)
+  const shore = fan.shore >= 0 ? fan.shore : fan.neighbours[0]!
+  const { curve, side, t0, t1 } = shores[shore]!
+  const number = shoreCurvesOf(p).of.get(curve)
+  // The corner is where the first of its two stretches ends, seen with the water on the left.
+  return {
+    shore,
+    slots: number === undefined ? -1 : SLOTS * number,
+    t: fan.shore >= 0 ? undefined : side > 0 ? t1 : t0,
+  }
+}
+
+function sumRay(
+  p: Partition,
+  piece: StripPiece,
+  home: Home,
+  levelM: number,
+  t: number,
+  out: Float64Array | undefined,
+): number {
+  rayIn(p, piece, t, ray)
+  const { wall } = p.shape
+  let name = 0
+  let lean = 0
+  for (let i = 0; i < piece.cells.length; i++) {
+    const cell = p.cells[piece.cells[i]!]
+    span.from = i === 0 ? 0 : ray.at[i - 1]!
+    span.to = ray.at[i] ?? ray.end
+    if (!cell || !(span.to > span.from)) continue
+    const floor = p.floor.pieces[cell.strip]!.plane
+    span.f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
+    span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
+    span.isFeature = cell.patch >= 0
+    span.k0 = span.f0
+    span.k1 = span.f1
+    if (span.isFeature) {
+      span.k0 = cell.plane.atOrigin + cell.plane.dx * ray.x + cell.plane.dy * ray.y
+      span.k1 = cell.plane.dx * ray.nx + cell.plane.dy * ray.ny
+    }
+    inner.fill(0)
+    const pattern =
+      wall.kind === 'cove'
+        ? addCoveSpan(wall.radiusM, ray, span, levelM, inner)
+        : addBatteredSpan(wall.kind === 'battered' ? wall.run : 0, ray, span, levelM, inner)
+    name = mark(name, pattern)
+    if (!out) continue
+    lean += inner[LEAN]!
+    out[WALL_AT]! += inner[BY_WALL]!
+    out[LEVEL_AT]! += inner[LEVEL]!
+    out[UNSCALED_AT]! += inner[UNSCALED]!
+    const at = CELLS_AT + PER_CELL * i
+    addMoments(inner, FLOOR_MOMENTS, out, at)
+    addMoments(inner, PATCH_MOMENTS, out, at + 3)
+  }
+  if (!out || lean === 0 || home.slots < 0) return name
+  // The foot's outward move makes every distance along its ray grow by as much.
+  const { curve } = fansOf(p).shores[home.shore]!
+  addForce(curve, home.t ?? t, -lean * ray.nx, -lean * ray.ny, out, 0)
+  return name
+}
+
+/** Area and its lever along the ray as area and moments in plan. */
+function addMoments(sums: Float64Array, from: number, out: Float64Array, at: number): void {
+  const area = sums[from]!
+  const lever = sums[from + 1]!
+  out[at]! += area
+  out[at + 1]! += area * ray.x + lever * ray.nx
+  out[at + 2]! += area * ray.y + lever * ray.ny
+}
+
+function gauss(f: (t: number, out: Float64Array) => number, t0: number, t1: number, sums: Float64Array): void {
+  const point = new Float64Array(sums.length)
+  for (let i = 0; i < GAUSS_CUBIC.at.length; i++) {
+    f(t0 + (t1 - t0) * GAUSS_CUBIC.at[i]!, point.fill(0))
+    const weight = GAUSS_CUBIC.weight[i]! * (t1 - t0)
+    for (let k = 0; k < sums.length; k++) sums[k]! += weight * point[k]!
+  }
+}
+
+function scalesOf(widthM: number, extentM: number, count: number): number[] {
+  return Array.from({ length: count }, (_, k) => {
+    if (k < UNSCALED_AT) return widthM ** 2
+    if (k === UNSCALED_AT) return widthM ** 3
+    return widthM ** 2 * ((k - CELLS_AT) % 3 === 0 ? 1 : extentM)
+  })
+}

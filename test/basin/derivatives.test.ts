@@ -1,0 +1,194 @@
+import { describe, expect, it } from 'vitest'
+import {
+  type BasinShape,
+  derivativesOf,
+  type Floor,
+  measure,
+  type Path,
+  type Point,
+  type VolumeDerivative,
+} from '../../src/basin/index.ts'
+import type { Feature } from '../../src/features/index.ts'
+import { box, circle, divided, shape } from './shapes.ts'
+
+/** A shape with its features as they are written, so that any number in it can be changed. */
+interface Written {
+  outline: Path
+  islands: Path[]
+  floor: Floor
+  wall: BasinShape['wall']
+  features: Feature[]
+  levelM: number
+}
+
+function volumeOf({ levelM, ...parts }: Written): number {
+  return measure(divided(shape(parts.outline, parts)), levelM).volumeM3
+}
+
+/** The same with the number or place at a path moved; a path's last point moves with its start where they are one. */
+function moved(written: Written, path: string, by: readonly [number, number]): Written {
+  const copy = structuredClone(written) as unknown as Record<string, unknown>
+  const keys = path.split(/[.[\]]+/).filter((key) => key !== '')
+  const change = (names: readonly string[]): void => {
+    let at = copy
+    for (const key of names.slice(0, -1)) at = at[key] as Record<string, unknown>
+    const last = names[names.length - 1]!
+    const value = at[last] as number | Point
+    at[last] = typeof value === 'number' ? value + by[0] : [value[0] + by[0], value[1] + by[1]]
+  }
+  change(keys)
+  if (keys[keys.length - 1] === 'start') {
+    const ring = (keys[0] === 'outline' ? written.outline : written.islands[Number(keys[1])])!
+    const last = ring.segments.length - 1
+    const { to } = ring.segments[last]!
+    if (to[0] === ring.start[0] && to[1] === ring.start[1])
+      change([...keys.slice(0, -1), 'segments', String(last), 'to'])
+  }
+  return copy as unknown as Written
+}
+
+/** Central difference, by two steps with the error of the first power taken out (Richardson). */
+function difference(written: Written, path: string, x: number, y: number, stepM: number): number {
+  const central = (h: number): number =>
+    (volumeOf(moved(written, path, [h * x, h * y])) - volumeOf(moved(written, path, [-h * x, -h * y]))) / (2 * h)
+  return (4 * central(stepM / 2) - central(stepM)) / 3
+}
+
+function worstOf(written: Written, stepM: number): { path: string; off: number } {
+  const list = derivativesOf(divided(shape(written.outline, written)), written.levelM)
+  let worst = { path: '', off: 0 }
+  const take = (path: string, mine: number, x: number, y: number): void => {
+    const theirs = difference(written, path, x, y, stepM)
+    const off = Math.abs(mine - theirs) / scaleOf(list)
+    if (!(off <= worst.off)) worst = { path: `${path} ${mine} ${theirs}`, off }
+  }
+  for (const { path, value } of list)
+    if (typeof value === 'number') take(path, value, 1, 0)
+    else {
+      take(path, value[0], 1, 0)
+      take(path, value[1], 0, 1)
+    }
+  return worst
+}
+
+/** The greatest derivative of all: what the others are measured against. */
+function scaleOf(list: readonly VolumeDerivative[]): number {
+  return Math.max(...list.map(({ value }) => (typeof value === 'number' ? Math.abs(value) : Math.hypot(...value))))
+}
+
+const BENT: Path = {
+  start: [0, 0],
+  segments: [
+    { to: [4, 0.3], bulge: -0.2 },
+    { to: [5.2, 3], bulge: 0.5 },
+    { to: [3, 2.6] },
+    { to: [2.8, 3.9] },
+    { to: [0, 3], c1: [2.5, 5], c2: [1, 3.5] },
+    { to: [0, 0] },
+  ],
+}
+const HOOK: Path = {
+  start: [0, 0],
+  segments: [{ to: [5, 0] }, { to: [5, 4] }, { to: [3.2, 3.8] }, { to: [2.9, 1.9] }, { to: [0, 1.6] }],
+}
+const SLOPE: Floor = {
+  kind: 'profile',
+  axis: { from: [0.2, 0.1], to: [5, 1] },
+  stations: [
+    [0.5, 0.9],
+    [2, 1.2],
+    [4.1, 1.9],
+  ],
+}
+const BEACH: Floor = {
+  kind: 'profile',
+  axis: { from: [0, 0], to: [5, 0.4] },
+  stations: [
+    [0.4, -0.3],
+    [3.8, 1.7],
+  ],
+}
+const STEPS: Feature[] = [
+  { kind: 'shelf', path: box(3.4, -1, 6, 1.1), depthM: 0.41 },
+  {
+    kind: 'steps',
+    path: box(-1, 0.4, 1.3, 1.4),
+    axis: { from: [0, 0.9], to: [1, 0.9] },
+    treads: [
+      [0, 0.25],
+      [0.5, 0.5],
+      [0.8, 0.7],
+    ],
+  },
+  {
+    kind: 'ramp',
+    path: box(1.8, -0.5, 2.6, 1.3),
+    axis: { from: [2.2, 0.1], to: [2.3, 1.2] },
+    fromDepthM: 0.1,
+    toDepthM: 1,
+  },
+]
+const written = (parts: Partial<Written>): Written => ({
+  outline: BENT,
+  islands: [],
+  floor: SLOPE,
+  wall: { kind: 'vertical' },
+  features: [],
+  levelM: 0,
+  ...parts,
+})
+
+const UPRIGHT: Record<string, Written> = {
+  'bends of all kinds over a slope': written({}),
+  'a re-entrant corner over a level floor, closed by itself': written({
+    outline: HOOK,
+    floor: { kind: 'flat', depthM: 1.4 },
+    levelM: -0.3,
+  }),
+  'a beach, partly dry, with islands': written({
+    floor: BEACH,
+    levelM: -0.12,
+    islands: [circle(1.6, 1.7, 0.4), box(3.6, 1.5, 4, 2)],
+  }),
+  'features of all kinds': written({ features: STEPS, levelM: 0.05 }),
+  'features that stand out of the water': written({ features: STEPS, floor: BEACH, levelM: -0.35 }),
+}
+
+describe('derivatives of the volume with upright walls', () => {
+  for (const [name, of] of Object.entries(UPRIGHT))
+    it(`are what small moves do to it: ${name}`, () => {
+      const worst = worstOf(of, 2e-4)
+      expect(worst.off, worst.path).toBeLessThan(1e-8)
+    })
+})
+
+const WALLED: Record<string, Written> = {
+  'cove, bends of all kinds': written({ wall: { kind: 'cove', radiusM: 0.3 } }),
+  'cove about a re-entrant corner': written({ outline: HOOK, wall: { kind: 'cove', radiusM: 0.5 }, levelM: -0.4 }),
+  'cove wider than the water': written({ outline: HOOK, wall: { kind: 'cove', radiusM: 1.1 }, levelM: 0.1 }),
+  'cove on a beach with islands': written({
+    floor: BEACH,
+    wall: { kind: 'cove', radiusM: 0.35 },
+    islands: [circle(1.6, 1.7, 0.4), box(3.6, 1.5, 4, 2)],
+    levelM: -0.12,
+  }),
+  'cove with features': written({ features: STEPS, wall: { kind: 'cove', radiusM: 0.4 }, levelM: -0.2 }),
+  'batter, bends of all kinds': written({ wall: { kind: 'battered', run: 0.3 } }),
+  'batter about a re-entrant corner': written({ outline: HOOK, wall: { kind: 'battered', run: 0.5 }, levelM: -0.4 }),
+  'batter that meets itself': written({ outline: HOOK, wall: { kind: 'battered', run: 1.4 }, levelM: 0.1 }),
+  'batter on a beach with islands': written({
+    floor: BEACH,
+    wall: { kind: 'battered', run: 0.5 },
+    islands: [circle(1.6, 1.7, 0.4), box(3.6, 1.5, 4, 2)],
+    levelM: -0.12,
+  }),
+  'batter with features': written({ features: STEPS, wall: { kind: 'battered', run: 0.7 }, levelM: -0.2 }),
+}
+
+describe('derivatives of the volume with coves and batters', () => {
+  for (const [name, of] of Object.entries(WALLED))
+    it(`are what small moves do to it: ${name}`, () => {
+      const worst = worstOf(of, 2e-4)
+      expect(worst.off, worst.path).toBeLessThan(1e-6)
+    })
+})
