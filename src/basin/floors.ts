@@ -1,7 +1,9 @@
 import { fail, never, type Problem, type Result } from '../base/index.ts'
+import { CONTOURS } from './floor-contours.ts'
 import { FLAT } from './floor-flat.ts'
 import type { FloorPlan, FloorSite } from './floor-kind.ts'
 import { PROFILE } from './floor-profile.ts'
+import { SOUNDINGS } from './floor-soundings.ts'
 import { problem } from './problems.ts'
 import type { Floor } from './types.ts'
 
@@ -13,7 +15,9 @@ export function checkFloor(floor: Floor): Problem | undefined {
     case 'profile':
       return PROFILE.check(floor)
     case 'contours':
+      return CONTOURS.check(floor)
     case 'soundings':
+      return SOUNDINGS.check(floor)
     case 'dish':
       return problem('floor-not-ready', 'floor.kind')
     default:
@@ -29,7 +33,9 @@ export function planFloor(floor: Floor, site: FloorSite): Result<FloorPlan> {
     case 'profile':
       return PROFILE.plan(floor, site)
     case 'contours':
+      return CONTOURS.plan(floor, site)
     case 'soundings':
+      return SOUNDINGS.plan(floor, site)
     case 'dish':
       return fail(problem('floor-not-ready', 'floor.kind'))
     default:

@@ -88,6 +88,36 @@ const WORDS = {
     'A wall without a cove is called vertical.',
     'Give a radius, or choose the vertical wall.',
   ],
+  'ring-meets-shore': [
+    'The contour crosses or touches the outline or an island.',
+    'A depth can’t be told between two lines that meet.',
+    'Move it inside; the depth along the shore is given by itself.',
+  ],
+  'rings-meet': [
+    'Two contours cross or touch each other.',
+    'One place can’t have two depths.',
+    'Keep them apart, one inside or beside the other.',
+  ],
+  'ring-outside': [
+    'The contour lies where there is no water.',
+    'It changes nothing.',
+    'Move it inside the outline and off the islands, or delete it.',
+  ],
+  'sounding-outside': [
+    'This sounding lies outside the outline or on an island.',
+    'There is no water to be deep there.',
+    'Correct its place or the outline. On the line itself is fine.',
+  ],
+  'soundings-too-few': [
+    'The floor has no sounding and no depth along the shore.',
+    'It needs at least one depth.',
+    'Add a sounding, or give the depth along the shore.',
+  ],
+  'soundings-coincide': [
+    'This sounding lies at the place of another one with another depth.',
+    'One place can’t have two depths.',
+    'Keep the better one.',
+  ],
   'floor-not-ready': ['This floor is being built.', 'No figure stands yet.', 'Choose another floor.'],
   'run-negative': [
     'The run of the battered wall is less than zero.',

@@ -58,3 +58,14 @@ export const OFFSET_FIT = 2e-9
 
 /** The same where the cubic bends too tightly for a parallel curve and arcs stand for it. */
 export const OFFSET_ARC_FIT = 1e-6
+
+/** How far chords of a triangulated floor may lie from curves of shore and contours, as a share of the extent. */
+export const FLOOR_CHORD = 1e-4
+
+/** How far lines on a piece of a triangulated floor go on past its sides, so that they cross them, as a share of the extent. */
+export const FLOOR_MARGIN = 1e-6
+
+/** How far outside the water a sounding may be written and still be said to lie on the shore [m]: a mm in a pool of 10 m. */
+export function soundingSlack(extentM: number, planToleranceM: number): number {
+  return Math.max(1e-4 * extentM, 3 * planToleranceM)
+}

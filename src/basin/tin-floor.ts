@@ -1,0 +1,96 @@
+import type { FloorPlan } from './floor-kind.ts'
+import type { NodeSet } from './node-set.ts'
+import { last, next, Tin } from './tin.ts'
+import type { Chain } from './tin-chains.ts'
+import { bendShares, chordError } from './tin-curves.ts'
+import { piecesOf } from './tin-pieces.ts'
+import { fixSide } from './tin-sides.ts'
+import { settleTies } from './tin-ties.ts'
+
+/** How much of the depth at a node hangs on each measured depth; the shares sum to 1. */
+export type Shares = ReadonlyMap<number, number>
+
+/** Nodes, the chains that bound and divide them, and their depths. */
+export interface TinFigure {
+  readonly nodes: NodeSet
+  readonly chains: readonly Chain[]
+  /** Of each node. */
+  readonly shares: readonly Shares[]
+  /** The measured depths [m]. */
+  readonly depths: readonly number[]
+  readonly extentM: number
+  readonly grainM: number
+}
+
+/** A triangulated figure, its points renumbered, and which triangles lie in the water. */
+export interface WetTin {
+  readonly tin: Tin
+  readonly isWet: Uint8Array
+  readonly chains: readonly Chain[]
+  /** Shares of each point in the measured depths. */
+  readonly shares: Shares[]
+}
+
+/** Marks of sides that stay. */
+const CONTOUR = 1
+export const SHORE = 2
+
+/** A floor that is linear on the constrained Delaunay triangulation of a figure; nothing where chains cross. */
+export function tinFloor(figure: TinFigure): FloorPlan | undefined {
+  const wetTin = triangulated(figure)
+  if (!wetTin) return undefined
+  settleTies(wetTin, figure.depths, figure.grainM)
+  bendShares(wetTin)
+  return { ...piecesOf(wetTin, figure.depths, figure.extentM), modelErrorM3: chordError(wetTin, figure.depths) }
+}
+
+function triangulated({ nodes, chains, shares, extentM }: TinFigure): WetTin | undefined {
+  const tin = new Tin(16 * extentM)
+  const point = new Int32Array(nodes.x.length)
+  const own: Shares[] = [new Map(), new Map(), new Map(), new Map()]
+  for (const node of inStripes(nodes, extentM)) {
+    point[node] = tin.add(nodes.x[node]!, nodes.y[node]!)
+    own[point[node]!] = shares[node]!
+  }
+  const renumbered = chains.map((chain) => ({ ...chain, nodes: chain.nodes.map((node) => point[node]!) }))
+  for (const { nodes: way, isShore } of renumbered)
+    for (let i = 0; i < way.length; i++)
+      if (!fixSide(tin, way[i]!, way[(i + 1) % way.length]!, isShore ? SHORE : CONTOUR)) return undefined
+  return { tin, isWet: wetOf(tin), chains: renumbered, shares: own }
+}
+
+/** Nodes in stripes to and fro, so that each is found near the one before. */
+function inStripes(nodes: NodeSet, extentM: number): number[] {
+  const count = nodes.x.length
+  const stripes = Math.ceil(Math.sqrt(count / 2))
+  const stripe = Int32Array.from(nodes.x, (x) => Math.floor((x / extentM + 0.5) * stripes))
+  return Array.from({ length: count }, (_, i) => i).sort((i, j) => {
+    const s = stripe[i]! - stripe[j]!
+    if (s !== 0) return s
+    return (stripe[i]! & 1 ? -1 : 1) * (nodes.y[i]! - nodes.y[j]!)
+  })
+}
+
+/** Triangles that are reached from outside over an odd number of shores. */
+function wetOf(tin: Tin): Uint8Array {
+  const count = tin.corners.length / 3
+  const isWet = new Uint8Array(count)
+  const seen = new Uint8Array(count)
+  const stack: number[] = []
+  const outside = (tin.between(0, 1) / 3) | 0
+  seen[outside] = 1
+  stack.push(outside)
+  while (stack.length > 0) {
+    const t = stack.pop()!
+    for (const e of [3 * t, next(3 * t), last(3 * t)]) {
+      const twin = tin.across[e]!
+      if (twin < 0) continue
+      const beyond = (twin / 3) | 0
+      if (seen[beyond] === 1) continue
+      seen[beyond] = 1
+      isWet[beyond] = tin.fixed[e] === SHORE ? 1 - isWet[t]! : isWet[t]!
+      stack.push(beyond)
+    }
+  }
+  return isWet
+}
