@@ -99,7 +99,9 @@ export function buildCells(
       ),
     })
   }
-  const slack = 64 * ROUNDING * crossM2 * (cells.length + 8) + 8 * arrangement.nodes.gapM * extentM * (cells.length + 8)
+  const slack =
+    ROUNDING * crossM2 * (64 * (cells.length + 8) + 4 * arrangement.edges.length) +
+    8 * arrangement.nodes.gapM * extentM * (cells.length + 8)
   if (!(Math.abs(sumM2 - waterM2) <= slack)) return fail(problem('cannot-divide', 'outline'))
   for (let i = 0; i < shape.patches.length; i++) {
     const { feature } = shape.patches[i]!

@@ -31,11 +31,20 @@ export function facesOf(arrangement: Arrangement): Faces | undefined {
   const component = componentsOf(edges, nodes.x.length)
   const faces: Face[] = [{ outer: -1, holes: [] }]
   const faceOfLoop = new Int32Array(loops.length).fill(-1)
+  // One loop of each component runs outside it: the one of least area. Going by the sign alone would lose slivers whose
+  // area rounding has turned over.
+  const around = new Map<number, number>()
   loops.forEach((loop, i) => {
-    if (loop.moments.area > 0) {
-      faceOfLoop[i] = faces.length
-      faces.push({ outer: i, holes: [] })
-    }
+    const root = component[edges[loop.halves[0]! >> 1]!.from]!
+    const known = around.get(root)
+    if (known === undefined || loop.moments.area < loops[known]!.moments.area) around.set(root, i)
+  })
+  const isAround = new Uint8Array(loops.length)
+  for (const i of around.values()) isAround[i] = 1
+  loops.forEach((_, i) => {
+    if (isAround[i] === 1) return
+    faceOfLoop[i] = faces.length
+    faces.push({ outer: i, holes: [] })
   })
   const boxes = loops.map((loop) => boxOf(loop, edges))
   for (let i = 0; i < loops.length; i++) {
@@ -47,7 +56,7 @@ export function facesOf(arrangement: Arrangement): Faces | undefined {
     for (let k = 0; k < loops.length; k++) {
       const other = loops[k]!
       const box = boxes[k]!
-      if (!(other.moments.area > 0) || x < box[0] || x > box[2] || y < box[1] || y > box[3]) continue
+      if (isAround[k] === 1 || x < box[0] || x > box[2] || y < box[1] || y > box[3]) continue
       if (component[edges[other.halves[0]! >> 1]!.from] === component[first.from]) continue
       if (best >= 0 && loops[best]!.moments.area <= other.moments.area) continue
       if (isInside(other.halves, edges, nodes.x, nodes.y, x, y)) best = k
@@ -58,16 +67,10 @@ export function facesOf(arrangement: Arrangement): Faces | undefined {
   }
   const faceOf = new Int32Array(2 * edges.length)
   for (let h = 0; h < faceOf.length; h++) faceOf[h] = faceOfLoop[loopOf[h]!]!
-  // Euler: each component has one loop more than its edges less its nodes, and just one of them runs outside.
-  const roots = new Set<number>()
+  // Euler: each component has two loops more than its edges less its nodes.
   let used = 0
-  for (let n = 0; n < component.length; n++)
-    if (component[n]! >= 0) {
-      used++
-      roots.add(component[n]!)
-    }
-  const holes = loops.length - (faces.length - 1)
-  if (holes !== roots.size || loops.length !== edges.length - used + 2 * roots.size) return undefined
+  for (let n = 0; n < component.length; n++) if (component[n]! >= 0) used++
+  if (loops.length !== edges.length - used + 2 * around.size) return undefined
   return { loops, faces, faceOf }
 }
 
