@@ -77,7 +77,7 @@ export function measure(p: Partition, levelM: number): Measures {
   featureM2 = surfaceM2 > 0 ? Math.max(0, featureM2) : 0
   perimeterM = surfaceM2 > 0 ? Math.max(0, perimeterM) : 0
   const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * cove.errorM3
-  const modelM3 = 0
+  const modelM3 = p.floor.modelErrorM3 ?? 0
   const sigmaM3 = sigmaOf(p, levelM, volumeM3)
   return {
     levelM,
