@@ -1,33 +1,68 @@
 import { never } from '../base/index.ts'
 import type { VolumeDerivative } from './derivative-types.ts'
 import type { Partition } from './partition-types.ts'
-import { shifted } from './planes.ts'
 import type { Floor, Plane } from './types.ts'
 import type { VolumeGradient } from './volume-gradient.ts'
 
-/** Derivatives by every depth that the floor and the features state, each once: what hangs on one number is summed. */
-export function depthGradients(p: Partition, g: VolumeGradient): VolumeDerivative[] {
-  const sums = new Map<string, number>()
-  const add = (path: string, share: number): void => {
-    sums.set(path, (sums.get(path) ?? 0) + share)
-  }
-  p.floor.pieces.forEach((piece, i) => {
-    for (const { depthIndex, plane } of piece.weights)
-      add(floorDepthPath(p.shape.floor, depthIndex), weigh(plane, g.floor, 3 * i))
-  })
-  const { originX, originY } = p
-  p.shape.patches.forEach(({ feature, weights, depthNames }, i) => {
-    const name = (index: number): string => `features[${feature}].${depthNames?.[index] ?? 'depthM'}`
-    if (!weights) add(name(0), g.patches[3 * i]!)
-    // A patch's planes are written in the plan's own frame.
-    for (const { depthIndex, plane } of weights ?? [])
-      add(name(depthIndex), weigh(shifted(plane, originX, originY), g.patches, 3 * i))
-  })
-  return [...sums].map(([path, value]) => ({ path, kind: 'depth', value }))
+/** Derivatives by the depths that floor and features state, each once: what hangs on one number is summed [m²]. */
+export interface DepthGradient {
+  /** By the number of the floor's depth; a number that no piece hangs on is 0. */
+  readonly floor: readonly number[]
+  readonly features: readonly DepthShare[]
 }
 
-function weigh({ atOrigin, dx, dy }: Plane, moments: Float64Array, at: number): number {
-  return atOrigin * moments[at]! + dx * moments[at + 1]! + dy * moments[at + 2]!
+interface DepthShare {
+  readonly feature: number
+  readonly depthIndex: number
+  readonly name: string
+  value: number
+}
+
+/** Sums the wet areas by the depths that make them, each weighed by what the depth has in it. */
+export function depthGradient(p: Partition, g: VolumeGradient): DepthGradient {
+  const floor: number[] = []
+  for (let i = 0; i < p.floor.pieces.length; i++) {
+    if (g.floor[3 * i] === 0) continue
+    for (const { depthIndex, plane } of p.floor.pieces[i]!.weights) {
+      while (floor.length <= depthIndex) floor.push(0)
+      floor[depthIndex]! += weigh(plane, g.floor, 3 * i, 0, 0)
+    }
+  }
+  const features: DepthShare[] = []
+  const add = (feature: number, depthIndex: number, name: string, value: number): void => {
+    const known = features.find((it) => it.feature === feature && it.depthIndex === depthIndex && it.name === name)
+    if (known) known.value += value
+    else features.push({ feature, depthIndex, name, value })
+  }
+  for (let i = 0; i < p.shape.patches.length; i++) {
+    const { feature, weights, depthNames } = p.shape.patches[i]!
+    if (!weights) add(feature, 0, depthNames?.[0] ?? 'depthM', g.patches[3 * i]!)
+    // A patch's planes are written in the plan's own frame.
+    for (const { depthIndex, plane } of weights ?? [])
+      add(
+        feature,
+        depthIndex,
+        depthNames?.[depthIndex] ?? 'depthM',
+        weigh(plane, g.patches, 3 * i, p.originX, p.originY),
+      )
+  }
+  return { floor, features }
+}
+
+function weigh({ atOrigin, dx, dy }: Plane, moments: Float64Array, at: number, x: number, y: number): number {
+  return (atOrigin + dx * x + dy * y) * moments[at]! + dx * moments[at + 1]! + dy * moments[at + 2]!
+}
+
+/** The same as a list with where each depth stands in the body. */
+export function listDepths(p: Partition, { floor, features }: DepthGradient): (VolumeDerivative & { value: number })[] {
+  return [
+    ...floor.map((value, i) => ({ path: floorDepthPath(p.shape.floor, i), kind: 'depth' as const, value })),
+    ...features.map(({ feature, name, value }) => ({
+      path: `features[${feature}].${name}`,
+      kind: 'depth' as const,
+      value,
+    })),
+  ]
 }
 
 /** Where the floor states a depth, by its number (floor-kind.ts). */

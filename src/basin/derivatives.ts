@@ -1,4 +1,4 @@
-import { depthGradients } from './depth-gradient.ts'
+import { depthGradient, listDepths } from './depth-gradient.ts'
 import type { VolumeDerivative } from './derivative-types.ts'
 import type { Partition } from './partition-types.ts'
 import { profileGradients } from './profile-gradient.ts'
@@ -18,7 +18,7 @@ export function derivativesOf(p: Partition, levelM: number): readonly VolumeDeri
   const list: VolumeDerivative[] = [{ path: 'levelM', kind: 'level', value: g.level }]
   if (wall.kind === 'cove') list.push({ path: 'wall.radiusM', kind: 'radius', value: g.wall })
   if (wall.kind === 'battered') list.push({ path: 'wall.run', kind: 'run', value: g.wall })
-  list.push(...depthGradients(p, g), ...profileGradients(p, g))
+  list.push(...listDepths(p, depthGradient(p, g)), ...profileGradients(p, g))
   for (const path of pathGradients(p, g.slots)) list.push(...listPath(path))
   return list
 }

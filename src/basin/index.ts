@@ -5,6 +5,7 @@ export { depthAt } from './depth-at.ts'
 export type { DerivativeKind, Uncertainty, VolumeDerivative } from './derivative-types.ts'
 export { derivativesOf } from './derivatives.ts'
 export { fitLoop } from './fit-loop.ts'
+export { levelBreaks } from './level-breaks.ts'
 export { levelForVolume } from './levels.ts'
 export { measure, volumeAtLevel } from './measure.ts'
 export { type MeshOptions, meshOf } from './mesh.ts'
@@ -17,6 +18,7 @@ export { reversePath, splitSegment, type Transform, transformPath } from './path
 export { areaOf, type Bounds, boundsOf, type NearestPoint, nearestOn, pathLength, pointOn } from './path-figures.ts'
 export { sectionOf } from './section.ts'
 export { smoothThrough } from './smooth.ts'
+export { solveForVolume, type VolumeMet, type VolumeWish } from './solve-volume.ts'
 export { stripsAlong, type WallStrip } from './strips-along.ts'
 export type {
   Axis,

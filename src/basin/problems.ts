@@ -135,6 +135,11 @@ const WORDS = {
     'A volume must be zero or more, and finite.',
     'Ask for another volume.',
   ],
+  'volume-not-met': [
+    'Nothing between the two limits gives this volume.',
+    'What is moved changes the volume too little, or the shape makes no sense before it is met.',
+    'Ask for another volume, or move something else.',
+  ],
   'cannot-divide': [
     'The lines of this plan lie too close together to be told apart.',
     'The volume would not be certain.',

@@ -1,7 +1,7 @@
-import { depthGradients } from './depth-gradient.ts'
-import type { DerivativeKind, Uncertainty } from './derivative-types.ts'
+import { type DepthGradient, depthGradient, listDepths } from './depth-gradient.ts'
+import type { Uncertainty } from './derivative-types.ts'
 import type { Partition } from './partition-types.ts'
-import { type NodeGradient, nodePath, pathGradients } from './shore-gradient.ts'
+import { type NodeGradient, nodePath, type PathGradient, pathGradients } from './shore-gradient.ts'
 import { type VolumeGradient, volumeGradient } from './volume-gradient.ts'
 
 /** How many of the measurements that matter most are named. */
@@ -10,11 +10,12 @@ const NAMED = 3
 /**
  * One standard deviation of the volume [m³] from the tolerance of what was measured; 0 without one.
  * Method: see `uncertaintyBy`.
- * Accuracy: rounding with upright walls; with others the water beside them is integrated by few rays, 1e-4 of its share.
+ * Accuracy: rounding with upright walls; with others the water beside them is integrated by few rays, 1e-3 of its share.
  */
 export function sigmaOf(p: Partition, levelM: number, volumeM3: number): number {
   if (!p.shape.tolerance) return 0
-  return uncertaintyBy(p, volumeGradient(p, levelM, true), volumeM3).sigmaM3
+  const g = volumeGradient(p, levelM, true)
+  return total(causesOf(p, g, pathGradients(p, g.slots), depthGradient(p, g), volumeM3))
 }
 
 /**
@@ -31,40 +32,67 @@ export function sigmaOf(p: Partition, levelM: number, volumeM3: number): number 
  * Accuracy: first order.
  */
 export function uncertaintyBy(p: Partition, g: VolumeGradient, volumeM3: number): Uncertainty {
-  const { planM, depthM, tapeScale = 0, datumM = 0 } = p.shape.tolerance ?? { planM: 0, depthM: 0 }
-  const single: { path: string; kind: DerivativeKind; sigmaM3: number }[] = []
-  for (const { where, nodes } of pathGradients(p, g.slots))
-    for (const node of nodes)
-      single.push({ path: nodePath(where, node.segment), kind: 'node', sigmaM3: planM * sizeWithHandles(node) })
-  const nodesM3 = rootOfSquares(single)
-  const depths = depthGradients(p, g).map(({ path, value }) => ({ path, value: value as number }))
-  const byDepth = depths.map(({ path, value }) => ({
-    path,
-    kind: 'depth' as const,
-    sigmaM3: depthM * Math.abs(value),
-  }))
-  const depthsM3 = rootOfSquares(byDepth)
-  const tapeM3 = tapeScale * (2 * volumeM3 + g.unscaled)
-  const waterlineM3 = datumM * depths.reduce((sum, { value }) => sum + value, 0)
-  const largest = [...single, ...byDepth].filter(({ sigmaM3 }) => sigmaM3 > 0)
-  largest.sort((a, b) => b.sigmaM3 - a.sigmaM3)
+  const paths = pathGradients(p, g.slots)
+  const depths = depthGradient(p, g)
+  const causes = causesOf(p, g, paths, depths, volumeM3)
+  const { planM, depthM } = p.shape.tolerance ?? NO_TOLERANCE
+  const single = [
+    ...paths.flatMap(({ where, nodes }) =>
+      nodes.map((node) => ({
+        path: nodePath(where, node.segment),
+        kind: 'node' as const,
+        sigmaM3: planM * Math.sqrt(squareWithHandles(node)),
+      })),
+    ),
+    ...listDepths(p, depths).map(({ path, kind, value }) => ({ path, kind, sigmaM3: depthM * Math.abs(value) })),
+  ]
   return {
-    sigmaM3: Math.hypot(nodesM3, depthsM3, tapeM3, waterlineM3),
-    contributions: [
-      { what: 'nodes', sigmaM3: nodesM3 },
-      { what: 'depths', sigmaM3: depthsM3 },
-      { what: 'tape', sigmaM3: tapeM3 },
-      { what: 'waterline', sigmaM3: waterlineM3 },
-    ],
-    largest: largest.slice(0, NAMED),
+    sigmaM3: total(causes),
+    contributions: causes,
+    largest: single
+      .filter(({ sigmaM3 }) => sigmaM3 > 0)
+      .sort((a, b) => b.sigmaM3 - a.sigmaM3)
+      .slice(0, NAMED),
   }
 }
 
-/** Length of a node's derivative where its handles go along with it. */
-function sizeWithHandles({ x, y, out, in: into }: NodeGradient): number {
-  return Math.hypot(x + (out?.x ?? 0) + (into?.x ?? 0), y + (out?.y ?? 0) + (into?.y ?? 0))
+const NO_TOLERANCE = { planM: 0, depthM: 0, tapeScale: 0, datumM: 0 }
+
+function causesOf(
+  p: Partition,
+  g: VolumeGradient,
+  paths: readonly PathGradient[],
+  depths: DepthGradient,
+  volumeM3: number,
+): Uncertainty['contributions'] {
+  const { planM, depthM, tapeScale = 0, datumM = 0 } = p.shape.tolerance ?? NO_TOLERANCE
+  let plan2 = 0
+  for (const { nodes } of paths) for (const node of nodes) plan2 += squareWithHandles(node)
+  let depth2 = 0
+  let together = 0
+  for (const value of depths.floor) {
+    depth2 += value * value
+    together += value
+  }
+  for (const { value } of depths.features) {
+    depth2 += value * value
+    together += value
+  }
+  return [
+    { what: 'nodes', sigmaM3: planM * Math.sqrt(plan2) },
+    { what: 'depths', sigmaM3: depthM * Math.sqrt(depth2) },
+    { what: 'tape', sigmaM3: tapeScale * Math.abs(2 * volumeM3 + g.unscaled) },
+    { what: 'waterline', sigmaM3: datumM * Math.abs(together) },
+  ]
 }
 
-function rootOfSquares(list: readonly { readonly sigmaM3: number }[]): number {
-  return Math.sqrt(list.reduce((sum, { sigmaM3 }) => sum + sigmaM3 * sigmaM3, 0))
+function total(causes: Uncertainty['contributions']): number {
+  return Math.sqrt(causes.reduce((sum, { sigmaM3 }) => sum + sigmaM3 * sigmaM3, 0))
+}
+
+/** Square of a node's derivative where its handles go along with it. */
+function squareWithHandles({ x, y, out, in: into }: NodeGradient): number {
+  const dx = x + (out?.x ?? 0) + (into?.x ?? 0)
+  const dy = y + (out?.y ?? 0) + (into?.y ?? 0)
+  return dx * dx + dy * dy
 }

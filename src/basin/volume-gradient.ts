@@ -1,10 +1,10 @@
 import { evaluate, newJet } from './curve.ts'
-import { type Linear, zerosAlong } from './curve-linear.ts'
+import { zerosAlong } from './curve-linear.ts'
 import { ruleFor } from './edge-integrals.ts'
 import type { Partition } from './partition-types.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { type Shore, shoresOf } from './shores.ts'
-import { wallFoot } from './wall-foot.ts'
+import { footAt, wallFoot } from './wall-foot.ts'
 import { addWallGradient } from './wall-gradient.ts'
 import { wallLaw } from './walls.ts'
 import { wetCell } from './wet-cell.ts'
@@ -70,25 +70,25 @@ function addShore(p: Partition, shore: Shore, levelM: number, slots: Float64Arra
   const foot = wallFoot(p, shore)
   const rule = ruleFor(curve)
   const breaks = [t0, t1]
-  for (const line of foot.breaks) breaks.push(...zerosAlong(curve, t0, t1, line))
-  for (const line of foot.lines) breaks.push(...zerosAlong(curve, t0, t1, raised(line, levelM)))
-  if (breaks.length > 2) breaks.sort((a, b) => a - b)
+  for (const line of foot.turns) breaks.push(...zerosAlong(curve, t0, t1, line))
+  for (const { c, gx, gy } of foot.lines) breaks.push(...zerosAlong(curve, t0, t1, { c: c + levelM, gx, gy }))
+  if (breaks.length > 2) breaks.sort(ascending)
   for (let i = 1; i < breaks.length; i++) {
     const ta = breaks[i - 1]!
     const h = breaks[i]! - ta
     if (!(h > 0)) continue
     evaluate(curve, ta + h / 2, jet)
-    const { c, gx, gy } = raised(foot.at(jet.x, jet.y), levelM)
-    if (!(c + gx * jet.x + gy * jet.y > 0)) continue
+    const { c, gx, gy } = footAt(foot, jet.x, jet.y)
+    if (!(c + levelM + gx * jet.x + gy * jet.y > 0)) continue
     for (let k = 0; k < rule.at.length; k++) {
       const t = ta + h * rule.at[k]!
       evaluate(curve, t, jet)
-      const weight = rule.weight[k]! * h * side * (c + gx * jet.x + gy * jet.y)
+      const weight = rule.weight[k]! * h * side * (c + levelM + gx * jet.x + gy * jet.y)
       addForce(curve, t, weight * jet.dy, -weight * jet.dx, slots, at)
     }
   }
 }
 
-function raised(line: Linear, levelM: number): Linear {
-  return { c: line.c + levelM, gx: line.gx, gy: line.gy }
+function ascending(a: number, b: number): number {
+  return a - b
 }

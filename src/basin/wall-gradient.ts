@@ -1,5 +1,5 @@
 import { fansOf } from './cove-fan.ts'
-import { GAUSS_CUBIC } from './gauss.ts'
+import { gaussRule } from './gauss.ts'
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark } from './pattern-integral.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
@@ -20,6 +20,8 @@ import {
   UNSCALED,
 } from './wall-gradient-span.ts'
 
+/** Two rays to a piece: exact on straight walls over planes that are wet, where what a ray adds is a cubic in t at most. */
+const GAUSS_ROUGH = gaussRule(2)
 const ray = newStripRay()
 const span: Span = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false }
 const inner = new Float64Array(SPAN_SUMS)
@@ -138,9 +140,9 @@ function addMoments(sums: Float64Array, from: number, out: Float64Array, at: num
 
 function gauss(f: (t: number, out: Float64Array) => number, t0: number, t1: number, sums: Float64Array): void {
   const point = new Float64Array(sums.length)
-  for (let i = 0; i < GAUSS_CUBIC.at.length; i++) {
-    f(t0 + (t1 - t0) * GAUSS_CUBIC.at[i]!, point.fill(0))
-    const weight = GAUSS_CUBIC.weight[i]! * (t1 - t0)
+  for (let i = 0; i < GAUSS_ROUGH.at.length; i++) {
+    f(t0 + (t1 - t0) * GAUSS_ROUGH.at[i]!, point.fill(0))
+    const weight = GAUSS_ROUGH.weight[i]! * (t1 - t0)
     for (let k = 0; k < sums.length; k++) sums[k]! += weight * point[k]!
   }
 }
