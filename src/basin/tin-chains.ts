@@ -101,11 +101,11 @@ function stopsOf(curve: Curve, chordM: number, grainM: number, must: readonly nu
   return ts.sort((a, b) => a - b)
 }
 
-/** Even steps of a half turn by a power of two, so that nodes of arcs about one centre face each other. */
+/** Even steps of a half turn by a power of four, so that nodes of arcs about one centre face each other. */
 function stepsOfArc(arc: ArcCurve, chordM: number): number {
   const toHalfTurn = Math.PI / Math.abs(arc.turn)
   const fine = chordsFor(arc, 0, 1, chordM) * toHalfTurn
-  return Math.ceil(2 ** Math.ceil(Math.log2(fine)) / toHalfTurn - HAIR)
+  return Math.ceil(4 ** Math.ceil(Math.log2(fine) / 2) / toHalfTurn - HAIR)
 }
 
 /** Area between a stretch and its chord over the chord's length, positive where the curve lies to its left [m]. */

@@ -77,7 +77,7 @@ function wetOf(tin: Tin): Uint8Array {
   const isWet = new Uint8Array(count)
   const seen = new Uint8Array(count)
   const stack: number[] = []
-  const outside = (tin.between(0, 1) / 3) | 0
+  const outside = (tin.across.indexOf(-1) / 3) | 0
   seen[outside] = 1
   stack.push(outside)
   while (stack.length > 0) {

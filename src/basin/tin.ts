@@ -130,11 +130,14 @@ export class Tin {
     return -1
   }
 
-  /** Half-edges that start at a point, counter-clockwise. */
+  /** Half-edges that start at a point, counter-clockwise where the point is none of the square's corners. */
   around(point: number): number[] {
     const first = this.out[point]!
     const list = [first]
-    for (let e = this.across[last(first)]!; e >= 0 && e !== first; e = this.across[last(e)]!) list.push(e)
+    let e = this.across[last(first)]!
+    for (; e >= 0 && e !== first; e = this.across[last(e)]!) list.push(e)
+    // On the border the way round ends; the rest lies the other way.
+    if (e < 0) for (let twin = this.across[first]!; twin >= 0; twin = this.across[next(twin)]!) list.push(next(twin))
     return list
   }
 

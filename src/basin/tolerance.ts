@@ -59,8 +59,8 @@ export const OFFSET_FIT = 2e-9
 /** The same where the cubic bends too tightly for a parallel curve and arcs stand for it. */
 export const OFFSET_ARC_FIT = 1e-6
 
-/** How far chords of a triangulated floor may lie from curves of shore and contours, as a share of the extent. */
-export const FLOOR_CHORD = 1e-4
+/** How far chords of a triangulated floor may lie from curves of shore and contours, as a share of the extent: 64 to a half turn. */
+export const FLOOR_CHORD = 1.2e-4
 
 /** How far lines on a piece of a triangulated floor go on past its sides, so that they cross them, as a share of the extent. */
 export const FLOOR_MARGIN = 1e-6
@@ -69,3 +69,9 @@ export const FLOOR_MARGIN = 1e-6
 export function soundingSlack(extentM: number, planToleranceM: number): number {
   return Math.max(1e-4 * extentM, 3 * planToleranceM)
 }
+
+/** How far apart two passes are put where an untangled line met itself, in extents: wide enough to see, and to take hold of. */
+export const UNTANGLE_GAP = 1e-2
+
+/** Grains to divide a plan by, one after the other: a coarser and a finer one settle near-coincidences that straddle the first. */
+export const GRAIN_TRIES = [1, 8, 1 / 8] as const
