@@ -1,6 +1,7 @@
 import type { Division } from './cells.ts'
-import { lineCurve } from './curve.ts'
+import { type Curve, lineCurve } from './curve.ts'
 import { boxPlanes, clipLine, type HalfPlane } from './half-planes.ts'
+import { lawCrossings } from './law-crossing.ts'
 import { pushSpans, type Span } from './span.ts'
 import type { Band, Plane } from './types.ts'
 
@@ -35,8 +36,14 @@ export function breakSpans(division: Division, out: Span[]): void {
   const whole = boxOf(0)
   const breaksFamily = family++
   for (const { line, within } of floor.breaks) add(line, [...whole, ...within], breaksFamily)
+  // All spans of a family bear its number: they are not compared with each other.
+  const addCurve = (curve: Curve, id: number): void => {
+    const from = out.length
+    pushSpans(curve, -1, grainM, out, id)
+    for (let i = from + 1; i < out.length; i++) out[i] = { ...out[i]!, index: id }
+  }
   const edgesFamily = family++
-  for (const edge of floor.edges ?? []) pushSpans(edge, -1, grainM, out, edgesFamily)
+  for (const edge of floor.edges ?? []) addCurve(edge, edgesFamily)
   const first = 1 + shape.islands.length
   shape.patches.forEach((patch, i) => {
     const box = boxOf(first + i)
@@ -47,6 +54,11 @@ export function breakSpans(division: Division, out: Span[]): void {
     for (const piece of floor.pieces) {
       const { box: own } = piece
       if (own && (own[0] > maxX || own[1] > maxY || own[2] < minX || own[3] < minY)) continue
+      if (piece.law !== undefined) {
+        const id = family++
+        for (const curve of lawCrossings(piece.law, plane, grainM).curves) addCurve(curve, id)
+        continue
+      }
       const line = difference(plane, piece.plane)
       if (line) add(line, [...box, ...band, ...piece.within, ...whole], family++)
     }

@@ -3,15 +3,18 @@ import type { Arrangement } from './arrangement.ts'
 import { bandPlanes } from './break-lines.ts'
 import { rangeAlong } from './curve-linear.ts'
 import { lengthMoments } from './edge-integrals.ts'
-import type { Faces } from './faces.ts'
+import { type Faces, isInside } from './faces.ts'
 import type { FloorPlan } from './floor-kind.ts'
 import type { HalfPlane } from './half-planes.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
 import { noWater, problem } from './problems.ts'
+import { depthAtRadius, type RadialLaw } from './radial-law.ts'
+import { radiusRange } from './radius-along.ts'
 import type { Ring } from './rings.ts'
 import { ROUNDING } from './tolerance.ts'
 import type { BasinShape, Plane } from './types.ts'
+import { radialMeans, stretchesOf } from './wet-radial.ts'
 
 /** All that the division of a plan works on, in the partition's frame. */
 export interface Division {
@@ -68,9 +71,13 @@ export function buildCells(
     }
     sumM2 += areaM2
     const [centreX, centreY] = areaM2 > 0 ? [mx / areaM2, my / areaM2] : middleOf(loops[0]!.halves, arrangement)
-    const strip = floor.pieceAt(centreX, centreY)
-    let plane = floor.pieces[strip]!.plane
-    let depth = planeAt(plane, centreX, centreY)
+    const round = floor.pieceOf && loops.flatMap((loop) => stretchesOf([loop.halves], arrangement.edges))
+    const strip = floor.pieceOf && round ? floor.pieceOf(round) : floor.pieceAt(centreX, centreY)
+    let { plane } = floor.pieces[strip]!
+    let law = floor.pieces[strip]!.law
+    // The mean of a linear depth is its value at the centroid; any other has to be integrated.
+    const lawMeans = law && round && radialMeans(round, law, areaM2)
+    let depth = lawMeans ? lawMeans.depthM : planeAt(plane, centreX, centreY)
     let ruling = -1
     for (const patch of ruler(set, centreX, centreY)) {
       seen.add(shape.patches[patch]!.feature)
@@ -79,11 +86,13 @@ export function buildCells(
         depth = candidate
         plane = division.patchPlanes[patch]!
         ruling = patch
+        law = undefined
       }
     }
     cellOfFace[f] = cells.length
     cells.push({
       plane,
+      ...(law && { law, lawMeans }),
       part: ruling < 0 ? 'floor' : 'feature',
       feature: ruling < 0 ? -1 : shape.patches[ruling]!.feature,
       patch: ruling,
@@ -96,6 +105,7 @@ export function buildCells(
         loops.flatMap((loop) => loop.halves),
         arrangement,
         plane,
+        law,
       ),
     })
   }
@@ -172,7 +182,7 @@ function middleOf(halves: readonly number[], arrangement: Arrangement): [number,
   return [x / halves.length, y / halves.length]
 }
 
-function extremesOf(halves: readonly number[], arrangement: Arrangement, plane: Plane) {
+function extremesOf(halves: readonly number[], arrangement: Arrangement, plane: Plane, law: RadialLaw | undefined) {
   const box = {
     minX: Infinity,
     minY: Infinity,
@@ -192,11 +202,32 @@ function extremesOf(halves: readonly number[], arrangement: Arrangement, plane: 
       if (y < box.minY) box.minY = y
       if (y > box.maxY) box.maxY = y
     }
+    if (law) continue
     const [lo, hi] = rangeAlong(curve, t0, t1, f)
     if (lo < box.minDepthM) box.minDepthM = lo
     if (hi > box.maxDepthM) box.maxDepthM = hi
   }
+  if (law) {
+    const [near, far] = radiiOf(halves, arrangement, law)
+    const a = depthAtRadius(law, near)
+    const b = depthAtRadius(law, far)
+    box.minDepthM = Math.min(a, b)
+    box.maxDepthM = Math.max(a, b)
+  }
   return box
+}
+
+/** Least and greatest distance of a face from the centre of its law. */
+function radiiOf(halves: readonly number[], { edges, nodes }: Arrangement, law: RadialLaw): [number, number] {
+  let near = isInside(halves, edges, nodes.x, nodes.y, law.x, law.y) ? 0 : Infinity
+  let far = 0
+  for (const half of halves) {
+    const { curve, t0, t1 } = edges[half >> 1]!
+    const [lo, hi] = radiusRange(curve, t0, t1, law.x, law.y)
+    near = Math.min(near, lo)
+    far = Math.max(far, hi)
+  }
+  return [near, Math.min(far, law.radiusM)]
 }
 
 /** The edges with water on a side, numbered anew. */

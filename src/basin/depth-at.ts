@@ -1,8 +1,8 @@
-import { coveAt } from './cove-depth.ts'
+import { cellDepth, cellSlope } from './cell-depth.ts'
 import { isInside } from './faces.ts'
 import type { Cell, Partition } from './partition-types.ts'
-import { planeAt, slopeOf } from './planes.ts'
 import type { DepthSample } from './types.ts'
+import { wallAt } from './wall-depth.ts'
 
 /** The cell that holds a place of the partition's frame, −1 on dry land. */
 export function cellAt(p: Partition, x: number, y: number): number {
@@ -25,8 +25,8 @@ export function depthAt(p: Partition, x: number, y: number): DepthSample | undef
   const index = cellAt(p, lx, ly)
   if (index < 0) return undefined
   const cell = p.cells[index]!
-  const cove = coveAt(p, cell, lx, ly)
-  if (cove) return { depthM: cove.depthM, part: 'floor', slope: cove.slope }
-  const sample = { depthM: planeAt(cell.plane, lx, ly), part: cell.part, slope: slopeOf(cell.plane) }
+  const wall = wallAt(p, cell, lx, ly)
+  if (wall) return { depthM: wall.depthM, part: wall.part, slope: wall.slope }
+  const sample = { depthM: cellDepth(cell, lx, ly), part: cell.part, slope: cellSlope(cell, lx, ly) }
   return cell.feature >= 0 ? { ...sample, feature: cell.feature } : sample
 }

@@ -1,12 +1,16 @@
 import type { Problem, Result } from '../base/index.ts'
 import type { Curve } from './curve.ts'
 import type { HalfPlane } from './half-planes.ts'
+import type { RadialLaw } from './radial-law.ts'
+import type { Stretch } from './radius-along.ts'
 import type { Ring } from './rings.ts'
 import type { Floor, Plane } from './types.ts'
 
-/** One linear piece of a floor and the convex region where it holds. */
+/** One piece of a floor and the convex region where it holds: linear, or hanging on the distance from a centre. */
 export interface FloorPiece {
   readonly plane: Plane
+  /** Where it is given it holds instead of the plane, and the weights are those of law-shares.ts. */
+  readonly law?: RadialLaw | undefined
   readonly within: readonly HalfPlane[]
   /**
    * Weight of each of the floor's measured depths in this piece's depth, as linear functions of place; they sum to 1. Depths
@@ -26,6 +30,8 @@ export interface FloorPlan {
   readonly edges?: readonly Curve[] | undefined
   /** Piece that holds at a place. */
   readonly pieceAt: (x: number, y: number) => number
+  /** Piece that holds in a face of any form, for floors whose faces may not hold their own middle. */
+  readonly pieceOf?: ((face: readonly Stretch[]) => number) | undefined
   /** Bound of the volume that chords of curved shores and rings may misplace [m³]. */
   readonly modelErrorM3?: number | undefined
 }

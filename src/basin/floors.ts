@@ -1,10 +1,10 @@
-import { fail, never, type Problem, type Result } from '../base/index.ts'
+import { never, type Problem, type Result } from '../base/index.ts'
 import { CONTOURS } from './floor-contours.ts'
+import { DISH } from './floor-dish.ts'
 import { FLAT } from './floor-flat.ts'
 import type { FloorPlan, FloorSite } from './floor-kind.ts'
 import { PROFILE } from './floor-profile.ts'
 import { SOUNDINGS } from './floor-soundings.ts'
-import { problem } from './problems.ts'
 import type { Floor } from './types.ts'
 
 /** What is wrong with a floor, if anything. */
@@ -19,7 +19,7 @@ export function checkFloor(floor: Floor): Problem | undefined {
     case 'soundings':
       return SOUNDINGS.check(floor)
     case 'dish':
-      return problem('floor-not-ready', 'floor.kind')
+      return DISH.check(floor)
     default:
       return never(floor, 'unknown floor')
   }
@@ -37,7 +37,7 @@ export function planFloor(floor: Floor, site: FloorSite): Result<FloorPlan> {
     case 'soundings':
       return SOUNDINGS.plan(floor, site)
     case 'dish':
-      return fail(problem('floor-not-ready', 'floor.kind'))
+      return DISH.plan(floor, site)
     default:
       return never(floor, 'unknown floor')
   }

@@ -1,5 +1,6 @@
 import type { Curve } from './curve.ts'
 import type { FloorPlan } from './floor-kind.ts'
+import type { RadialLaw } from './radial-law.ts'
 import type { Ring } from './rings.ts'
 import type { BasinShape, Plane } from './types.ts'
 
@@ -21,10 +22,13 @@ export interface Edge {
   readonly lengthY: number
 }
 
-/** A region of one linear depth. */
+/** A region of one linear depth, or of one depth that hangs on the distance from a centre. */
 export interface Cell {
-  /** Depth in the partition's own frame. */
+  /** Depth in the partition's own frame; where there is a radial law, that one holds instead (cell-depth.ts). */
   readonly plane: Plane
+  readonly law?: RadialLaw | undefined
+  /** Mean depth and surface of the floor [m², without level] of a cell with a radial law. */
+  readonly lawMeans?: { readonly depthM: number; readonly slopedM2: number } | undefined
   readonly part: 'floor' | 'feature'
   /** Feature that rules here, −1 for the floor. */
   readonly feature: number

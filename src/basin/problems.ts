@@ -118,7 +118,21 @@ const WORDS = {
     'One place can’t have two depths.',
     'Keep the better one.',
   ],
-  'floor-not-ready': ['This floor is being built.', 'No figure stands yet.', 'Choose another floor.'],
+  'dish-radius-not-positive': [
+    'The radius of the hollow isn’t above zero.',
+    'A floor without a hollow is called flat.',
+    'Give a radius, or choose the flat floor.',
+  ],
+  'dish-beyond-half-sphere': [
+    'The hollow is deeper below its rim, or higher above it, than it is wide from centre to rim.',
+    'The cap of a sphere is at most half of it.',
+    'Bring the two depths nearer together, give a larger radius, or choose the cone.',
+  ],
+  'dish-meets-wall': [
+    'The hollow reaches under the slope or the round foot of the wall.',
+    'How the two meet is not reckoned with yet.',
+    'Move the hollow away from the wall, make it smaller, or choose an upright wall.',
+  ],
   'run-negative': [
     'The run of the battered wall is less than zero.',
     'A wall that leans out over the water isn’t known here.',

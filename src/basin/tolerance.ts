@@ -75,3 +75,6 @@ export const UNTANGLE_GAP = 1e-2
 
 /** Grains to divide a plan by, one after the other: a coarser and a finer one settle near-coincidences that straddle the first. */
 export const GRAIN_TRIES = [1, 8, 1 / 8] as const
+
+/** An arc whose centre is off by less than this share of its radius is an arc about that centre: rounding, grown a little. */
+export const ABOUT = 1e-13

@@ -2,7 +2,11 @@ import { evaluate, newJet } from './curve.ts'
 import { type Linear, rangeAlong, zerosAlong } from './curve-linear.ts'
 import { lengthMoments } from './edge-integrals.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
+import { planeAt } from './planes.ts'
+import { depthAtRadius, lawGradient } from './radial-law.ts'
+import { arcAbout } from './radius-along.ts'
 import { ROUNDING } from './tolerance.ts'
+import { wetAlongLaw } from './wet-radial.ts'
 
 /** What water touches along one edge: the vertical face there [m²] and how much of the edge is shore [m]. */
 export interface WetEdge {
@@ -29,6 +33,7 @@ function depthOf(cell: Cell, levelM: number): Linear {
 }
 
 function onWall(edge: Edge, cell: Cell, levelM: number): WetEdge {
+  if (cell.law !== undefined) return wetAlongLaw(edge, cell, cell.law, levelM)
   const s = depthOf(cell, levelM)
   if (cell.minDepthM + levelM > 0) return { faceM2: weighed(edge, s), shoreM: edge.length }
   if (cell.maxDepthM + levelM <= 0) return { faceM2: 0, shoreM: 0 }
@@ -42,6 +47,7 @@ function onWall(edge: Edge, cell: Cell, levelM: number): WetEdge {
 }
 
 function betweenCells(edge: Edge, left: Cell, right: Cell, levelM: number): WetEdge {
+  if (left.law !== undefined || right.law !== undefined) return besideLaw(edge, left, right, levelM)
   if (left.plane === right.plane) return { faceM2: 0, shoreM: 0 }
   if (left.maxDepthM + levelM <= 0 && right.maxDepthM + levelM <= 0) return { faceM2: 0, shoreM: 0 }
   const a = depthOf(left, levelM)
@@ -72,6 +78,29 @@ function betweenCells(edge: Edge, left: Cell, right: Cell, levelM: number): WetE
     }
   })
   return out
+}
+
+/**
+ * Between a floor whose depth hangs on the distance from a centre and what is beside it: more of the same floor, its own
+ * rim, or a feature, which is shallower all along, else the floor would rule there.
+ */
+function besideLaw(edge: Edge, left: Cell, right: Cell, levelM: number): WetEdge {
+  if (left.law === right.law) return { faceM2: 0, shoreM: 0 }
+  const [floor, other] = left.law !== undefined ? [left, right] : [right, left]
+  const law = floor.law!
+  const about = arcAbout(edge.curve, law.x, law.y)
+  if (about) {
+    const rho = Math.abs(about.radius)
+    // Where the two cross there is no face and no shore, whatever rounding says.
+    const isLevelThere = other.plane.dx === 0 && other.plane.dy === 0
+    const off = Math.abs(depthAtRadius(law, rho) - planeAt(other.plane, about.x0, about.y0))
+    const steepness = 1 + Math.hypot(...lawGradient(law, law.x + rho, law.y))
+    const noise = 256 * ROUNDING * (Math.abs(law.depthM) + Math.abs(law.edgeDepthM) + law.radiusM) * steepness
+    if (isLevelThere && off <= noise) return { faceM2: 0, shoreM: 0 }
+  }
+  const below = onWall(edge, floor, levelM)
+  const above = onWall(edge, other, levelM)
+  return { faceM2: Math.max(0, below.faceM2 - above.faceM2), shoreM: Math.max(0, below.shoreM - above.shoreM) }
 }
 
 function valueAt(s: Linear, x: number, y: number): number {
