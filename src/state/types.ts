@@ -7,11 +7,24 @@ export type Selection =
   | { readonly kind: 'segment'; readonly bodyId: string; readonly ring: RingRef; readonly segment: number }
   | { readonly kind: 'feature'; readonly bodyId: string; readonly feature: number }
   | { readonly kind: 'station'; readonly bodyId: string; readonly station: number }
+  | { readonly kind: 'contour'; readonly bodyId: string; readonly contour: number }
+  | { readonly kind: 'sounding'; readonly bodyId: string; readonly sounding: number }
+  | { readonly kind: 'dish'; readonly bodyId: string; readonly part: 'centre' | 'radius' }
   | { readonly kind: 'axis'; readonly bodyId: string; readonly end: 'from' | 'to' }
   | { readonly kind: 'dimension'; readonly bodyId: string; readonly axis: 'x' | 'y' }
 
 /** What the pointer does in the plan. */
-export type Tool = 'select' | 'freehand' | 'points' | 'steps' | 'shelf' | 'round-steps'
+export type Tool =
+  | 'select'
+  | 'freehand'
+  | 'points'
+  | 'steps'
+  | 'shelf'
+  | 'round-steps'
+  | 'ramp'
+  | 'bench'
+  | 'contour'
+  | 'sounding'
 
 export type Theme = 'system' | 'light' | 'dark'
 export type SaveState = 'idle' | 'saving' | 'saved' | 'failed'

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import { Button, Label, ListBox, ListBoxItem, Popover, Select, SelectValue, Text } from 'react-aria-components'
 import { useCanEdit } from '../context.tsx'
 import choice from './choice.module.css'
@@ -9,6 +10,8 @@ export interface ChoiceOption<Id extends string = string> {
   readonly id: Id
   readonly label: string
   readonly note?: string | undefined
+  /** A small drawing before the words. */
+  readonly mark?: ReactNode
 }
 
 export interface ChoiceFieldProps<Id extends string> extends FieldLook {
@@ -52,7 +55,12 @@ export function ChoiceField<Id extends string>(props: ChoiceFieldProps<Id>) {
       <Popover className={classes(choice['popover'])} offset={2}>
         <ListBox className={classes(choice['list'])} items={options}>
           {(option) => (
-            <ListBoxItem id={option.id} textValue={option.label} className={classes(choice['item'])}>
+            <ListBoxItem
+              id={option.id}
+              textValue={option.label}
+              className={classes(choice['item'], option.mark !== undefined && choice['marked'])}
+            >
+              {option.mark}
               <Text slot="label">{option.label}</Text>
               {option.note ? (
                 <Text slot="description" className={classes(choice['note'])}>

@@ -45,6 +45,10 @@ function Mark({ placed, isSelected }: { readonly placed: PlacedItem; readonly is
     return <rect className={styles['handle']} x={-4.5} y={-4.5} width={9} height={9} />
   }
   if (kind === 'middle') return <path className={styles['handle']} d="M0 -5.5L5.5 0L0 5.5L-5.5 0Z" />
+  // The drawing's own cross is the mark.
+  if (kind === 'sounding' || (kind === 'dish' && placed.item.part === 'centre'))
+    return <circle className={styles['soundingGrip']} r={9} />
+  if (kind === 'contour') return <circle className={styles['handle']} r={3.2} />
   if (kind === 'control') return <circle className={styles['handle']} r={3.6} />
   // The drawing's own A and A′ are the marks.
   if (kind === 'axis') return <circle className={styles['axisGrip']} r={10.5} />

@@ -23,6 +23,7 @@ export function Overlay({ view, panes, origin }: Props) {
       <Stroke on={on} />
       <Guides on={on} />
       <Cross on={on} />
+      <Sounded on={on} />
     </g>
   )
 }
@@ -71,10 +72,10 @@ function Guides({ on }: OnProps) {
 
 function Ghost({ view, panes, origin }: Props) {
   const ghost = useLocal((state) => state.ghost)
-  if (!ghost) return null
+  if (ghost.length === 0) return null
   return (
     <g transform={svgMatrix(view, panes, origin)}>
-      <path className={styles['ghost']} d={pathFrom(ghost.outline, origin)} />
+      <path className={styles['ghost']} d={ghost.map((path) => pathFrom(path, origin)).join('')} />
     </g>
   )
 }
@@ -117,6 +118,22 @@ function Draft({ view, panes, origin }: Props) {
         )
       })}
     </>
+  )
+}
+
+/** The place that is being sounded, until its depth is typed. */
+function Sounded({ on }: OnProps) {
+  const sounded = useLocal((state) => state.sounded)
+  if (!sounded) return null
+  const [x, y] = on(sounded)
+  return (
+    <g transform={`translate(${x} ${y})`}>
+      <circle className={styles['soundedRing']} r={13} />
+      <path className={styles['soundingCross']} d="M-6 0H6M0 -6V6" />
+      <text className={styles['remark']} y={-24}>
+        depth?
+      </text>
+    </g>
   )
 }
 

@@ -9,7 +9,7 @@ import {
   transformPath,
 } from '../../basin/index.ts'
 import type { Body } from '../../document/index.ts'
-import { featureShape } from '../sheet/place-items.ts'
+import { featureShapes } from '../sheet/feature-shapes.ts'
 import { rampColour, rampPlace } from './depth-steps.ts'
 import { planEdges } from './edge-path.ts'
 import styles from './plan.module.css'
@@ -74,10 +74,11 @@ interface InkProps {
   readonly body: Body
   readonly parts: Partition | undefined
   readonly origin: Point
+  readonly showsBreaks: boolean
 }
 
 /** The lines of the plan, in plan metres from `origin`: outline and islands in ink, edges of features, breaks of the floor. */
-export const PlanInk = memo(function PlanInk({ body, parts, origin }: InkProps) {
+export const PlanInk = memo(function PlanInk({ body, parts, origin, showsBreaks }: InkProps) {
   const edges = useMemo(() => (parts ? planEdges(parts, origin) : undefined), [parts, origin])
   const outline = useMemo(() => pathFrom(body.outline, origin), [body.outline, origin])
   const islands = useMemo(() => body.islands.map((island) => pathFrom(island, origin)), [body.islands, origin])
@@ -86,10 +87,12 @@ export const PlanInk = memo(function PlanInk({ body, parts, origin }: InkProps) 
       {parts
         ? null
         : body.features.map((feature) => {
-            const d = pathFrom(featureShape(feature, body.outline), origin)
+            const d = featureShapes(feature, body.outline)
+              .map((shape) => pathFrom(shape, origin))
+              .join('')
             return <path key={d} className={styles['featureGhost']} d={d} />
           })}
-      {edges ? <path className={styles['break']} d={edges.breaks} /> : null}
+      {edges && showsBreaks ? <path className={styles['break']} d={edges.breaks} /> : null}
       {edges ? <path className={styles['featureEdge']} d={edges.features} /> : null}
       {islands.map((d) => (
         <path key={d} className={styles['island']} d={d} />

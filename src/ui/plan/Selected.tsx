@@ -1,8 +1,9 @@
 import { memo, useId } from 'react'
 import { type Point, svgPathOf, transformPath } from '../../basin/index.ts'
 import type { Body } from '../../document/index.ts'
+import { featureShapes } from '../sheet/feature-shapes.ts'
 import { keyOf, OUTLINE, type Ring } from '../sheet/items.ts'
-import { featureShape } from '../sheet/place-items.ts'
+import { pathOfRing } from '../sheet/place-items.ts'
 import { nodesOf, segmentAt } from './nodes.ts'
 import { pathFrom } from './PlanGround.tsx'
 import styles from './plan.module.css'
@@ -17,9 +18,16 @@ interface Props {
 export const Selected = memo(function Selected({ body, selectedKey, origin }: Props) {
   const id = useId()
   if (selectedKey === undefined) return null
-  const rings: Ring[] = [OUTLINE, ...body.islands.map((_, index): Ring => ({ of: 'island', index }))]
+  const contours = body.floor.kind === 'contours' ? body.floor.rings : []
+  const contour = contours.find((_, i) => keyOf({ kind: 'contour', contour: i }) === selectedKey)
+  if (contour) return <path className={styles['selectedSegment']} d={pathFrom(contour.path, origin)} />
+  const rings: Ring[] = [
+    OUTLINE,
+    ...body.islands.map((_, index): Ring => ({ of: 'island', index })),
+    ...contours.map((_, index): Ring => ({ of: 'contour', index })),
+  ]
   for (const ring of rings) {
-    const path = ring.of === 'outline' ? body.outline : body.islands[ring.index]
+    const path = pathOfRing({ body }, ring)
     if (!path) continue
     const segment = nodesOf(path).findIndex((_, i) => keyOf({ kind: 'middle', ring, segment: i }) === selectedKey)
     const placed = segment < 0 ? undefined : segmentAt(path, segment)
@@ -41,7 +49,9 @@ export const Selected = memo(function Selected({ body, selectedKey, origin }: Pr
       </clipPath>
       <path
         className={styles['selectedFeature']}
-        d={pathFrom(featureShape(feature, body.outline), origin)}
+        d={featureShapes(feature, body.outline)
+          .map((shape) => pathFrom(shape, origin))
+          .join('')}
         clipPath={`url(#${id})`}
       />
     </>

@@ -7,6 +7,7 @@ import type { Item } from '../sheet/items.ts'
 import type { Remark } from '../sheet/local.ts'
 import { pathOfRing } from '../sheet/place-items.ts'
 import type { Scene } from '../sheet/scene.ts'
+import { dragOnFloor } from './floor-drag.ts'
 import { bulgeThrough, directionAt, middleOf, nodesOf, radiusOf, segmentAt, segmentLength } from './nodes.ts'
 import { type Neighbour, type Snapped, snapLines, snapPoint } from './snap.ts'
 
@@ -17,7 +18,7 @@ export interface Drag {
   readonly remarks: readonly Remark[]
 }
 
-type Subject = Pick<Scene, 'body' | 'units' | 'section'>
+type Subject = Pick<Scene, 'body' | 'units' | 'section' | 'view'>
 
 const lengthText = (si: number, units: UnitSystem) => formatQuantity('length', si, units)
 
@@ -97,6 +98,8 @@ export function dragInPlan(subject: Subject, item: Item, to: Point, reachM: numb
     const command = edits.setBulge(body.id, item.ring, item.segment, isStraight ? 0 : bulge)
     return { command, guides: [], remarks: [{ at: to, text }] }
   }
+  if (item.kind === 'contour' || item.kind === 'sounding' || item.kind === 'dish')
+    return dragOnFloor(subject, item, whole)
   if (item.kind === 'axis') return dragAxis(subject, item.end, whole, reachM)
   if (item.kind === 'feature-handle' || item.kind === 'feature') {
     const feature = body.features[item.feature]

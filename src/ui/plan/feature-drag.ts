@@ -5,15 +5,19 @@ import { snapLength, type UnitSystem } from '../../units/index.ts'
 import { dragInFrame, footprintFrom, type WallFrame, wallFrameAt } from './footprint.ts'
 import { flightFor, TREAD_LEAST_M, treadsOf } from './treads.ts'
 
-export type FeatureTool = Extract<Tool, 'shelf' | 'steps' | 'round-steps'>
+export type FeatureTool = Extract<Tool, 'shelf' | 'steps' | 'round-steps' | 'ramp'>
 
 export function isFeatureTool(tool: Tool): tool is FeatureTool {
-  return tool === 'shelf' || tool === 'steps' || tool === 'round-steps'
+  return tool === 'shelf' || tool === 'steps' || tool === 'round-steps' || tool === 'ramp'
 }
 
 /** A sun shelf's usual depth; common practice, no source [m]. */
 const SHELF_DEPTH_M = 0.3
 const SHELF_RUN_M = 1.5
+/** A new ramp falls no steeper than the usual limit of a floor in shallow water (see section/slopes.ts). */
+const RAMP_FALL = 1 / 7
+const RAMP_RUN_M = 2.5
+const LEAST_FALL_M = 0.05
 /** Depth at the foot where the drawing can't tell yet [m]. */
 const FOOT_DEPTH_M = 1.1
 
@@ -33,6 +37,12 @@ export function featureFrom(ground: Ground, tool: FeatureTool, from: Point, to: 
     const runM = drag ? Math.max(TREAD_LEAST_M, whole(drag.inwardM)) : SHELF_RUN_M
     const { path } = footprintFrom(ground.outline, frame, alongM, runM)
     return { kind: 'shelf', path, depthM: whole(SHELF_DEPTH_M) }
+  }
+  if (tool === 'ramp') {
+    const runM = drag ? Math.max(TREAD_LEAST_M, whole(drag.inwardM)) : RAMP_RUN_M
+    const { path, axis } = footprintFrom(ground.outline, frame, alongM, runM)
+    const toDepthM = whole(Math.min(footDepth(ground, frame, runM), runM * RAMP_FALL))
+    return { kind: 'ramp', path, axis, fromDepthM: 0, toDepthM: Math.max(toDepthM, LEAST_FALL_M) }
   }
   const isRound = tool === 'round-steps'
   const reach = drag && (isRound ? Math.hypot(drag.alongM, drag.inwardM) : drag.inwardM)

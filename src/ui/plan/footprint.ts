@@ -1,5 +1,5 @@
 import { type Axis, flatten, nearestOn, type Path, type Point, pointOn } from '../../basin/index.ts'
-import { isInside } from './hit.ts'
+import { isInside } from '../../document/index.ts'
 
 /** A place on the wall with the directions along it and into the water. */
 export interface WallFrame {

@@ -49,14 +49,3 @@ export function distanceToLine(line: readonly Point[], [x, y]: Point, isClosed: 
   }
   return best
 }
-
-/** Whether a point lies inside a closed polyline (even-odd). */
-export function isInside(ring: readonly Point[], [x, y]: Point): boolean {
-  let inside = false
-  for (let i = 0; i < ring.length; i++) {
-    const a = ring[i]
-    const b = ring[(i + 1) % ring.length]
-    if (a && b && a[1] > y !== b[1] > y && x < a[0] + ((y - a[1]) * (b[0] - a[0])) / (b[1] - a[1])) inside = !inside
-  }
-  return inside
-}

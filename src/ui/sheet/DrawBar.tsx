@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components'
+import type { FloorKindId } from '../../document/index.ts'
 import type { Tool } from '../../state/index.ts'
 import { useApp, useAppStore } from '../context.tsx'
 import styles from './DrawBar.module.css'
@@ -10,6 +11,8 @@ interface ToolRow {
   readonly label: string
   readonly help: string
   readonly needsBody: boolean
+  /** Only over a floor of this kind. */
+  readonly floor?: FloorKindId
   readonly mark: ReactNode
 }
 
@@ -59,6 +62,38 @@ const TOOLS: readonly ToolRow[] = [
     needsBody: true,
     mark: <path d="M2.500 3v3.500h7.500V15h5.500" />,
   },
+  {
+    id: 'bench',
+    label: 'Bench',
+    help: 'Press sides of the outline that a bench runs along',
+    needsBody: true,
+    mark: <path d="M2.500 15.500v-13h13M6.500 15.500v-9h9" />,
+  },
+  {
+    id: 'ramp',
+    label: 'Ramp',
+    help: 'Drag a ramp out from the wall',
+    needsBody: true,
+    mark: <path d="M2.500 4.500h2L15.500 14M2.500 4.500V14h13" />,
+  },
+  {
+    id: 'contour',
+    label: 'Depth line',
+    help: 'Draw a line of equal depth',
+    needsBody: true,
+    floor: 'contours',
+    mark: (
+      <path d="M2.500 9c0-4 3-6.500 6.500-6.500S15.500 5 15.500 9s-3 6.500-6.500 6.500S2.500 13 2.500 9zM6 9c0-2 1.300-3 3-3s3 1 3 3-1.300 3-3 3-3-1-3-3z" />
+    ),
+  },
+  {
+    id: 'sounding',
+    label: 'Sounding',
+    help: 'Take soundings: press a place, type its depth',
+    needsBody: true,
+    floor: 'soundings',
+    mark: <path d="M3.500 6.500h6M6.500 3.500v6M12.500 8v7M10.500 13l2 2 2-2" />,
+  },
 ]
 
 /** The tools of the sheet and its zoom. */
@@ -67,6 +102,7 @@ export function DrawBar({ view }: { readonly view: SheetView }) {
   const tool = useApp((state) => state.tool)
   const canEdit = useApp((state) => state.standing === 'own')
   const hasBody = useApp((state) => state.spec.bodies.length > 0)
+  const floor = useApp((state) => state.spec.bodies[0]?.floor.kind)
   return (
     <div className={styles['bar']} data-screen-only>
       {canEdit ? (
@@ -81,7 +117,7 @@ export function DrawBar({ view }: { readonly view: SheetView }) {
             if (picked) store.getState().setTool(picked.id)
           }}
         >
-          {TOOLS.map((row) => (
+          {TOOLS.filter((row) => row.floor === undefined || row.floor === floor).map((row) => (
             <ToggleButton
               key={row.id}
               id={row.id}

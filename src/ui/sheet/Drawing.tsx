@@ -7,11 +7,13 @@ import { AxisLine, Projections } from '../plan/AxisLine.tsx'
 import { axisNames } from '../plan/axis-names.ts'
 import { Dimensions } from '../plan/Dimensions.tsx'
 import { bandDepths } from '../plan/depth-steps.ts'
+import { floorLabels } from '../plan/floor-labels.ts'
 import { ControlArms, Handles } from '../plan/Handles.tsx'
 import type { Box } from '../plan/labels.ts'
 import { nodesOf } from '../plan/nodes.ts'
 import { Overlay } from '../plan/Overlay.tsx'
 import { PlanFigures } from '../plan/PlanFigures.tsx'
+import { FloorDepths, FloorLines } from '../plan/PlanFloor.tsx'
 import { PlanInk, PlanWater } from '../plan/PlanGround.tsx'
 import { Selected } from '../plan/Selected.tsx'
 import { Troubles } from '../plan/Troubles.tsx'
@@ -171,7 +173,11 @@ function Drawn(props: DrawnProps) {
   )
   const stations = useMemo(() => (body.floor.kind === 'profile' ? body.floor.stations : []), [body.floor])
   const drawn = useMemo(() => drawnAxis(scene), [scene])
-  const taken = useMemo(() => boxesInTheWay(scene, drawn), [scene, drawn])
+  const given = useMemo(() => floorLabels(scene, write), [scene, write])
+  const taken = useMemo(
+    () => [...boxesInTheWay(scene, drawn), ...given.map((label) => label.box)],
+    [scene, drawn, given],
+  )
   const projections = useMemo(() => projectionLines(scene, stations), [scene, stations])
   const levelText = scene.levelM === 0 ? '' : formatQuantity('length', scene.levelM, units)
   return (
@@ -179,10 +185,12 @@ function Drawn(props: DrawnProps) {
       <g {...(clip === undefined ? {} : { clipPath: `url(#${clip}-plan)` })}>
         <g transform={svgMatrix(view, panes, origin)}>
           {tinted ? <PlanWater parts={tinted} {...{ depthsM, maxDepthM, origin }} levelM={scene.levelM} /> : null}
-          <PlanInk body={body} parts={parts} origin={origin} />
+          <PlanInk body={body} parts={parts} origin={origin} showsBreaks={showsBreaks(body, props.selectedKey)} />
+          <FloorLines floor={body.floor} origin={origin} />
           <Selected body={body} selectedKey={props.selectedKey} origin={origin} />
         </g>
         <AxisLine axis={section.axis} {...{ drawn, stations, view, panes }} />
+        <FloorDepths labels={given} maxDepthM={maxDepthM} />
         {tinted ? (
           <PlanFigures parts={tinted} {...{ depthsM, maxDepthM, view, panes, write, writeContour, taken }} />
         ) : null}
@@ -223,6 +231,12 @@ function useTintedParts(derived: DerivedBody): Partition | undefined {
 }
 
 const UPRIGHT = { kind: 'vertical' } as const
+
+/** Where the floor bends is drawn; over soundings and depth lines that is a net of triangles, shown while one is at hand. */
+function showsBreaks({ floor }: Subject['body'], selectedKey: string | undefined): boolean {
+  if (floor.kind === 'contours') return selectedKey !== undefined && /^contour-|-c\d+-/.test(selectedKey)
+  return floor.kind !== 'soundings' || (selectedKey?.startsWith('sounding-') ?? false)
+}
 
 /** Dashed lines from the plan to the section: from each station, and from where the line meets the outer walls. */
 function projectionLines(scene: Scene, stations: readonly (readonly [number, number])[]) {

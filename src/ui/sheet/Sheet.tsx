@@ -1,26 +1,26 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { createPortal } from 'react-dom'
+import { useStore } from 'zustand'
 import type { Point } from '../../basin/index.ts'
+import type { Tool } from '../../state/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
 import { classes } from '../fields/index.ts'
-import { isFeatureTool } from '../plan/feature-drag.ts'
 import { nodesOf } from '../plan/nodes.ts'
 import { DrawBar } from './DrawBar.tsx'
 import { Drawing } from './Drawing.tsx'
 import { EmptySheet } from './EmptySheet.tsx'
-import { freehand, grab, type Hands, insertAt, itemAt, pickAt, placeFeature, restingPlace } from './gestures.ts'
+import { type Hands, insertAt } from './gestures.ts'
 import { itemOf, keyOf, type PlacedItem, selectionOf } from './items.ts'
 import { createLocalStore, LocalProvider, useLocal } from './local.ts'
 import { pathOfRing, placeItems } from './place-items.ts'
-import { pressPoint } from './place-points.ts'
+import { begin, hover, placesPoints, tap } from './presses.ts'
 import styles from './Sheet.module.css'
-import { planPx, pointOnAxis, type Scene } from './scene.ts'
+import { planPx, type Scene } from './scene.ts'
 import { Strip } from './strip/Strip.tsx'
-import { type Gesture, type Press, usePointerGestures } from './usePointerGestures.ts'
+import { usePointerGestures } from './usePointerGestures.ts'
 import { useSubject } from './useScene.ts'
 import { useSheetKeys } from './useSheetKeys.ts'
 import { useSheetView } from './useSheetView.ts'
-import { fromScreen, sectionFromScreen } from './view.ts'
 
 const COARSE = '(pointer: coarse)'
 
@@ -146,10 +146,19 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
   }, [app, focus, selectedKey])
   // Leaving a tool leaves nothing of it behind.
   useEffect(() => {
-    if (tool !== 'points') local.setState((state) => ({ draft: { ...state.draft, points: [] }, guides: [] }))
-    if (tool === 'points' || tool === 'freehand') frame.current?.focus({ preventScroll: true })
+    if (!placesPoints(tool)) local.setState((state) => ({ draft: { ...state.draft, points: [] }, guides: [] }))
+    local.setState({ benchFrom: undefined, ghost: [], sounded: undefined })
+    if (placesPoints(tool) || tool === 'freehand' || tool === 'sounding') frame.current?.focus({ preventScroll: true })
   }, [tool, local])
 
+  // A place that is sounded asks for its depth; with that typed the sheet takes the next.
+  const sounded = useStore(local, (state) => state.sounded)
+  const wasSounded = useRef(sounded)
+  useLayoutEffect(() => {
+    if (sounded) focusFields()
+    else if (wasSounded.current && tool === 'sounding') frame.current?.focus({ preventScroll: true })
+    wasSounded.current = sounded
+  }, [sounded, tool, focusFields])
   // A fresh sketch asks for its size; on a touch screen that would bring up the keys over the drawing.
   const isSketch = subject?.body.sketch !== undefined
   useEffect(() => {
@@ -213,63 +222,14 @@ function Spoken() {
   )
 }
 
-function sheetLabel(tool: string): string {
-  if (tool === 'points') {
+function sheetLabel(tool: Tool): string {
+  if (tool === 'sounding') {
+    return 'Plan and section, taking soundings. Arrow keys move the cross hairs, Shift for ten steps, Enter asks for the depth there, Escape ends.'
+  }
+  if (tool === 'points' || tool === 'contour') {
     return 'Placing points. Arrow keys move the cross hairs, Shift for ten steps, Enter places a point, Enter again on it closes, C corner or smooth, Backspace takes back, Escape cancels.'
   }
   return 'Plan and section. Arrow keys move the cross hairs and read the depth, plus and minus zoom, 0 fits. Tab goes to points, stations and features.'
-}
-
-/** What begins where the sheet is pressed: a drag of what is there, or what the tool does; nothing means the paper moves. */
-function begin(hands: Hands, press: Press): Gesture | undefined {
-  const { tool, selection } = hands.app.getState()
-  const scene = hands.scene()
-  hands.local.setState({ cursor: undefined })
-  if (tool === 'freehand') return freehand(hands, press)
-  if (isFeatureTool(tool)) return placeFeature(hands, tool, press)
-  if (tool !== 'select' || !scene?.canEdit) return undefined
-  const placed = itemAt(hands, press)
-  if (placed) return grab(hands, placed, press)
-  const under = pickAt(scene, press)
-  if (under?.kind !== 'feature' || selection?.kind !== 'feature' || selection.feature !== under.feature)
-    return undefined
-  const whole = hands.items().find((p) => p.key === keyOf(under))
-  return whole && grab(hands, whole, press)
-}
-
-function tap(hands: Hands, press: Press): void {
-  const { tool, select } = hands.app.getState()
-  const scene = hands.scene()
-  if (tool === 'points') {
-    pressPoint(hands, press)
-    return
-  }
-  if (!scene) return
-  if (press.pointerType === 'touch') hover(hands, press)
-  const under = scene.canEdit ? pickAt(scene, press) : undefined
-  select(under && selectionOf(under, scene.body.id))
-}
-
-function hover(hands: Hands, press: Press | undefined): void {
-  const { view, panes } = hands.look()
-  const scene = hands.scene()
-  if (!press) {
-    hands.local.setState({ hover: undefined, guides: [] })
-    return
-  }
-  if (press.at[1] > panes.planHeight) {
-    // Over the section the depth is that of the place on A–A′ above.
-    const axis = scene?.section.axis
-    const s = axis && sectionFromScreen(view, panes, axis.from, press.at)[0]
-    hands.local.setState({ hover: axis && s !== undefined ? pointOnAxis(axis, s) : undefined, guides: [] })
-    return
-  }
-  if (hands.app.getState().tool === 'points') {
-    const { at, guides } = restingPlace(hands, press)
-    hands.local.setState({ hover: at, guides: hands.local.getState().draft.points.length > 0 ? guides : [] })
-    return
-  }
-  hands.local.setState({ hover: fromScreen(view, panes, press.at) })
 }
 
 /** Marks of the plan don't lie over the section, nor those of the section over the plan. */

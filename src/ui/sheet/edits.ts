@@ -1,5 +1,5 @@
 import type { Path, Point } from '../../basin/index.ts'
-import type { Body, Command, SegmentKind } from '../../document/index.ts'
+import type { Body, Command, CommandArgs, SegmentKind } from '../../document/index.ts'
 import type { Feature } from '../../features/index.ts'
 import type { Ring } from './items.ts'
 
@@ -64,6 +64,38 @@ export const edits = {
   }),
   addStation: (bodyId: string, sM: number): Command => ({ id: 'addStation', args: { bodyId, sM } }),
   removeStation: (bodyId: string, station: number): Command => ({ id: 'removeStation', args: { bodyId, station } }),
+  addContour: (bodyId: string, path: Path): Command => ({ id: 'addContour', args: { bodyId, path } }),
+  addContourInside: (bodyId: string): Command => ({ id: 'addContour', args: { bodyId } }),
+  setContourDepth: (bodyId: string, contour: number, depthM: number): Command => ({
+    id: 'setContourDepth',
+    args: { bodyId, contour, depthM },
+  }),
+  moveContour: (bodyId: string, contour: number, [dxM, dyM]: Point): Command => ({
+    id: 'moveContour',
+    args: { bodyId, contour, dxM, dyM },
+  }),
+  removeContour: (bodyId: string, contour: number): Command => ({ id: 'removeContour', args: { bodyId, contour } }),
+  addSounding: (bodyId: string, at: Point, depthM: number): Command => ({
+    id: 'addSounding',
+    args: { bodyId, at: [at[0], at[1]], depthM },
+  }),
+  moveSounding: (bodyId: string, sounding: number, to: Point): Command => ({
+    id: 'moveSounding',
+    args: { bodyId, sounding, to: [to[0], to[1]] },
+  }),
+  setSoundingDepth: (bodyId: string, sounding: number, depthM: number): Command => ({
+    id: 'setSoundingDepth',
+    args: { bodyId, sounding, depthM },
+  }),
+  removeSounding: (bodyId: string, sounding: number): Command => ({
+    id: 'removeSounding',
+    args: { bodyId, sounding },
+  }),
+  setEdgeDepth: (bodyId: string, depthM: number): Command => ({ id: 'setEdgeDepth', args: { bodyId, depthM } }),
+  setDish: (bodyId: string, changes: Omit<CommandArgs<'setDish'>, 'bodyId'>): Command => ({
+    id: 'setDish',
+    args: { bodyId, ...changes },
+  }),
   addFeature: (bodyId: string, feature: Feature): Command => ({ id: 'addFeature', args: { bodyId, feature } }),
   setFeature: (bodyId: string, index: number, feature: Feature): Command => ({
     id: 'setFeature',

@@ -1,15 +1,16 @@
-import { fitLoop, flatten, nearestOn, type Point } from '../../basin/index.ts'
+import { fitLoop, type Path, type Point } from '../../basin/index.ts'
 import { FEATURES } from '../../features/index.ts'
 import type { AppStore } from '../../state/index.ts'
 import { formatQuantity, snapLength } from '../../units/index.ts'
 import { dragInPlan, dragStation } from '../plan/edit.ts'
 import { type FeatureTool, featureFrom } from '../plan/feature-drag.ts'
-import { distanceToLine, hitTarget, isInside, reachOf } from '../plan/hit.ts'
+import { distanceToLine, hitTarget, reachOf } from '../plan/hit.ts'
 import { snapLines, snapPoint } from '../plan/snap.ts'
 import { edits } from './edits.ts'
-import { type Item, OUTLINE, type PlacedItem, type Ring, selectionOf } from './items.ts'
+import { featureShapes } from './feature-shapes.ts'
+import { type PlacedItem, selectionOf } from './items.ts'
 import type { LocalStore } from './local.ts'
-import { featureShape, pathOfRing } from './place-items.ts'
+import { sideAt } from './pick.ts'
 import { planPx, type Scene } from './scene.ts'
 import type { Gesture, Press } from './usePointerGestures.ts'
 import { fromScreen, type Panes, sectionFromScreen, sectionToScreen, type View } from './view.ts'
@@ -27,7 +28,7 @@ export interface Hands {
 
 /** How near a line draws a dragged point [px]. */
 const SNAP_PX = 8
-const NO_MARKS = { guides: [], remarks: [], grabbed: undefined, ghost: undefined, stroke: [] } as const
+const NO_MARKS = { guides: [], remarks: [], grabbed: undefined, ghost: [], stroke: [] } as const
 
 /** The item under a press. */
 export function itemAt(hands: Hands, press: Press): PlacedItem | undefined {
@@ -80,6 +81,16 @@ export function grab(hands: Hands, placed: PlacedItem, press: Press): Gesture {
 /** A loop drawn with the pointer becomes an outline of few smooth points; it is a sketch until two lengths are known. */
 export function freehand(hands: Hands, press: Press): Gesture {
   const { app, local } = hands
+  return loopGesture(hands, press, 'Keep the pointer down and go once around the pool.', (outline) => {
+    if (app.getState().dispatch(edits.draw(outline, true))) return
+    app.getState().setTool('select')
+    local.setState({ spoken: 'Outline drawn. It is a sketch until its length and width are typed.' })
+  })
+}
+
+/** A stroke that follows the pointer; let go, it is handed on as a loop of few smooth points. */
+export function loopGesture(hands: Hands, press: Press, hint: string, give: (loop: Path) => void): Gesture {
+  const { app, local } = hands
   const at = (p: Press) => fromScreen(hands.look().view, hands.look().panes, p.at)
   let stroke: Point[] = [at(press)]
   local.setState({ stroke })
@@ -97,17 +108,12 @@ export function freehand(hands: Hands, press: Press): Gesture {
       const ys = stroke.map((p) => p[1])
       const size = Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys))
       if (stroke.length < 8 || size * hands.look().view.scale < 40) {
-        app.getState().notify({ tone: 'info', text: 'Keep the pointer down and go once around the pool.' })
+        app.getState().notify({ tone: 'info', text: hint })
         return
       }
       const fitted = fitLoop(stroke, size * 0.015)
-      if (!fitted.ok) {
-        app.getState().notify({ tone: 'problem', text: fitted.problem.what, hint: fitted.problem.hint })
-        return
-      }
-      if (app.getState().dispatch(edits.draw(fitted.value, true))) return
-      app.getState().setTool('select')
-      local.setState({ spoken: 'Outline drawn. It is a sketch until its length and width are typed.' })
+      if (fitted.ok) give(fitted.value)
+      else app.getState().notify({ tone: 'problem', text: fitted.problem.what, hint: fitted.problem.hint })
     },
     cancel: () => local.setState({ stroke: [] }),
   }
@@ -131,7 +137,7 @@ export function placeFeature(hands: Hands, tool: FeatureTool, press: Press): Ges
       const feature = made(to)
       if (!scene || !feature) return
       local.setState({
-        ghost: { feature, outline: featureShape(feature, scene.body.outline) },
+        ghost: featureShapes(feature, scene.body.outline),
         remarks: [{ at: to, text: sayFeature(feature, scene) }],
       })
     },
@@ -167,36 +173,6 @@ function sayFeature(feature: AnyFeature, { units }: Scene): string {
   const count = feature.treads.length
   const treads = count === 1 ? '1 tread' : `${count} treads${tread > 0 ? ` of ${say(tread)}` : ''}`
   return `${treads}, risers ${say(riser)}`
-}
-
-/** What a press without a drag means where no handle is: a side, a feature, or nothing at all. */
-export function pickAt(scene: Scene, press: Press): Item | undefined {
-  const { view, panes } = scene
-  if (press.at[1] > panes.planHeight) return undefined
-  const reach = reachOf(press.pointerType) / view.scale
-  const at = fromScreen(view, panes, press.at)
-  const side = sideAt(scene, at, reach)
-  if (side) return { kind: 'middle', ring: side.ring, segment: side.segment }
-  const feature = scene.body.features.findLastIndex((f) => isInside(flatten(featureShape(f, scene.body.outline), 0.02), at))
-  return feature >= 0 ? { kind: 'feature', feature } : undefined
-}
-
-/** The side nearest to a place, within reach [m]. */
-function sideAt(
-  scene: Scene,
-  at: Point,
-  reachM: number,
-): { readonly ring: Ring; readonly segment: number; readonly t: number } | undefined {
-  const rings: Ring[] = [OUTLINE, ...scene.body.islands.map((_, index): Ring => ({ of: 'island', index }))]
-  let best: { ring: Ring; segment: number; t: number; far: number } | undefined
-  for (const ring of rings) {
-    const path = pathOfRing(scene, ring)
-    if (!path) continue
-    const near = nearestOn(path, at[0], at[1])
-    if (near.distanceM <= reachM && near.distanceM < (best?.far ?? Number.POSITIVE_INFINITY))
-      best = { ring, segment: near.segmentIndex, t: near.t, far: near.distanceM }
-  }
-  return best
 }
 
 /** A double press: a new point on a side, a new station in the section. */

@@ -14,6 +14,9 @@ export type Item =
   | { readonly kind: 'middle'; readonly ring: Ring; readonly segment: number }
   | { readonly kind: 'axis'; readonly end: 'from' | 'to' }
   | { readonly kind: 'station'; readonly station: number }
+  | { readonly kind: 'contour'; readonly contour: number }
+  | { readonly kind: 'sounding'; readonly sounding: number }
+  | { readonly kind: 'dish'; readonly part: 'centre' | 'radius' }
   | { readonly kind: 'feature'; readonly feature: number }
   | { readonly kind: 'feature-handle'; readonly feature: number; readonly handle: string }
   | { readonly kind: 'dimension'; readonly axis: 'x' | 'y' }
@@ -30,7 +33,11 @@ export interface PlacedItem {
   readonly label: string
 }
 
-const ringKey = (ring: Ring) => (ring.of === 'outline' ? 'o' : `i${ring.index}`)
+const ringKey = (ring: Ring) => (ring.of === 'outline' ? 'o' : `${ring.of === 'island' ? 'i' : 'c'}${ring.index}`)
+
+export function sameRing(a: RingRef, b: RingRef): boolean {
+  return a.of === b.of && (a.of === 'outline' || b.of === 'outline' || a.index === b.index)
+}
 
 export function keyOf(item: Item): string {
   switch (item.kind) {
@@ -44,6 +51,12 @@ export function keyOf(item: Item): string {
       return `axis-${item.end}`
     case 'station':
       return `station-${item.station}`
+    case 'contour':
+      return `contour-${item.contour}`
+    case 'sounding':
+      return `sounding-${item.sounding}`
+    case 'dish':
+      return `dish-${item.part}`
     case 'feature':
       return `feature-${item.feature}`
     case 'feature-handle':
@@ -65,6 +78,12 @@ export function selectionOf(item: Item, bodyId: string): Selection {
       return { kind: 'axis', bodyId, end: item.end }
     case 'station':
       return { kind: 'station', bodyId, station: item.station }
+    case 'contour':
+      return { kind: 'contour', bodyId, contour: item.contour }
+    case 'sounding':
+      return { kind: 'sounding', bodyId, sounding: item.sounding }
+    case 'dish':
+      return { kind: 'dish', bodyId, part: item.part }
     case 'feature':
     case 'feature-handle':
       return { kind: 'feature', bodyId, feature: item.feature }
@@ -88,6 +107,12 @@ export function itemOf(selection: Selection): Item | undefined {
       return { kind: 'axis', end: selection.end }
     case 'station':
       return { kind: 'station', station: selection.station }
+    case 'contour':
+      return { kind: 'contour', contour: selection.contour }
+    case 'sounding':
+      return { kind: 'sounding', sounding: selection.sounding }
+    case 'dish':
+      return { kind: 'dish', part: selection.part }
     case 'feature':
       return { kind: 'feature', feature: selection.feature }
     case 'dimension':

@@ -3,7 +3,6 @@ import { useStore } from 'zustand'
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { invariant } from '../../base/index.ts'
 import type { Path, Point } from '../../basin/index.ts'
-import type { Feature } from '../../features/index.ts'
 import { EMPTY_DRAFT, type PointsDraft } from '../plan/points-draft.ts'
 import type { Snapped } from '../plan/snap.ts'
 
@@ -25,8 +24,12 @@ export interface LocalState {
   /** The loop that is being drawn freehand [m]. */
   readonly stroke: readonly Point[]
   readonly draft: PointsDraft
-  /** A feature that is being dragged into being. */
-  readonly ghost: { readonly feature: Feature; readonly outline: Path } | undefined
+  /** Footprints of a feature that is being dragged or picked into being. */
+  readonly ghost: readonly Path[]
+  /** Side of the outline where a bench in the making begins. */
+  readonly benchFrom: number | undefined
+  /** Where the next sounding is; its depth is being asked for [m]. */
+  readonly sounded: Point | undefined
   /** Item that a drag has hold of. */
   readonly grabbed: string | undefined
   /** Said to screen readers. */
@@ -40,7 +43,9 @@ const AT_REST: LocalState = {
   remarks: [],
   stroke: [],
   draft: EMPTY_DRAFT,
-  ghost: undefined,
+  ghost: [],
+  benchFrom: undefined,
+  sounded: undefined,
   grabbed: undefined,
   spoken: '',
 }

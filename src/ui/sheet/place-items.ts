@@ -5,12 +5,16 @@ import type { Selection } from '../../state/index.ts'
 import { formatQuantity } from '../../units/index.ts'
 import { axisNames } from '../plan/axis-names.ts'
 import { controlsAt, middleOf, nodesOf, segmentAt } from '../plan/nodes.ts'
-import { type Item, keyOf, OUTLINE, type PlacedItem, type Ring } from './items.ts'
+import { type Item, keyOf, OUTLINE, type PlacedItem, type Ring, sameRing } from './items.ts'
+import { floorItems } from './place-floor-items.ts'
 import { axisLength, drawnAxis, planPx, type Scene } from './scene.ts'
 import { sectionToScreen, toSheet } from './view.ts'
 
 export function pathOfRing(scene: Pick<Scene, 'body'>, ring: Ring): Path | undefined {
-  return ring.of === 'outline' ? scene.body.outline : scene.body.islands[ring.index]
+  const { body } = scene
+  if (ring.of === 'outline') return body.outline
+  if (ring.of === 'island') return body.islands[ring.index]
+  return body.floor.kind === 'contours' ? body.floor.rings[ring.index]?.path : undefined
 }
 
 /** A place as words: right and up on the sheet, from the plan's own origin. */
@@ -24,15 +28,18 @@ const SEGMENT_WORD = { line: 'straight', arc: 'arc', curve: 'curve' } as const
 
 /** A ring in focus shows its control points only where one is being shaped. */
 function isShaped(selection: Selection | undefined, ring: Ring, node: number, count: number): boolean {
-  if (!selection || !('ring' in selection) || JSON.stringify(selection.ring) !== JSON.stringify(ring)) return false
+  if (!selection || !('ring' in selection) || !sameRing(selection.ring, ring)) return false
   if (selection.kind === 'node') return selection.node === node
   return selection.kind === 'segment' && (selection.segment === node || (selection.segment + 1) % count === node)
 }
 
-function ringItems(scene: Scene, ring: Ring, path: Path, selection: Selection | undefined): PlacedItem[] {
+const RING_WORD = { island: 'Island', contour: 'Depth line' } as const
+
+/** The points of a ring, and the handles of what is being shaped. */
+export function ringItems(scene: Scene, ring: Ring, path: Path, selection: Selection | undefined): PlacedItem[] {
   const nodes = nodesOf(path)
   const round = closed(path)
-  const name = ring.of === 'outline' ? 'Point' : `Island ${ring.index + 1}, point`
+  const name = ring.of === 'outline' ? 'Point' : `${RING_WORD[ring.of]} ${ring.index + 1}, point`
   const items: PlacedItem[] = []
   const add = (item: Item, at: Point, rank: number, label: string) => {
     const key = keyOf(item)
@@ -53,7 +60,7 @@ function ringItems(scene: Scene, ring: Ring, path: Path, selection: Selection | 
     const placed = segmentAt(path, segment)
     if (!placed) return
     const kind = kindOf(placed)
-    const isSelected = selection?.kind === 'segment' && selection.segment === segment && selection.ring.of === ring.of
+    const isSelected = selection?.kind === 'segment' && selection.segment === segment && sameRing(selection.ring, ring)
     if (kind !== 'arc' && !isSelected) return
     const next = ((segment + 1) % nodes.length) + 1
     const label = `Side from point ${segment + 1} to ${next}, ${SEGMENT_WORD[kind]}`
@@ -68,9 +75,11 @@ function featureItems(scene: Scene, selection: Selection | undefined): PlacedIte
     if (!row) return []
     const handles = row.handles(feature, scene.body.outline)
     const numbers = row.fields
+      .filter((field) => field.belongsTo?.(feature) ?? true)
       .map((field) => {
         const value = field.get(feature)
-        const text = field.unit === 'm' ? formatQuantity('length', value, scene.units, { style: 'long' }) : `${value}`
+        const si = field.isDepth ? depthToReference(scene.body, value) : value
+        const text = field.unit === 'm' ? formatQuantity('length', si, scene.units, { style: 'long' }) : `${value}`
         return `${field.label.toLowerCase()} ${text}`
       })
       .join(', ')
@@ -98,14 +107,6 @@ function featureItems(scene: Scene, selection: Selection | undefined): PlacedIte
 
 type AnyFeature = Scene['body']['features'][number]
 
-/** The whole footprint of a feature. */
-export function featureShape(feature: AnyFeature, inside: Path): Path {
-  const patches = FEATURES.get(feature.kind)?.patchesOf(feature, 0, inside)
-  // Of concentric treads the last is the widest; of a flight each has the whole footprint.
-  const widest = patches?.ok ? patches.value.at(-1)?.path : undefined
-  return widest ?? ('path' in feature ? feature.path : { start: [0, 0], segments: [] })
-}
-
 /** The middle of the largest piece of a feature that shows inside the walls. */
 export function seenMiddle({ derived }: Scene, feature: number): Point | undefined {
   if (!derived.partition.ok) return undefined
@@ -117,7 +118,7 @@ export function seenMiddle({ derived }: Scene, feature: number): Point | undefin
 
 /** The place by which the whole of a feature is taken hold of: its first handle. */
 function featureGrip(feature: AnyFeature, inside: Path): Point {
-  return FEATURES.get(feature.kind)?.handles(feature, inside)[0]?.at(feature) ?? featureShape(feature, inside).start
+  return FEATURES.get(feature.kind)?.handles(feature, inside)[0]?.at(feature) ?? inside.start
 }
 
 function sectionItems(scene: Scene): PlacedItem[] {
@@ -157,6 +158,7 @@ export function placeItems(scene: Scene, selection: Selection | undefined): Plac
   return [
     ...ringItems(scene, OUTLINE, scene.body.outline, selection),
     ...scene.body.islands.flatMap((island, index) => ringItems(scene, { of: 'island', index }, island, selection)),
+    ...floorItems(scene, selection),
     ...sectionItems(scene),
     ...featureItems(scene, selection),
     ...axisItems(scene),

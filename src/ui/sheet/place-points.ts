@@ -1,6 +1,7 @@
 import { loopThrough } from '../plan/loop-through.ts'
 import { canClose, draftAfter } from '../plan/points-draft.ts'
 import { edits } from './edits.ts'
+import { giveContour } from './floor-gestures.ts'
 import { type Hands, isOnFirst, restingPlace } from './gestures.ts'
 import type { Press } from './usePointerGestures.ts'
 
@@ -17,12 +18,17 @@ export function pressPoint(hands: Hands, press: Press): void {
 }
 
 /** Makes an outline of the points that were placed. */
-export function closeDraft(hands: Pick<Hands, 'app' | 'local'>): void {
+export function closeDraft(hands: Pick<Hands, 'app' | 'local' | 'scene'>): void {
   const { app, local } = hands
   const { draft } = local.getState()
   const outline = canClose(draft) ? loopThrough(draft.points) : undefined
   if (!outline) {
     local.setState({ spoken: 'An outline needs three points.' })
+    return
+  }
+  if (app.getState().tool === 'contour') {
+    if (giveContour(hands, outline))
+      local.setState({ draft: draftAfter(draft, { do: 'start-over' }), cursor: undefined })
     return
   }
   if (app.getState().dispatch(edits.draw(outline, false))) return

@@ -1,4 +1,4 @@
-import type { Axis, Bounds, Partition, Point, SectionCut } from '../../basin/index.ts'
+import type { Axis, Bounds, Floor, Partition, Point, SectionCut } from '../../basin/index.ts'
 import { boundsOf, sectionOf } from '../../basin/index.ts'
 import type { DerivedBody } from '../../derive/index.ts'
 import type { Body } from '../../document/index.ts'
@@ -19,7 +19,7 @@ export interface Scene {
   readonly isCoarse: boolean
 }
 
-/** The line of the section: the floor's own axis, or, over a flat floor, one laid along its length. */
+/** The line of the section: the floor's own axis, or, over a floor without one, one laid along its length through the deepest place. */
 export interface SectionLine {
   readonly axis: Axis
   readonly isFloors: boolean
@@ -28,13 +28,34 @@ export interface SectionLine {
 /** The section line of a body. */
 export function sectionLineOf(body: Body): SectionLine {
   if (body.floor.kind === 'profile') return { axis: body.floor.axis, isFloors: true }
-  return { axis: axisAlong(boundsOf(body.outline)), isFloors: false }
+  return { axis: axisAlong(boundsOf(body.outline), deepestOf(body.floor)), isFloors: false }
 }
 
-/** A line through the middle of a box, along its longer side. */
-function axisAlong(box: Bounds): Axis {
-  const x = (box.minX + box.maxX) / 2
-  const y = (box.minY + box.maxY) / 2
+/** The place that a section should go through: where the floor says that it is deepest. */
+function deepestOf(floor: Floor): Point | undefined {
+  if (floor.kind === 'dish') return floor.centre
+  if (floor.kind === 'soundings') {
+    const deepest = floor.points.reduce<(typeof floor.points)[number] | undefined>(
+      (a, b) => (a && a[2] >= b[2] ? a : b),
+      undefined,
+    )
+    return deepest && [deepest[0], deepest[1]]
+  }
+  if (floor.kind !== 'contours') return undefined
+  const deepest = floor.rings.reduce<(typeof floor.rings)[number] | undefined>(
+    (a, b) => (a && a.depthM >= b.depthM ? a : b),
+    undefined,
+  )
+  const box = deepest && boundsOf(deepest.path)
+  return box && [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]
+}
+
+/** A line along the longer side of a box, through a place inside it or through its middle. */
+function axisAlong(box: Bounds, through: Point | undefined): Axis {
+  const within = (value: number | undefined, low: number, high: number) =>
+    value === undefined || value <= low || value >= high ? (low + high) / 2 : value
+  const x = within(through?.[0], box.minX, box.maxX)
+  const y = within(through?.[1], box.minY, box.maxY)
   return box.maxX - box.minX >= box.maxY - box.minY
     ? { from: [box.minX, y], to: [box.maxX, y] }
     : { from: [x, box.minY], to: [x, box.maxY] }

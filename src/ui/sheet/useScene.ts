@@ -38,7 +38,9 @@ export function useSubject(): { readonly subject: Subject | undefined; readonly 
     const derived = deriveBody(body)
     const section = sectionLineOf(body)
     const { measures } = derived
-    const maxDepthM = measures.ok ? measures.value.maxDepthM - measures.value.levelM : Math.max(0, ...depthsOfFloor(body.floor))
+    const maxDepthM = measures.ok
+      ? measures.value.maxDepthM - measures.value.levelM
+      : Math.max(0, ...depthsOfFloor(body.floor))
     return { body, derived, section, maxDepthM, referenceM: depthToReference(body, 0) }
   }, [body])
   const troubles = useMemo(() => deriveProblems(spec).filter((problem) => (problem.at?.length ?? 0) > 0), [spec])

@@ -5,10 +5,12 @@ import { displayStep, formatQuantity, formatSlope, snapLength } from '../../unit
 import { dragInPlan, dragStation } from '../plan/edit.ts'
 import { canClose, draftAfter } from '../plan/points-draft.ts'
 import { edits } from './edits.ts'
+import { soundAt } from './floor-gestures.ts'
 import { addStation, type Hands } from './gestures.ts'
 import { type Item, keyOf, type PlacedItem, selectionOf } from './items.ts'
 import { sayPlace } from './place-items.ts'
 import { closeDraft } from './place-points.ts'
+import { placesPoints } from './presses.ts'
 import { alongAxis } from './scene.ts'
 import type { SheetView } from './useSheetView.ts'
 import { fromScreen, fromSheet, toScreen } from './view.ts'
@@ -73,9 +75,13 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
         ? edits.removePoint(id, item.ring, item.node)
         : item.kind === 'station'
           ? edits.removeStation(id, item.station)
-          : item.kind === 'feature' || item.kind === 'feature-handle'
-            ? edits.removeFeature(id, item.feature)
-            : undefined
+          : item.kind === 'contour'
+            ? edits.removeContour(id, item.contour)
+            : item.kind === 'sounding'
+              ? edits.removeSounding(id, item.sounding)
+              : item.kind === 'feature' || item.kind === 'feature-handle'
+                ? edits.removeFeature(id, item.feature)
+                : undefined
     if (!command || dispatch(command)) return
     select(undefined)
     focus(undefined)
@@ -167,7 +173,7 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     const scene = hands.scene()
     const parts = scene?.derived.partition
     const sample = parts?.ok ? depthAt(parts.value, at[0], at[1]) : undefined
-    if (!scene || hands.app.getState().tool === 'points') say(place)
+    if (!scene || placesPoints(hands.app.getState().tool)) say(place)
     else if (!sample) say(`${place}: dry land`)
     else {
       const depth = formatQuantity('length', depthToReference(scene.body, sample.depthM), units, { style: 'long' })
@@ -204,11 +210,18 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     return true
   }
 
+  const sound = () => {
+    const { cursor } = hands.local.getState()
+    if (cursor) soundAt(hands, cursor)
+    else moveCursor([0, 0], 0)
+  }
+
   const onSheet = (event: KeyboardEvent): boolean => {
     const { tool, setTool, select } = hands.app.getState()
     const arrow = ARROWS[event.key]
     if (arrow) moveCursor(arrow, event.shiftKey ? 10 : 1)
-    else if (tool === 'points' && onPoints(event)) return true
+    else if (placesPoints(tool) && onPoints(event)) return true
+    else if (tool === 'sounding' && (event.key === 'Enter' || event.key === ' ')) sound()
     else if (event.key === '+' || event.key === '=') view.zoom(ZOOM_STEP)
     else if (event.key === '-' || event.key === '_') view.zoom(1 / ZOOM_STEP)
     else if (event.key === '0') view.fit()

@@ -1,13 +1,10 @@
 import { memo } from 'react'
-import type { Floor } from '../../../basin/index.ts'
-import { type Body, type DepthReference, depthFromReference, depthToReference } from '../../../document/index.ts'
-import { useAppStore } from '../../context.tsx'
-import { ChoiceField, QuantityField, SegmentedField } from '../../fields/index.ts'
+import type { Body, DepthReference } from '../../../document/index.ts'
+import { ChoiceField, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { CareFields } from './CareFields.tsx'
-import { levelFloor, slopingFloor } from './floors.ts'
+import { FloorFields } from './FloorFields.tsx'
 import { Section } from './Section.tsx'
-import { StationTable } from './StationTable.tsx'
 import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
 import { WallFields } from './WallFields.tsx'
 
@@ -32,8 +29,8 @@ export const DepthSection = memo(function DepthSection({ number }: { readonly nu
     <Section number={number} title="Depths">
       {body.depthsAssumed ? (
         <p className={styles['assumed']}>
-          Nobody has said a depth yet: those below are assumed, and so is the volume. Set a station, or drag it in the
-          section.
+          Nobody has said a depth yet: those below are assumed, and so is the volume. Type one, or drag it in the
+          drawing.
         </p>
       ) : null}
       <ReferenceFields body={body} />
@@ -86,45 +83,6 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         isRequired
         onChange={(freeboardM) => (freeboardM === undefined ? undefined : edit('setFreeboard', { bodyId, freeboardM }))}
       />
-    </div>
-  )
-}
-
-function FloorFields({ body }: { readonly body: Body }) {
-  const store = useAppStore()
-  const edit = useEdit()
-  const { floor } = body
-  const lay = (next: Floor) => edit('setFloor', { bodyId: body.id, floor: next })
-  return (
-    <div className={styles['group']}>
-      <SegmentedField
-        label="Floor"
-        value={floor.kind}
-        options={[
-          { id: 'flat', label: 'flat' },
-          { id: 'profile', label: 'by a section' },
-        ]}
-        onChange={(kind) =>
-          lay(
-            kind === 'flat'
-              ? levelFloor(floor)
-              : slopingFloor(floor, (store.getState().spec.bodies[0] ?? body).outline),
-          )
-        }
-      />
-      {floor.kind === 'flat' ? (
-        <QuantityField
-          label="Depth"
-          quantity="length"
-          value={depthToReference(body, floor.depthM)}
-          isRequired
-          onChange={(typed) =>
-            typed === undefined ? undefined : lay({ kind: 'flat', depthM: depthFromReference(body, typed) })
-          }
-        />
-      ) : (
-        <StationTable body={body} floor={floor} />
-      )}
     </div>
   )
 }

@@ -8,14 +8,13 @@ import { type Answer, Button, Disclosure, NumberField, QuantityField } from '../
 import styles from './basin.module.css'
 import { HandleTable } from './HandleTable.tsx'
 import { placementFor } from './placement.ts'
+import { nodesOf } from './ring.ts'
 import { Section } from './Section.tsx'
 import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
 
-const DEPTH_FIELDS: ReadonlySet<string> = new Set(['depthM', 'firstDepthM'])
-
 const PARTS = [...REFERENCE_PARTS, 'features', 'floor', 'outline'] as const
 
-/** Steps, shelves and benches: a line each, with the numbers that their kind has. */
+/** Whatever stands in the water: a line each, with the numbers that their kind has. */
 export const FeatureSection = memo(function FeatureSection({ number }: { readonly number: number }) {
   const body = useBodyParts(PARTS)
   const store = useAppStore()
@@ -23,7 +22,11 @@ export const FeatureSection = memo(function FeatureSection({ number }: { readonl
   const canEdit = useCanEdit()
   if (!body) return null
   return (
-    <Section number={number} title="Steps and shelves" aside={body.features.length === 0 ? 'none' : undefined}>
+    <Section
+      number={number}
+      title="Steps, shelves, benches, ramps"
+      aside={body.features.length === 0 ? 'none' : undefined}
+    >
       {body.features.length === 0 ? (
         <p className={styles['say']}>
           Nothing stands in the water. Where one thing stands over another, the shallower one rules.
@@ -90,9 +93,11 @@ function FeatureItem({ body, feature, index }: ItemProps) {
           The floor is as shallow as this everywhere under it, so it changes nothing. Make it shallower, or move it.
         </p>
       ) : null}
-      {kind.fields.map((field) => (
-        <FeatureNumber key={field.id} body={body} field={field} feature={feature} onChange={change} />
-      ))}
+      {kind.fields.map((field) =>
+        field.belongsTo && !field.belongsTo(feature) ? null : (
+          <FeatureNumber key={field.id} body={body} field={field} feature={feature} onChange={change} />
+        ),
+      )}
       <Disclosure isLazy title="Where it stands">
         <HandleTable name={name} feature={feature} handles={kind.handles(feature, body.outline)} onChange={change} />
       </Disclosure>
@@ -111,10 +116,12 @@ function FeatureNumber({ body, field, feature, onChange }: NumberProps) {
   const value = field.get(feature)
   const set = (next: number | undefined) => (next === undefined ? undefined : onChange(field.set(feature, next)))
   if (field.unit === 'count') {
-    return <NumberField label={field.label} value={value} digits={0} min={1} max={40} isRequired onChange={set} />
+    const isSide = field.id === 'fromSegment' || field.id === 'toSegment'
+    const max = isSide ? nodesOf(body.outline).length : 40
+    return <NumberField label={field.label} value={value} digits={0} min={1} max={max} isRequired onChange={set} />
   }
   // Depths of a feature are converted as all others are; its other lengths stand for themselves.
-  const isDepth = DEPTH_FIELDS.has(field.id)
+  const { isDepth } = field
   return (
     <QuantityField
       label={field.label}

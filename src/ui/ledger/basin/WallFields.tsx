@@ -1,12 +1,15 @@
 import type { Body } from '../../../document/index.ts'
-import { QuantityField, SegmentedField } from '../../fields/index.ts'
+import { useUnits } from '../../context.tsx'
+import { NumberField, QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { leanWords, runFromAngle, runFromLean, toAngle, toLean } from './batter.ts'
 import { useEdit } from './useBasin.ts'
 
-/** Radius of a cove until it is measured [m]; common practice, no source. */
+/** Radius of a cove and lean of a wall until they are measured; common practice, no source. */
 const USUAL_COVE_M = 0.3
+const USUAL_RUN = 0.1
 
-/** How floor and wall meet. */
+/** How walls stand and how they meet the floor. */
 export function WallFields({ body }: { readonly body: Body }) {
   const edit = useEdit()
   const { wall } = body
@@ -14,13 +17,23 @@ export function WallFields({ body }: { readonly body: Body }) {
   return (
     <div className={styles['group']}>
       <SegmentedField
-        label="Floor meets wall"
+        label="Walls"
         value={wall.kind}
         options={[
-          { id: 'vertical', label: 'square' },
-          { id: 'cove', label: 'in a cove' },
+          { id: 'vertical', label: 'upright' },
+          { id: 'cove', label: 'coved' },
+          { id: 'battered', label: 'leaning' },
         ]}
-        onChange={(kind) => change(kind === 'cove' ? { kind, radiusM: USUAL_COVE_M } : { kind })}
+        onChange={(kind) =>
+          change(
+            kind === 'cove'
+              ? { kind, radiusM: USUAL_COVE_M }
+              : kind === 'battered'
+                ? { kind, run: USUAL_RUN }
+                : { kind: 'vertical' },
+          )
+        }
+        description={WALL_WORDS[wall.kind]}
       />
       {wall.kind === 'cove' ? (
         <QuantityField
@@ -32,6 +45,44 @@ export function WallFields({ body }: { readonly body: Body }) {
           onChange={(radiusM) => (radiusM === undefined ? undefined : change({ kind: 'cove', radiusM }))}
         />
       ) : null}
+      {wall.kind === 'battered' ? (
+        <BatterFields run={wall.run} onChange={(run) => change({ kind: 'battered', run })} />
+      ) : null}
     </div>
+  )
+}
+
+const WALL_WORDS = {
+  vertical: 'They meet the floor at a square edge.',
+  cove: 'Upright, with a quarter round where they meet the floor.',
+  battered: 'They lean: the pool is narrower at the floor than at the waterline. Builders say battered.',
+} as const
+
+function BatterFields({ run, onChange }: { readonly run: number; readonly onChange: (run: number) => unknown }) {
+  const units = useUnits()
+  const words = leanWords(units)
+  return (
+    <>
+      <NumberField
+        label={words.label}
+        unitLabel={words.unit}
+        value={toLean(run, units)}
+        min={0}
+        max={toLean(10, units)}
+        isRequired
+        onChange={(lean) => (lean === undefined ? undefined : void onChange(runFromLean(lean, units)))}
+        description={words.how}
+      />
+      <NumberField
+        label="The same as an angle"
+        unitLabel="°"
+        value={toAngle(run)}
+        min={0}
+        max={84}
+        isRequired
+        onChange={(degrees) => (degrees === undefined ? undefined : void onChange(runFromAngle(degrees)))}
+        description="From upright."
+      />
+    </>
   )
 }

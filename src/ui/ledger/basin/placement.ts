@@ -22,6 +22,7 @@ export function placementFor(body: Body): Placement {
   return {
     at,
     toward: [middle[0] - at[0], middle[1] - at[1]],
+    outline: body.outline,
     sizeM: SIZE_SHARE * Math.min(box.maxX - box.minX, box.maxY - box.minY),
   }
 }

@@ -5,7 +5,7 @@ import { nodesOf } from '../../plan/nodes.ts'
 import { edits } from '../edits.ts'
 import type { Ring } from '../items.ts'
 import { fromSheet, toSheet } from '../view.ts'
-import { Actions, Cell, Kinds, PlaceHere, Title } from './parts.tsx'
+import { Actions, Cell, Kinds, PlaceHere, ringNote, Title } from './parts.tsx'
 import type { StripProps } from './types.ts'
 
 const KINDS = [
@@ -31,7 +31,7 @@ export function NodeStrip({ scene, hands, give, ring, path, node }: Props) {
   const round = closed(path)
   return (
     <>
-      <Title name={`Point ${node + 1} of ${nodes.length}`} note={ring.of === 'island' ? 'of an island' : undefined} />
+      <Title name={`Point ${node + 1} of ${nodes.length}`} note={ringNote(ring)} />
       <Cell>
         <QuantityField
           label="Right"

@@ -3,6 +3,7 @@ import { depthFromReference, depthToReference } from '../../../document/index.ts
 import { FEATURES } from '../../../features/index.ts'
 import { formatSlope } from '../../../units/index.ts'
 import { Button, NumberField, QuantityField } from '../../fields/index.ts'
+import { nodesOf } from '../../plan/nodes.ts'
 import { runsOf } from '../../section/slopes.ts'
 import { edits } from '../edits.ts'
 import { addStation } from '../gestures.ts'
@@ -120,17 +121,18 @@ export function AxisStrip({ scene, give, end }: StripProps & { readonly end: 'fr
   )
 }
 
-/** A shelf or steps: every number that its kind knows. */
+/** A feature: every number that its kind knows. */
 export function FeatureStrip({ scene, hands, give, feature: index }: StripProps & { readonly feature: number }) {
   const { body } = scene
   const feature = body.features[index]
   const row = feature && FEATURES.get(feature.kind)
   if (!feature || !row) return null
-  const isDepth = (id: string) => id === 'depthM' || id === 'firstDepthM'
+  const sides = nodesOf(body.outline).length
   return (
     <>
       <Title name={row.label} note={`${index + 1} of ${body.features.length}`} />
       {row.fields.map((field) => {
+        if (field.belongsTo && !field.belongsTo(feature)) return null
         const value = field.get(feature)
         const set = (next: number) => give(edits.setFeature(body.id, index, field.set(feature, next)))
         return (
@@ -142,7 +144,7 @@ export function FeatureStrip({ scene, hands, give, feature: index }: StripProps 
                 isRequired
                 digits={0}
                 min={1}
-                max={40}
+                max={isSide(field.id) ? sides : 40}
                 value={value}
                 onChange={(n) => (n === undefined ? undefined : set(n))}
               />
@@ -152,9 +154,9 @@ export function FeatureStrip({ scene, hands, give, feature: index }: StripProps 
                 isCompact
                 isRequired
                 quantity="length"
-                value={isDepth(field.id) ? depthToReference(body, value) : value}
+                value={field.isDepth ? depthToReference(body, value) : value}
                 onChange={(si) =>
-                  si === undefined ? undefined : set(isDepth(field.id) ? depthFromReference(body, si) : si)
+                  si === undefined ? undefined : set(field.isDepth ? depthFromReference(body, si) : si)
                 }
               />
             )}
@@ -182,7 +184,15 @@ const SHORT: Readonly<Record<string, string>> = {
   riseM: 'Riser',
   firstDepthM: 'First depth',
   firstRadiusM: 'First radius',
+  widthM: 'Width',
+  fromSegment: 'From side',
+  toSegment: 'To side',
+  fromDepthM: 'Begins at',
+  toDepthM: 'Ends at',
 }
+
+/** Sides of the outline are counted, and there are only so many. */
+const isSide = (id: string) => id === 'fromSegment' || id === 'toSegment'
 
 /** An overall dimension, typed. */
 export function DimensionStrip({ scene, give, axis }: StripProps & { readonly axis: 'x' | 'y' }) {

@@ -4,7 +4,7 @@ import { Button, QuantityField } from '../../fields/index.ts'
 import { bulgeOfRadius, middleOf, nodesOf, radiusOf, segmentAt, segmentLength } from '../../plan/nodes.ts'
 import { edits } from '../edits.ts'
 import type { Ring } from '../items.ts'
-import { Actions, Cell, Kinds, PlaceHere, Title } from './parts.tsx'
+import { Actions, Cell, Kinds, PlaceHere, ringNote, Title } from './parts.tsx'
 import type { StripProps } from './types.ts'
 
 const KINDS = [
@@ -30,10 +30,7 @@ export function SideStrip({ scene, hands, give, ring, path, segment }: Props) {
   const bend = (next: number) => give(edits.setBulge(bodyId, ring, segment, next))
   return (
     <>
-      <Title
-        name={`Side ${segment + 1} to ${((segment + 1) % count) + 1}`}
-        note={ring.of === 'island' ? 'of an island' : undefined}
-      />
+      <Title name={`Side ${segment + 1} to ${((segment + 1) % count) + 1}`} note={ringNote(ring)} />
       <Cell>
         <QuantityField
           label="Length"

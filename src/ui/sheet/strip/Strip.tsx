@@ -6,6 +6,7 @@ import { edits } from '../edits.ts'
 import type { Hands } from '../gestures.ts'
 import { pathOfRing } from '../place-items.ts'
 import { axisLength, type Scene } from '../scene.ts'
+import { ContourStrip, DishStrip, SoundingStrip } from './FloorStrips.tsx'
 import { NodeStrip } from './NodeStrip.tsx'
 import { AxisStrip, DimensionStrip, FeatureStrip, StationStrip } from './OtherStrips.tsx'
 import { Actions } from './parts.tsx'
@@ -75,6 +76,12 @@ function SelectionStrip({ scene, hands }: { readonly scene: Scene; readonly hand
         />
       )
     }
+    case 'contour':
+      return <ContourStrip key={selection.contour} {...props} contour={selection.contour} />
+    case 'sounding':
+      return <SoundingStrip key={selection.sounding} {...props} sounding={selection.sounding} />
+    case 'dish':
+      return <DishStrip {...props} />
     case 'station':
       return <StationStrip key={selection.station} {...props} station={selection.station} />
     case 'axis':

@@ -5,12 +5,16 @@ import type { Hands } from '../gestures.ts'
 import { useLocal } from '../local.ts'
 import { closeDraft } from '../place-points.ts'
 import { Actions, Kinds, Title } from './parts.tsx'
+import { SoundingToolStrip } from './SoundingToolStrip.tsx'
 import styles from './strip.module.css'
 
-const HINTS: Readonly<Record<Exclude<Tool, 'select' | 'points'>, readonly [name: string, hint: string]>> = {
+const HINTS: Readonly<
+  Record<Exclude<Tool, 'select' | 'points' | 'contour' | 'sounding' | 'bench'>, readonly [name: string, hint: string]>
+> = {
   freehand: ['Draw a loop', 'Keep the pointer down and go once around the pool. Its size is asked afterwards.'],
   shelf: ['Shelf', 'Drag from the wall into the water. A press alone places one of usual size.'],
   steps: ['Steps', 'Drag from the wall to where the last tread ends. A press alone places usual steps.'],
+  ramp: ['Ramp', 'Drag from the wall to where the slope ends. A press alone places one of usual length.'],
   'round-steps': ['Round steps', 'Drag from a corner or wall outward. A press alone places usual steps.'],
 }
 const KINDS = [
@@ -24,7 +28,10 @@ export function ToolStrip({ tool, hands }: { readonly tool: Exclude<Tool, 'selec
     hands.local.setState({ draft: draftAfter(hands.local.getState().draft, { do: 'start-over' }), cursor: undefined })
     hands.app.getState().setTool('select')
   }
-  if (tool === 'points') return <PointsStrip hands={hands} onLeave={leave} />
+  if (tool === 'points' || tool === 'contour')
+    return <PointsStrip hands={hands} isContour={tool === 'contour'} onLeave={leave} />
+  if (tool === 'sounding') return <SoundingToolStrip hands={hands} onLeave={leave} />
+  if (tool === 'bench') return <BenchStrip onLeave={leave} />
   const [name, hint] = HINTS[tool]
   return (
     <>
@@ -37,12 +44,38 @@ export function ToolStrip({ tool, hands }: { readonly tool: Exclude<Tool, 'selec
   )
 }
 
-function PointsStrip({ hands, onLeave }: { readonly hands: Hands; readonly onLeave: () => void }) {
+function BenchStrip({ onLeave }: { readonly onLeave: () => void }) {
+  const from = useLocal((state) => state.benchFrom)
+  return (
+    <>
+      <Title name="Bench along the wall" note={from === undefined ? undefined : `from side ${from + 1}`} />
+      <p className={styles['say']}>
+        {from === undefined
+          ? 'Press the side of the pool where the bench begins.'
+          : 'Now the side where it ends, or the same side again.'}
+      </p>
+      <Actions>
+        <Button onPress={onLeave}>Cancel</Button>
+      </Actions>
+    </>
+  )
+}
+
+interface PointsProps {
+  readonly hands: Hands
+  readonly isContour: boolean
+  readonly onLeave: () => void
+}
+
+function PointsStrip({ hands, isContour, onLeave }: PointsProps) {
   const draft = useLocal((state) => state.draft)
   const { local } = hands
   return (
     <>
-      <Title name="Place points" note={draft.points.length === 0 ? undefined : `${draft.points.length} placed`} />
+      <Title
+        name={isContour ? 'Draw a depth line' : 'Place points'}
+        note={draft.points.length === 0 ? undefined : `${draft.points.length} placed`}
+      />
       <Kinds
         label="Kind of the next point"
         value={draft.isSmooth ? 'smooth' : 'corner'}
@@ -50,7 +83,9 @@ function PointsStrip({ hands, onLeave }: { readonly hands: Hands; readonly onLea
         onChange={() => local.setState({ draft: draftAfter(draft, { do: 'toggle' }) })}
       />
       <p className={styles['say']}>
-        Tap along the pool; tap the first point to close. Keys: arrows move, Enter places, Enter again closes, C corner.
+        {isContour
+          ? 'Draw once around, or tap point by point and the first again to close. Its depth is asked afterwards.'
+          : 'Tap along the pool; tap the first point to close. Keys: arrows move, Enter places, Enter again closes, C corner.'}
       </p>
       <Actions>
         <Button
@@ -60,7 +95,7 @@ function PointsStrip({ hands, onLeave }: { readonly hands: Hands; readonly onLea
           Take back
         </Button>
         <Button tone="main" isDisabled={!canClose(draft)} onPress={() => closeDraft(hands)}>
-          Close outline
+          {isContour ? 'Close line' : 'Close outline'}
         </Button>
         <Button onPress={onLeave}>Cancel</Button>
       </Actions>

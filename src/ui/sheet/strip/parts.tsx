@@ -1,9 +1,11 @@
 import type { ReactNode } from 'react'
 import { Menu, MenuItem, MenuTrigger, Popover, ToggleButton, ToggleButtonGroup } from 'react-aria-components'
-import type { Point } from '../../../basin/index.ts'
+import { nearestOn, type Point } from '../../../basin/index.ts'
 import { Button, classes } from '../../fields/index.ts'
 import { type FeatureTool, featureFrom } from '../../plan/feature-drag.ts'
+import { benchAlong } from '../floor-gestures.ts'
 import { addFeature } from '../gestures.ts'
+import type { Ring } from '../items.ts'
 import styles from './strip.module.css'
 import type { StripProps } from './types.ts'
 
@@ -15,6 +17,12 @@ export function Title({ name, note }: { readonly name: string; readonly note?: s
       {note ? <span>{note}</span> : null}
     </p>
   )
+}
+
+/** Whose a point or side is, where it isn't the outline's. */
+export function ringNote(ring: Ring): string | undefined {
+  if (ring.of === 'outline') return undefined
+  return ring.of === 'island' ? `of island ${ring.index + 1}` : `of depth line ${ring.index + 1}`
 }
 
 /** One field of the strip. */
@@ -56,15 +64,23 @@ export function Kinds<Id extends string>({ label, value, options, onChange }: Ki
   )
 }
 
-const PLACEABLE: readonly { readonly id: FeatureTool; readonly label: string }[] = [
+const PLACEABLE: readonly { readonly id: FeatureTool | 'bench'; readonly label: string }[] = [
   { id: 'steps', label: 'Steps' },
   { id: 'round-steps', label: 'Round steps' },
   { id: 'shelf', label: 'Shelf' },
+  { id: 'bench', label: 'Bench along this side' },
+  { id: 'ramp', label: 'Ramp' },
 ]
 
-/** Steps or a shelf against the wall at a place of the outline, without dragging. */
+/** Steps, a shelf, a bench or a ramp against the wall at a place of the outline, without dragging. */
 export function PlaceHere({ scene, hands, at }: Pick<StripProps, 'scene' | 'hands'> & { readonly at: Point }) {
-  const place = (tool: FeatureTool) => {
+  const place = (tool: FeatureTool | 'bench') => {
+    if (tool === 'bench') {
+      const side = nearestOn(scene.body.outline, at[0], at[1]).segmentIndex
+      const bench = benchAlong(scene, side, side)
+      if (bench) addFeature(hands, bench)
+      return
+    }
     const { partition } = scene.derived
     const parts = partition.ok ? partition.value : undefined
     addFeature(hands, featureFrom({ outline: scene.body.outline, parts, units: scene.units }, tool, at, undefined))

@@ -1,0 +1,24 @@
+import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
+import { type Answer, QuantityField } from '../../fields/index.ts'
+
+interface Props {
+  readonly body: Body
+  readonly label: string
+  readonly depthM: number | undefined
+  readonly onChange: (depthM: number) => Answer
+  readonly hideLabel?: boolean | undefined
+  readonly description?: string | undefined
+}
+
+/** A depth, shown and typed from whatever the body's depths are measured from. */
+export function DepthField({ body, depthM, onChange, ...look }: Props) {
+  return (
+    <QuantityField
+      {...look}
+      quantity="length"
+      isRequired
+      value={depthM === undefined ? undefined : depthToReference(body, depthM)}
+      onChange={(typed) => (typed === undefined ? undefined : onChange(depthFromReference(body, typed)))}
+    />
+  )
+}

@@ -1,0 +1,56 @@
+import type { Floor } from '../../../basin/index.ts'
+import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
+import { ChoiceField, QuantityField } from '../../fields/index.ts'
+import styles from './basin.module.css'
+import { ContourFields } from './ContourFields.tsx'
+import { DishFields } from './DishFields.tsx'
+import { FLOOR_CHOICES } from './floor-choices.tsx'
+import { SoundingFields } from './SoundingFields.tsx'
+import { StationTable } from './StationTable.tsx'
+import { useEdit } from './useBasin.ts'
+
+/** What kind of floor it is, and its depths. */
+export function FloorFields({ body }: { readonly body: Body }) {
+  const edit = useEdit()
+  const { floor } = body
+  return (
+    <div className={styles['group']}>
+      <ChoiceField
+        label="Floor"
+        value={floor.kind}
+        options={FLOOR_CHOICES}
+        onChange={(kind) => edit('setFloorKind', { bodyId: body.id, kind })}
+        description={FLOOR_CHOICES.find((choice) => choice.id === floor.kind)?.note}
+      />
+      <KindFields body={body} floor={floor} />
+    </div>
+  )
+}
+
+function KindFields({ body, floor }: { readonly body: Body; readonly floor: Floor }) {
+  const edit = useEdit()
+  switch (floor.kind) {
+    case 'flat':
+      return (
+        <QuantityField
+          label="Depth"
+          quantity="length"
+          value={depthToReference(body, floor.depthM)}
+          isRequired
+          onChange={(typed) =>
+            typed === undefined
+              ? undefined
+              : edit('setFloor', { bodyId: body.id, floor: { kind: 'flat', depthM: depthFromReference(body, typed) } })
+          }
+        />
+      )
+    case 'profile':
+      return <StationTable body={body} floor={floor} />
+    case 'contours':
+      return <ContourFields body={body} floor={floor} />
+    case 'soundings':
+      return <SoundingFields body={body} floor={floor} />
+    case 'dish':
+      return <DishFields body={body} floor={floor} />
+  }
+}

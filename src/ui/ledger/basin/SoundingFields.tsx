@@ -1,0 +1,159 @@
+import { useState } from 'react'
+import type { SoundingsFloor } from '../../../basin/index.ts'
+import { type Body, depthFromReference } from '../../../document/index.ts'
+import { useAppStore, useCanEdit } from '../../context.tsx'
+import { Button, QuantityField, SwitchField } from '../../fields/index.ts'
+import styles from './basin.module.css'
+import { DepthField } from './DepthField.tsx'
+import { RowButton } from './RowButton.tsx'
+import { useEdit } from './useBasin.ts'
+
+interface Props {
+  readonly body: Body
+  readonly floor: SoundingsFloor
+}
+
+/** Depth at the walls that is offered before anyone has measured it [m]. */
+const USUAL_EDGE_M = 1
+
+/** A floor by soundings: each place with its depth, and how deep it is along the walls. */
+export function SoundingFields({ body, floor }: Props) {
+  const edit = useEdit()
+  const canEdit = useCanEdit()
+  const store = useAppStore()
+  const bodyId = body.id
+  return (
+    <>
+      <SwitchField
+        label="Depth at the walls was measured"
+        value={floor.edgeDepthM !== null}
+        onChange={(isKnown) => edit('setEdgeDepth', { bodyId, depthM: isKnown ? edgeOf(floor) : null })}
+        {...(floor.edgeDepthM === null ? { description: 'The walls take the depth of the nearest sounding.' } : {})}
+      />
+      {floor.edgeDepthM === null ? null : (
+        <DepthField
+          body={body}
+          label="Depth at the walls"
+          depthM={floor.edgeDepthM}
+          onChange={(depthM) => edit('setEdgeDepth', { bodyId, depthM })}
+        />
+      )}
+      {canEdit ? (
+        <div className={styles['buttons']}>
+          <Button onPress={() => store.getState().setTool('sounding')}>Sound on the plan</Button>
+        </div>
+      ) : null}
+      <table className={styles['table']} aria-label="Soundings">
+        <thead>
+          <tr>
+            <th scope="col" className={styles['order']}>
+              <span className="visually-hidden">Sounding</span>
+            </th>
+            <th scope="col">x</th>
+            <th scope="col">y</th>
+            <th scope="col" className={styles['figureHead']}>
+              depth
+            </th>
+            <th scope="col" className={styles['actions']}>
+              <span className="visually-hidden">Remove</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {floor.points.map(([x, y, depthM], sounding) => {
+            const no = sounding + 1
+            const move = (to: readonly [number, number]) => edit('moveSounding', { bodyId, sounding, to })
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a sounding is known by its place in the list
+              <tr key={sounding} onFocus={() => store.getState().select({ kind: 'sounding', bodyId, sounding })}>
+                <th scope="row" className={styles['order']}>
+                  {no}
+                </th>
+                <td>
+                  <QuantityField
+                    hideLabel
+                    isRequired
+                    label={`Sounding ${no}, x`}
+                    quantity="length"
+                    value={x}
+                    onChange={(to) => (to === undefined ? undefined : move([to, y]))}
+                  />
+                </td>
+                <td>
+                  <QuantityField
+                    hideLabel
+                    isRequired
+                    label={`Sounding ${no}, y`}
+                    quantity="length"
+                    value={y}
+                    onChange={(to) => (to === undefined ? undefined : move([x, to]))}
+                  />
+                </td>
+                <td>
+                  <DepthField
+                    hideLabel
+                    body={body}
+                    label={`Sounding ${no}, depth`}
+                    depthM={depthM}
+                    onChange={(to) => edit('setSoundingDepth', { bodyId, sounding, depthM: to })}
+                  />
+                </td>
+                <td className={styles['actions']}>
+                  {canEdit ? (
+                    <RowButton
+                      sign="cross"
+                      label={`Remove sounding ${no}`}
+                      onPress={() => edit('removeSounding', { bodyId, sounding })}
+                    />
+                  ) : null}
+                </td>
+              </tr>
+            )
+          })}
+          {canEdit ? <NewSounding key={floor.points.length} body={body} no={floor.points.length + 1} /> : null}
+        </tbody>
+      </table>
+    </>
+  )
+}
+
+/** The last row, empty: its depth, typed after its place, makes a sounding of it. */
+function NewSounding({ body, no }: { readonly body: Body; readonly no: number }) {
+  const edit = useEdit()
+  const [x, setX] = useState<number>()
+  const [y, setY] = useState<number>()
+  const isPlaced = x !== undefined && y !== undefined
+  return (
+    <tr>
+      <th scope="row" className={styles['order']}>
+        +
+      </th>
+      <td>
+        <QuantityField hideLabel label={`New sounding ${no}, x`} quantity="length" value={x} onChange={setX} />
+      </td>
+      <td>
+        <QuantityField hideLabel label={`New sounding ${no}, y`} quantity="length" value={y} onChange={setY} />
+      </td>
+      <td>
+        <QuantityField
+          hideLabel
+          isDisabled={!isPlaced}
+          label={`New sounding ${no}, depth`}
+          quantity="length"
+          value={undefined}
+          onChange={(typed) =>
+            typed === undefined || !isPlaced
+              ? undefined
+              : edit('addSounding', { bodyId: body.id, at: [x, y], depthM: depthFromReference(body, typed) })
+          }
+        />
+      </td>
+      <td className={styles['actions']} />
+    </tr>
+  )
+}
+
+/** What the depth at the walls starts from: the shallowest sounding. */
+function edgeOf(floor: SoundingsFloor): number {
+  return floor.points.length > 0 ? Math.min(...floor.points.map((point) => point[2])) : USUAL_EDGE_M
+}

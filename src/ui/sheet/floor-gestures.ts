@@ -1,0 +1,115 @@
+import { nearestOn, type Path, type Point } from '../../basin/index.ts'
+import { FEATURES, type Feature } from '../../features/index.ts'
+import { snapLength } from '../../units/index.ts'
+import { reachOf } from '../plan/hit.ts'
+import { edits } from './edits.ts'
+import { featureShapes } from './feature-shapes.ts'
+import { addFeature, type Hands, loopGesture } from './gestures.ts'
+import { pressPoint } from './place-points.ts'
+import type { Scene } from './scene.ts'
+import type { Gesture, Press } from './usePointerGestures.ts'
+import { fromScreen } from './view.ts'
+
+/** A depth line in one stroke, or, where the pointer is only pressed, point by point. */
+export function drawContour(hands: Hands, press: Press): Gesture {
+  const loop = loopGesture(hands, press, 'Go once around, or tap point by point.', (path) => giveContour(hands, path))
+  return {
+    ...loop,
+    end: (now, hasMoved) => {
+      if (hasMoved) loop.end(now, hasMoved)
+      else {
+        hands.local.setState({ stroke: [] })
+        pressPoint(hands, now)
+      }
+    },
+  }
+}
+
+/** Adds a depth line and takes hold of it, so that its depth can be typed. Answers whether it was taken. */
+export function giveContour({ app, local, scene }: Pick<Hands, 'app' | 'local' | 'scene'>, path: Path): boolean {
+  const body = scene()?.body
+  if (body?.floor.kind !== 'contours') return false
+  const contour = body.floor.rings.length
+  if (app.getState().dispatch(edits.addContour(body.id, path))) return false
+  app.getState().setTool('select')
+  app.getState().select({ kind: 'contour', bodyId: body.id, contour })
+  local.setState({ spoken: `Depth line ${contour + 1} drawn. Type its depth.` })
+  return true
+}
+
+/** Says where the next sounding is; its depth is asked for then. */
+export function placeSounding(hands: Hands, press: Press): void {
+  const { view, panes } = hands.look()
+  if (press.at[1] > panes.planHeight) return
+  const at = fromScreen(view, panes, press.at)
+  soundAt(hands, press.isFree ? at : wholePlace(hands, at))
+}
+
+/** Asks for the depth at a place, if it lies in the basin. */
+export function soundAt({ local, scene }: Pick<Hands, 'local' | 'scene'>, at: Point): void {
+  if (!scene()) return
+  local.setState({ sounded: at, spoken: 'Type the depth here.' })
+}
+
+function wholePlace({ app }: Pick<Hands, 'app'>, [x, y]: Point): Point {
+  const { units } = app.getState().settings
+  return [snapLength(x, units), snapLength(y, units)]
+}
+
+/** The first press says where a bench begins, the second where it ends; the same side twice is a bench along that side. */
+export function pickBenchSide(hands: Hands, press: Press): void {
+  const scene = hands.scene()
+  if (!scene || press.at[1] > scene.panes.planHeight) return
+  const side = outlineSideAt(scene, press)
+  if (side === undefined) {
+    hands.local.setState({ spoken: 'Press on a side of the outline.' })
+    return
+  }
+  const { benchFrom } = hands.local.getState()
+  if (benchFrom === undefined) {
+    const bench = benchAlong(scene, side, side)
+    hands.local.setState({
+      benchFrom: side,
+      ghost: bench ? featureShapes(bench, scene.body.outline) : [],
+      spoken: `From side ${side + 1}. Press where the bench ends.`,
+    })
+    return
+  }
+  const bench = benchAlong(scene, benchFrom, side)
+  hands.local.setState({ benchFrom: undefined, ghost: [] })
+  if (bench) addFeature(hands, bench)
+}
+
+/** While the end of a bench is looked for, the bench as it would be. */
+export function previewBench(hands: Hands, press: Press): void {
+  const scene = hands.scene()
+  const { benchFrom } = hands.local.getState()
+  const side = scene && benchFrom !== undefined ? outlineSideAt(scene, press) : undefined
+  if (!scene || benchFrom === undefined || side === undefined) return
+  const bench = benchAlong(scene, benchFrom, side)
+  if (bench) hands.local.setState({ ghost: featureShapes(bench, scene.body.outline) })
+}
+
+/** A bench of usual size along sides of the outline, the shorter way round from one to the other. */
+export function benchAlong({ body }: Pick<Scene, 'body'>, one: number, other: number): Feature | undefined {
+  const kind = FEATURES.get('bench')
+  if (!kind) return undefined
+  const start = body.outline.start
+  const bench = kind.defaults({ at: start, toward: [1, 0], sizeM: 1, outline: body.outline })
+  if (!('along' in bench)) return undefined
+  const last = body.outline.segments.at(-1)?.to ?? start
+  const count = body.outline.segments.length + (last[0] === start[0] && last[1] === start[1] ? 0 : 1)
+  const onward = (other - one + count) % count
+  const isOnward = onward <= count - onward
+  return { ...bench, along: { fromSegment: isOnward ? one : other, toSegment: isOnward ? other : one } }
+}
+
+/** Benches are picked with a generous reach: the side nearest to the press. */
+const BENCH_REACH = 2.5
+
+function outlineSideAt(scene: Scene, press: Press): number | undefined {
+  const { view, panes, body } = scene
+  const [x, y] = fromScreen(view, panes, press.at)
+  const near = nearestOn(body.outline, x, y)
+  return near.distanceM * view.scale <= BENCH_REACH * reachOf(press.pointerType) ? near.segmentIndex : undefined
+}
