@@ -37,13 +37,14 @@ const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 
 /**
  * Cuts all spans where they meet and joins what coincides. `spansInRing[r]` is the number of spans of ring r;
- * `contacts` takes each meeting between rings that isn't a ring's own joint.
+ * `contacts` takes each meeting between rings that isn't a ring's own joint; once it returns true, the search ends there
+ * and there are no edges.
  */
 export function arrange(
   spans: readonly Span[],
   spansInRing: readonly number[],
   grainM: number,
-  contacts: (contact: RingContact) => void,
+  contacts: (contact: RingContact) => unknown,
 ): Arrangement {
   const nodes = new NodeSet(grainM)
   const cuts = new Map<Span, Cut[]>()
@@ -52,18 +53,21 @@ export function arrange(
       { t: span.t0, node: nodes.at(span.x0, span.y0) },
       { t: span.t1, node: nodes.at(span.x1, span.y1) },
     ])
+  let isEnough = false
   forEachNearPair(spans, grainM, (a, b) => {
+    if (isEnough) return
     if (a.ring < 0 && b.ring < 0 && a.index === b.index) return
     const joined = a.ring >= 0 && a.ring === b.ring
     if (joined && isPlainJoint(a, b, spansInRing[a.ring]!)) return
     for (const m of meetings(a, b, grainM)) {
       if (joined && isJoint(a, b, m.x, m.y, spansInRing[a.ring]!, grainM)) continue
-      if (a.ring >= 0 && b.ring >= 0) contacts({ a, b, x: m.x, y: m.y })
+      if (a.ring >= 0 && b.ring >= 0 && contacts({ a, b, x: m.x, y: m.y }) === true) isEnough = true
       const node = nodes.at(m.x, m.y)
       cuts.get(a)!.push({ t: m.ta, node })
       cuts.get(b)!.push({ t: m.tb, node })
     }
   })
+  if (isEnough) return { nodes, edges: [] }
   return { nodes, edges: dropLooseEnds(mergeEdges(spans, cuts, nodes, grainM), nodes.x.length) }
 }
 

@@ -2,6 +2,7 @@ import { fail, type Problem, type Result } from '../base/index.ts'
 import { arrange, type RingContact } from './arrangement.ts'
 import { breakSpans } from './break-lines.ts'
 import { buildCells, type Division } from './cells.ts'
+import { contactProblem } from './contact-problems.ts'
 import { type AreaMoments, addMoments } from './edge-integrals.ts'
 import { facesOf } from './faces.ts'
 import type { FloorPlan } from './floor-kind.ts'
@@ -15,8 +16,8 @@ import { shiftedAll } from './planes.ts'
 import { problem } from './problems.ts'
 import { checkNumbers, checkRing, pathsOf, pushRing, type Ring, ringOf, roughBox } from './rings.ts'
 import type { Span } from './span.ts'
-import { grainOf, MAX_EXTENT_M, MIN_EXTENT_M } from './tolerance.ts'
-import type { BasinShape, Path, Point } from './types.ts'
+import { GRAIN_TRIES, grainOf, MAX_EXTENT_M, MIN_EXTENT_M } from './tolerance.ts'
+import type { BasinShape, Path } from './types.ts'
 import { checkWall } from './walls.ts'
 
 /**
@@ -35,8 +36,7 @@ export function partition(shape: BasinShape): Result<Partition> {
   const coordinate = Math.max(Math.abs(minX), Math.abs(maxX), Math.abs(minY), Math.abs(maxY))
   const grainM = grainOf(extentM, coordinate)
   let last: Problem | undefined
-  // A second, coarser and a third, finer grain settle figures whose near-coincidences straddle the first.
-  for (const factor of [1, 8, 1 / 8]) {
+  for (const factor of GRAIN_TRIES) {
     const result = divide(shape, originX, originY, extentM, grainM * factor)
     if (result.ok || result.problem.code !== 'cannot-divide') return result
     last = result.problem
@@ -50,6 +50,9 @@ function isTooLarge(outline: Path, roughExtentM: number): boolean {
   const { minX, minY, maxX, maxY } = boundsOf(outline)
   return !(Math.max(maxX - minX, maxY - minY) <= MAX_EXTENT_M)
 }
+
+/** Lines that meet more often than this are a scribble: enough is known of it. */
+const MOST_CONTACTS = 50_000
 
 function checkShape(shape: BasinShape): Problem | undefined {
   for (const { path, where } of pathsOf(shape)) {
@@ -124,7 +127,12 @@ function divide(
   const spansInRing = rings.map((ring, id) => pushRing(ring, id, grainM, spans))
   breakSpans(division, spans)
   const contacts: RingContact[] = []
-  const arrangement = arrange(spans, spansInRing, grainM, (contact) => contacts.push(contact))
+  const arrangement = arrange(spans, spansInRing, grainM, (contact) => {
+    const { a, b } = contact
+    // Features may meet each other and the shores as they like.
+    const isWrong = a.ring === b.ring || Math.max(a.ring, b.ring) <= islands
+    return isWrong && contacts.push(contact) > MOST_CONTACTS
+  })
   const crossing = contactProblem(contacts, rings, empty, islands, originX, originY)
   if (crossing) return fail(crossing)
   const faces = facesOf(arrangement)
@@ -141,38 +149,4 @@ function signedArea(ring: Ring): number {
     for (let i = 0; i < 4; i++) addMoments(curve, i / 4, (i + 1) / 4, 1, moments)
   }
   return moments.area
-}
-
-/** A ring that crosses itself, or an island in the way of another shore. */
-function contactProblem(
-  contacts: readonly RingContact[],
-  rings: readonly Ring[],
-  empty: ReadonlySet<number>,
-  islands: number,
-  originX: number,
-  originY: number,
-): Problem | undefined {
-  const at = (list: readonly RingContact[]): Point[] => list.map((c) => [c.x + originX, c.y + originY])
-  for (let ring = 0; ring < rings.length; ring++) {
-    const own = contacts.filter((c) => c.a.ring === ring && c.b.ring === ring)
-    const { curves, segments, where } = rings[ring]!
-    const isSpike = ({ a, b }: RingContact): boolean => {
-      const gap = Math.abs(curves.indexOf(a.curve) - curves.indexOf(b.curve))
-      return a.curve.kind === 'line' && b.curve.kind === 'line' && (gap === 1 || gap === curves.length - 1)
-    }
-    const spike = own.find(isSpike)
-    // Going out and back along one line is a figure without area; crossing itself may leave none by chance.
-    if (empty.has(ring) && (own.length === 0 || spike)) return problem('no-area', where)
-    const first = spike ?? own[0]
-    if (!first) continue
-    const segment = Math.min(segments[curves.indexOf(first.a.curve)]!, segments[curves.indexOf(first.b.curve)]!)
-    const place = ring <= islands ? `${where}.segments[${segment}]` : where
-    return problem(spike ? 'doubles-back' : 'crosses-itself', place, at(own))
-  }
-  const shores = contacts.filter((c) => c.a.ring <= islands && c.b.ring <= islands)
-  if (shores.length === 0) return undefined
-  const worst = shores.find((c) => Math.min(c.a.ring, c.b.ring) === 0) ?? shores[0]!
-  const pair = shores.filter((c) => Math.min(c.a.ring, c.b.ring) === Math.min(worst.a.ring, worst.b.ring))
-  const where = rings[Math.max(worst.a.ring, worst.b.ring)]!.where
-  return problem(Math.min(worst.a.ring, worst.b.ring) === 0 ? 'island-meets-outline' : 'islands-meet', where, at(pair))
 }

@@ -24,7 +24,8 @@ export function splitSegment(path: Path, segmentIndex: number, t: number): Path 
   }
 }
 
-function splitOne(from: Point, segment: Segment, t: number, middle: Point): Segment[] {
+/** A segment from a point as two that meet at its place t, which is `middle`. */
+export function splitOne(from: Point, segment: Segment, t: number, middle: Point): Segment[] {
   if (segment.c1 && segment.c2) {
     // De Casteljau.
     const p01 = mix(from, segment.c1, t)

@@ -88,9 +88,15 @@ export function ringOf(path: Path, where: string, originX: number, originY: numb
 export function checkRing(ring: Ring): Problem | undefined {
   const straight = ring.curves.every((c) => c.kind === 'line')
   if (ring.curves.length < (straight ? 3 : 1)) return problem('too-few-points', ring.where)
-  if (straight && new Set(ring.curves.map((c) => `${c.x0} ${c.y0}`)).size < 3)
-    return problem('too-few-points', ring.where)
+  if (straight && !hasThreePoints(ring.curves)) return problem('too-few-points', ring.where)
   return undefined
+}
+
+function hasThreePoints(curves: readonly Curve[]): boolean {
+  const [a] = curves
+  const b = curves.find((c) => c.x0 !== a!.x0 || c.y0 !== a!.y0)
+  if (!b) return false
+  return curves.some((c) => (c.x0 !== a!.x0 || c.y0 !== a!.y0) && (c.x0 !== b.x0 || c.y0 !== b.y0))
 }
 
 /** Spans of a ring, appended; returns how many. */

@@ -78,3 +78,6 @@ export const GRAIN_TRIES = [1, 8, 1 / 8] as const
 
 /** An arc whose centre is off by less than this share of its radius is an arc about that centre: rounding, grown a little. */
 export const ABOUT = 1e-13
+
+/** Where Gauss's rules of 10 and of 16 points agree to this, that of 16 points has the last bits of a smooth integrand. */
+export const COARSE_RULE_AGREES = 1e-9
