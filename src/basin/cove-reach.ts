@@ -1,5 +1,5 @@
 import type { Fan, Fans, Ray } from './cove-fan.ts'
-import { type ArcCurve, arcCentre, evaluate, type LineCurve, newJet } from './curve.ts'
+import { type ArcCurve, type Curve, evaluate, type LineCurve, newJet } from './curve.ts'
 import type { Shore } from './shores.ts'
 import { HAIR, NEARLY, ROUND_RAD, ROUNDING, TIE } from './tolerance.ts'
 
@@ -7,74 +7,11 @@ import { HAIR, NEARLY, ROUND_RAD, ROUNDING, TIE } from './tolerance.ts'
 export interface Reach {
   n: number
   by: number
+  /** Whether it is the inside of that stretch (0), its first (1) or last end (2). */
+  how: number
 }
 
 const jet = newJet()
-
-/** Stretches that could end a ray of a fan before it is r long. */
-export function rivalsOf(fans: Fans, fan: Fan, r: number): number[] {
-  const own = fan.shore >= 0 ? fans.shores[fan.shore]! : undefined
-  const minX = own ? own.minX : fan.x
-  const maxX = own ? own.maxX : fan.x
-  const minY = own ? own.minY : fan.y
-  const maxY = own ? own.maxY : fan.y
-  const tight = 1 / r
-  const harmless = smoothlyJoined(fans, fan, r)
-  const rivals: number[] = []
-  fans.shores.forEach((shore, i) => {
-    if (harmless.has(i)) return
-    if (
-      shore.minX > maxX + 2 * r ||
-      shore.maxX < minX - 2 * r ||
-      shore.minY > maxY + 2 * r ||
-      shore.maxY < minY - 2 * r
-    )
-      return
-    // A stretch that bends less than the circle of radius r can't meet it beside its own touch, nor can one that goes on smoothly.
-    if (i === fan.shore && fans.bend[i]! <= tight) return
-    if (fan.shore >= 0 && fan.neighbours.includes(i) && fans.bend[i]! <= tight && fans.bend[fan.shore]! <= tight) return
-    if (fan.shore < 0 && fan.neighbours.includes(i) && fans.bend[i]! <= tight) return
-    rivals.push(i)
-  })
-  return rivals
-}
-
-/**
- * Stretches that go on smoothly from a fan's own and bend less than the circle of radius r, as far as π r along the shore:
- * they can't come into a circle that touches the shore at any foot of the fan.
- * Source: a curve that bends no more than its tangent circle stays outside it for half a turn (comparison of curves,
- *   A. Schur 1921, from memory).
- */
-function smoothlyJoined(fans: Fans, fan: Fan, r: number): ReadonlySet<number> {
-  const joined = new Set<number>()
-  if (fan.shore < 0 || fans.bend[fan.shore]! > 1 / r) return joined
-  const reachM = Math.PI * r - lengthAbove(fans.shores[fan.shore]!)
-  const walk = (from: number, walkedM: number): void => {
-    for (const next of fans.fans[from]!.neighbours) {
-      const endM = walkedM + lengthAbove(fans.shores[next]!)
-      if (next === fan.shore || endM > reachM || fans.bend[next]! > 1 / r || joined.has(next)) continue
-      joined.add(next)
-      walk(next, endM)
-    }
-  }
-  walk(fan.shore, 0)
-  return joined
-}
-
-/** A length that the stretch is no longer than [m]. */
-function lengthAbove({ curve, t0, t1 }: Shore): number {
-  const steps = curve.kind === 'line' ? 1 : 16
-  let length = 0
-  evaluate(curve, t0, jet)
-  let { x, y } = jet
-  for (let i = 1; i <= steps; i++) {
-    evaluate(curve, t0 + ((t1 - t0) * i) / steps, jet)
-    length += Math.hypot(jet.x - x, jet.y - y)
-    x = jet.x
-    y = jet.y
-  }
-  return length * 1.01
-}
 
 /**
  * Length of a ray up to the cut locus, at most r [m].
@@ -88,31 +25,44 @@ function lengthAbove({ curve, t0, t1 }: Shore): number {
 export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ray, r: number, out: Reach): void {
   out.n = r
   out.by = -1
+  out.how = 0
   if (ray.h1 < 0 && -ray.h0 / ray.h1 < r) {
     out.n = -ray.h0 / ray.h1
     out.by = -2
   }
-  for (const i of rivals) {
+  for (let k = 0; k < rivals.length; k++) {
+    const i = rivals[k]!
     const shore = fans.shores[i]!
-    // ρ ≥ |Q − P|/2, so a stretch whose box is further than twice what is left can't end the ray.
-    const awayX = Math.max(shore.minX - ray.x, ray.x - shore.maxX, 0)
-    const awayY = Math.max(shore.minY - ray.y, ray.y - shore.maxY, 0)
-    if (awayX * awayX + awayY * awayY > 4 * out.n * out.n) continue
-    const touching = i === fan.shore || (fan.shore < 0 && fan.neighbours.includes(i))
-    const n =
-      shore.curve.kind === 'line' && !touching
-        ? toLine(ray, shore, shore.curve)
-        : shore.curve.kind === 'arc' && !touching && Math.abs(shore.curve.turn) > ROUND_RAD
-          ? toArc(ray, shore, shore.curve)
-          : shore.curve.kind === 'line' || (i === fan.shore && shore.curve.kind === 'arc')
-            ? Infinity
-            : bySearch(ray, shore, out.n, touching)
+    // Only a stretch that comes into the circle about the ray's end so far can end it sooner.
+    const x = ray.x + out.n * ray.nx
+    const y = ray.y + out.n * ray.ny
+    const awayX = Math.max(shore.minX - x, x - shore.maxX, 0)
+    const awayY = Math.max(shore.minY - y, y - shore.maxY, 0)
+    if (awayX * awayX + awayY * awayY >= out.n * out.n) continue
+    const n = reachTo(fans, fan, i, ray, out.n)
     // A tie keeps the first, or rounding would make it flicker along the shore.
     if (n < out.n * (1 - TIE)) {
       out.n = n
       out.by = i
+      out.how = how
     }
   }
+}
+
+let how = 0
+
+/** Length of a ray up to where one stretch is as near as its own foot; past `limit` it may be too long [m]. */
+export function reachTo(fans: Fans, fan: Fan, i: number, ray: Ray, limit: number): number {
+  const shore = fans.shores[i]!
+  how = 0
+  const touching = i === fan.shore || (fan.shore < 0 && fan.neighbours.includes(i))
+  if (touching) {
+    if (shore.curve.kind === 'line' || (i === fan.shore && shore.curve.kind === 'arc')) return Infinity
+    return bySearch(ray, shore, limit, true)
+  }
+  if (shore.curve.kind === 'line') return toLine(ray, shore, shore.curve)
+  if (shore.curve.kind === 'arc' && Math.abs(shore.curve.turn) > ROUND_RAD) return toArc(ray, shore, shore.curve)
+  return bySearch(ray, shore, limit, false)
 }
 
 function toPoint(ray: Ray, x: number, y: number): number {
@@ -126,7 +76,9 @@ function toEnds(ray: Ray, shore: Shore): number {
   evaluate(shore.curve, shore.t0, jet)
   const first = toEnd(ray, jet.x, jet.y, jet.dx, jet.dy)
   evaluate(shore.curve, shore.t1, jet)
-  return Math.min(first, toEnd(ray, jet.x, jet.y, -jet.dx, -jet.dy))
+  const last = toEnd(ray, jet.x, jet.y, -jet.dx, -jet.dy)
+  how = last < first ? 2 : 1
+  return Math.min(first, last)
 }
 
 /** By an end of a stretch, from where it runs on in a direction: at a ray's own foot it ends the ray at once or not at all. */
@@ -155,7 +107,8 @@ function toLine(ray: Ray, shore: Shore, c: LineCurve): number {
 }
 
 function toArc(ray: Ray, shore: Shore, c: ArcCurve): number {
-  const [cx, cy] = arcCentre(c)
+  const cx = c.x0 - c.radius * Math.sin(c.heading)
+  const cy = c.y0 + c.radius * Math.cos(c.heading)
   const radius = Math.abs(c.radius)
   const vx = ray.x - cx
   const vy = ray.y - cy
@@ -178,51 +131,82 @@ function toArc(ray: Ray, shore: Shore, c: ArcCurve): number {
   return toEnds(ray, shore)
 }
 
-/** Least ρ along a stretch by sampling and golden section; beside P itself the curvature answers. */
+/**
+ * Least ρ along a stretch; beside P itself the curvature answers.
+ * Method: sampled, then Newton on (Q − P − ρ N)·Q′ = 0 between the neighbours of the best sample, guarded by halving.
+ */
 function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
   const { curve, t0, t1 } = shore
-  const value = (t: number): number => {
-    evaluate(curve, t, jet)
-    // Too near to its own foot both lengths are rounding; the curvature has answered there.
-    if (touching && Math.hypot(jet.x - ray.x, jet.y - ray.y) < 10 * HAIR * limit) return Infinity
-    return toPoint(ray, jet.x, jet.y)
-  }
   // Fine enough to see every dip that a curve of this length can make at this distance.
-  const steps = Math.min(
-    24,
-    Math.max(8, Math.ceil((6 * Math.hypot(shore.maxX - shore.minX, shore.maxY - shore.minY)) / limit)),
-  )
+  const span = Math.max(shore.maxX - shore.minX, shore.maxY - shore.minY)
+  const steps = Math.min(24, Math.max(6, Math.ceil((4 * span) / limit)))
   let best = Infinity
   let at = 0
   for (let i = 0; i <= steps; i++) {
-    const v = value(t0 + ((t1 - t0) * i) / steps)
+    const v = valueAt(ray, curve, t0 + ((t1 - t0) * i) / steps, touching, limit)
     if (v < best) {
       best = v
       at = i
     }
   }
+  how = at === 0 ? 1 : at === steps ? 2 : 0
   if (best > 2 * limit) return best
-  let a = t0 + ((t1 - t0) * Math.max(0, at - 1)) / steps
-  let b = t0 + ((t1 - t0) * Math.min(steps, at + 1)) / steps
-  const golden = (Math.sqrt(5) - 1) / 2
-  let p = b - golden * (b - a)
-  let q = a + golden * (b - a)
-  let vp = value(p)
-  let vq = value(q)
-  for (let i = 0; i < 48; i++) {
-    if (vp < vq) {
-      b = q
-      q = p
-      vq = vp
-      p = b - golden * (b - a)
-      vp = value(p)
-    } else {
-      a = p
-      p = q
-      vp = vq
-      q = a + golden * (b - a)
-      vq = value(q)
+  let lo = t0 + ((t1 - t0) * Math.max(0, at - 1)) / steps
+  let hi = t0 + ((t1 - t0) * Math.min(steps, at + 1)) / steps
+  let t = t0 + ((t1 - t0) * at) / steps
+  for (let i = 0; i < 60; i++) {
+    const value = valueAt(ray, curve, t, touching, limit)
+    if (value < best) {
+      best = value
+      how = 0
     }
+    let next = (lo + hi) / 2
+    if (value < Infinity) {
+      const toward = ray.nx * (jet.x - ray.x) + ray.ny * (jet.y - ray.y)
+      const vx = jet.x - ray.x - value * ray.nx
+      const vy = jet.y - ray.y - value * ray.ny
+      const g = vx * jet.dx + vy * jet.dy
+      if (g > 0) hi = t
+      else lo = t
+      turnOf(curve, t, second)
+      const along = ray.nx * jet.dx + ray.ny * jet.dy
+      const slope =
+        jet.dx * jet.dx + jet.dy * jet.dy + vx * second.x + vy * second.y - (toward > 0 ? (g / toward) * along : 0)
+      const newton = t - g / slope
+      if (slope > 0 && newton >= lo && newton <= hi) next = newton
+      else next = (lo + hi) / 2
+    } else if (t < t0 + ((t1 - t0) * at) / steps) lo = t
+    else hi = t
+    if (Math.abs(next - t) <= 4 * ROUNDING * Math.max(Math.abs(t), Math.abs(t1 - t0)) || !(hi > lo)) break
+    t = next
   }
-  return Math.min(best, vp, vq)
+  return best
+}
+
+const second = { x: 0, y: 0 }
+
+/** Second derivative by t. */
+function turnOf(c: Curve, t: number, out: { x: number; y: number }): void {
+  if (c.kind === 'cubic') {
+    const u = 6 * (1 - t)
+    const v = 6 * t
+    out.x = u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1)
+    out.y = u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1)
+  } else if (c.kind === 'arc') {
+    out.x = -c.turn * jet.dy
+    out.y = c.turn * jet.dx
+  } else {
+    out.x = 0
+    out.y = 0
+  }
+}
+
+function valueAt(ray: Ray, curve: Curve, t: number, touching: boolean, limit: number): number {
+  evaluate(curve, t, jet)
+  const dx = jet.x - ray.x
+  const dy = jet.y - ray.y
+  // Too near to its own foot both lengths are rounding; the curvature has answered there.
+  if (touching && Math.abs(dx) + Math.abs(dy) < 10 * HAIR * limit) return Infinity
+  const toward = ray.nx * dx + ray.ny * dy
+  return toward > 0 ? (dx * dx + dy * dy) / (2 * toward) : Infinity
 }

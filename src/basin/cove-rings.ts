@@ -1,28 +1,28 @@
 import { type Fan, type Fans, fansOf, type Ray, rayAt } from './cove-fan.ts'
-import { type Reach, reachOf, rivalsOf } from './cove-reach.ts'
+import { type Reach, reachOf } from './cove-reach.ts'
 import type { Partition } from './partition-types.ts'
 import { chordsFor } from './path-draw.ts'
+import { planFans } from './strip-plan.ts'
 import { HAIR } from './tolerance.ts'
 
 /** How many rings follow the curve of a cove; the last one is its edge. */
 export const COVE_RINGS = 6
 
 const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
-const reach: Reach = { n: 0, by: 0 }
+const reach: Reach = { n: 0, by: 0, how: 0 }
 
 /** Lines along the cove at even steps of its quarter circle, as polylines (x and y in turn) that join at mitres. */
 export function coveRings(p: Partition, r: number, chordM: number): number[][] {
   const fans = fansOf(p)
   const lines: number[][] = []
-  for (const fan of fans.fans) {
-    const rivals = rivalsOf(fans, fan, r)
+  for (const { fan, rivals } of planFans(p, fans, r)) {
     const ts = stepsOf(fans, fan, r, chordM)
     const reaches = ts.map((t) => reachAt(fans, fan, rivals, t, r))
     for (let k = 1; k <= COVE_RINGS; k++) {
       const n = k === COVE_RINGS ? r : r * (1 - Math.cos((Math.PI / 2) * (k / COVE_RINGS)))
       addRing(fans, fan, rivals, ts, reaches, n, r, lines)
     }
-    addMitre(fans, fan, ts, reaches, r, lines)
+    addMitre(fans, fan, rivals, ts, reaches, r, lines)
   }
   return lines
 }
@@ -97,6 +97,7 @@ function addRing(
 function addMitre(
   fans: Fans,
   fan: Fan,
+  rivals: readonly number[],
   ts: readonly number[],
   reaches: readonly number[],
   r: number,
@@ -105,7 +106,6 @@ function addMitre(
   if (fan.shore < 0) return
   for (const [end, inner] of [[0, 1] as const, [ts.length - 1, ts.length - 2] as const]) {
     if (reaches[end]! > 1e-3 * r) continue
-    const rivals = rivalsOf(fans, fan, r)
     // Follow the rays' ends from the corner to where they are r long.
     let lo = ts[end]!
     let hi = ts[inner]!

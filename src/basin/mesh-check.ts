@@ -1,21 +1,19 @@
-import { coveChange } from './cove-change.ts'
 import { isStepInCove } from './cove-edges.ts'
 import { COVE_RINGS } from './cove-rings.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanMesh } from './plan-mesh.ts'
 import { planeAt } from './planes.ts'
 import { shoresOf } from './shores.ts'
+import { wallChange } from './strip-sum.ts'
 import { ROUNDING } from './tolerance.ts'
 
 /** Volume between the floor and the plane of the rim, where the floor stands above it counted negative [m³]. */
 export function exactCapacity(p: Partition, rimM: number): number {
   let sum = 0
   for (const cell of p.cells) sum += cell.areaM2 * (planeAt(cell.plane, cell.centreX, cell.centreY) + rimM)
-  const { wall } = p.shape
-  if (wall.kind !== 'cove') return sum
-  // With water over everything the cove takes its whole body.
-  const flooded = Math.max(0, ...p.cells.map((cell) => -cell.minDepthM)) + wall.radiusM
-  return sum + coveChange(p, wall.radiusM, flooded, false).volumeM3
+  // With water over everything the wall takes its whole body.
+  const flooded = Math.max(0, ...p.cells.map((cell) => -cell.minDepthM)) + p.extentM
+  return sum + wallChange(p, flooded).volumeM3
 }
 
 /** What the facets of a cove can be off by: chords of its quarter circle, and triangles that bridge its meeting with a feature. */

@@ -1,21 +1,26 @@
-import { gaussRule } from './gauss.ts'
-import { NEARLY } from './tolerance.ts'
+import { bracketedRoot } from '../base/index.ts'
+import { GAUSS_WEIGHT, KRONROD_AT, KRONROD_WEIGHT } from './kronrod.ts'
+import { HAIR } from './tolerance.ts'
 
-const GAUSS = gaussRule(16)
-/** A cut is found to 2⁻³⁴ of a sample's step: at most cuts the functions are continuous, and the slip counts by its square. */
-const HALVINGS = 34
+/** Halves of an interval that rules may be tried on, and cuts that one interval may have. */
+const DEPTH = 10
 /**
- * More changes than this within one sample's step are rounding that makes two equal depths take turns: the functions don't
- * jump there, so the search may stop.
+ * More changes than this between two points of a rule are rounding that makes two equal depths take turns: the functions
+ * don't jump there, so the search may stop.
  */
 const CUTS = 6
 const AGREE = 1e-8
+const MOST_EVENTS = 128
 
-/**
- * Several integrands at once: writes their values at t into `out` and numbers the pattern that they follow there. Without
- * `out` only the pattern is asked for.
- */
-export type Patterned = (t: number, out: Float64Array | undefined) => number
+/** Several integrands at once that are smooth along stretches of one pattern. */
+export interface Patterned {
+  /** Adds their values at t to `out` and numbers the pattern that they follow there. */
+  readonly addAt: (t: number, out: Float64Array) => number
+  /** Writes numbers of which one passes through zero wherever the pattern changes; returns how many. */
+  readonly eventsAt: (t: number, out: Float64Array) => number
+  /** Sizes below which a difference doesn't count, one for each integrand. */
+  readonly scales: Float64Array
+}
 
 /** Goes on with a pattern's number by one more mark (a multiplicative hash of 32 bits). */
 export function mark(pattern: number, next: number): number {
@@ -24,86 +29,168 @@ export function mark(pattern: number, next: number): number {
 
 /**
  * ∫ of several functions over [t0, t1], added to `sums`; returns the estimate of the first one's error.
- * Method: t is cut where the pattern changes (sampled, then halved); between cuts the functions are
- *   smooth but for square roots at the cuts, which t = a + (b − a)(3τ² − 2τ³) takes away; 16-point Gauss, halved until
- *   halves and whole agree to 1e-8 of `scales`; the halves that are kept are then good to about the square of that.
+ * Method: Kronrod's 15 points. Where they don't all follow one pattern, t is cut at the roots of the events between them.
+ *   Between cuts the functions are smooth but for roots at the cuts and where the caller says so; the substitutions
+ *   t = a + (b − a) τ², (3τ² − 2τ³) take these away. Halved until the 7-point Gauss rule agrees to 1e-8.
+ * Accuracy: what Kronrod's rule gains over Gauss's on smooth functions, (200 · 1e-8)^1.5 of the scales at worst.
+ * Source: QUADPACK (1983) for the estimate.
  */
 export function integratePattern(
   f: Patterned,
   t0: number,
   t1: number,
-  samples: number,
-  scales: readonly number[],
+  rootAt0: boolean,
+  rootAt1: boolean,
   sums: Float64Array,
 ): number {
-  const patternAt = (t: number): number => f(t, undefined)
-  const cuts = [t0, ...changes(patternAt, t0, t1, samples), t1]
-  let error = 0
-  for (let i = 1; i < cuts.length; i++) error += smooth(f, cuts[i - 1]!, cuts[i]!, scales, sums)
-  return error
+  if (nothing.length < sums.length) nothing = new Float64Array(sums.length)
+  return refine(f, t0, t1, rootAt0, rootAt1, DEPTH, sums)
 }
 
-/** Where the number of a pattern changes in (t0, t1): sampled, then halved. */
-export function changes(patternAt: (t: number) => number, t0: number, t1: number, samples: number): number[] {
-  const found: number[] = []
-  const hair = (t1 - t0) * NEARLY
-  let budget = 0
-  const search = (a: number, pa: number, b: number, pb: number, depth: number): void => {
-    if (pa === pb || budget <= 0) return
-    const m = (a + b) / 2
-    if (depth === 0 || m === a || m === b) {
-      found.push(m)
-      budget--
-      return
-    }
-    const pm = patternAt(m)
-    search(a, pa, m, pm, depth - 1)
-    search(m, pm, b, pb, depth - 1)
-  }
-  let a = t0 + hair
-  let pa = patternAt(a)
-  for (let i = 1; i <= samples; i++) {
-    const b = i === samples ? t1 - hair : t0 + ((t1 - t0) * i) / samples
-    const pb = patternAt(b)
-    budget = CUTS
-    search(a, pa, b, pb, HALVINGS)
-    a = b
-    pa = pb
-  }
-  return found.filter((t, i) => i === 0 || t - found[i - 1]! > 1e-13 * (t1 - t0))
-}
+const names = new Int32Array(17)
+const places = new Float64Array(17)
 
-function smooth(f: Patterned, a: number, b: number, scales: readonly number[], sums: Float64Array): number {
+function refine(
+  f: Patterned,
+  a: number,
+  b: number,
+  rootA: boolean,
+  rootB: boolean,
+  depth: number,
+  sums: Float64Array,
+): number {
   const count = sums.length
+  const kronrod = new Float64Array(count)
+  const gauss = new Float64Array(count)
   const point = new Float64Array(count)
-  const part = (u: number, v: number): Float64Array => {
-    const out = new Float64Array(count)
-    for (let i = 0; i < GAUSS.at.length; i++) {
-      const tau = u + (v - u) * GAUSS.at[i]!
-      f(a + (b - a) * tau * tau * (3 - 2 * tau), point.fill(0))
-      const weight = GAUSS.weight[i]! * (v - u) * (b - a) * 6 * tau * (1 - tau)
-      for (let k = 0; k < count; k++) out[k]! += weight * point[k]!
+  let isOne = true
+  for (let i = 0; i < 15; i++) {
+    const tau = KRONROD_AT[i]!
+    let share = tau
+    let speed = 1
+    if (rootA && rootB) {
+      share = tau * tau * (3 - 2 * tau)
+      speed = 6 * tau * (1 - tau)
+    } else if (rootA) {
+      share = tau * tau
+      speed = 2 * tau
+    } else if (rootB) {
+      share = tau * (2 - tau)
+      speed = 2 * (1 - tau)
     }
-    return out
+    const t = a + (b - a) * share
+    places[i + 1] = t
+    point.fill(0)
+    names[i + 1] = f.addAt(t, point)
+    if (names[i + 1] !== names[1]) isOne = false
+    const k = KRONROD_WEIGHT[i]! * speed
+    const g = GAUSS_WEIGHT[i]! * speed
+    for (let j = 0; j < count; j++) {
+      kronrod[j]! += k * point[j]!
+      gauss[j]! += g * point[j]!
+    }
+  }
+  if (depth > 0) {
+    places[0] = a + HAIR * (b - a)
+    places[16] = b - HAIR * (b - a)
+    names[0] = f.addAt(places[0], point)
+    names[16] = f.addAt(places[16], point)
+    if (!isOne || names[0] !== names[1] || names[16] !== names[1]) return cut(f, a, b, rootA, rootB, depth, sums)
+  }
+  let off = 0
+  for (let j = 0; j < count; j++) {
+    const size = Math.max(f.scales[j]!, Math.abs(kronrod[j]! * (b - a)))
+    off = Math.max(off, (Math.abs(kronrod[j]! - gauss[j]!) * (b - a)) / size)
+  }
+  if (off > AGREE && depth > 0) {
+    const m = (a + b) / 2
+    return refine(f, a, m, rootA, false, depth - 1, sums) + refine(f, m, b, false, rootB, depth - 1, sums)
+  }
+  for (let j = 0; j < count; j++) sums[j]! += kronrod[j]! * (b - a)
+  const size = Math.max(f.scales[0]!, Math.abs(kronrod[0]! * (b - a)))
+  const part = (Math.abs(kronrod[0]! - gauss[0]!) * (b - a)) / size
+  return size * Math.min(part, (200 * part) ** 1.5)
+}
+
+/** Cuts an interval wherever its pattern changes, and integrates each part. */
+function cut(
+  f: Patterned,
+  a: number,
+  b: number,
+  rootA: boolean,
+  rootB: boolean,
+  depth: number,
+  sums: Float64Array,
+): number {
+  const cuts: number[] = [a]
+  const ts = Array.from(places)
+  const ns = Array.from(names)
+  for (let i = 1; i < 17; i++) {
+    const before = cuts.length
+    search(f, ts[i - 1]!, ns[i - 1]!, ts[i]!, ns[i]!, cuts, before + CUTS, 24)
   }
   let error = 0
-  const refine = (u: number, v: number, whole: Float64Array, depth: number): void => {
-    const m = (u + v) / 2
-    const left = part(u, m)
-    const right = part(m, v)
-    let off = 0
-    for (let k = 0; k < count; k++) {
-      const scale = Math.max(scales[k]!, Math.abs(whole[k]!))
-      off = Math.max(off, Math.abs(left[k]! + right[k]! - whole[k]!) / scale)
-    }
-    if (off <= AGREE || depth === 0) {
-      for (let k = 0; k < count; k++) sums[k]! += left[k]! + right[k]!
-      error += Math.abs(left[0]! + right[0]! - whole[0]!)
-      return
-    }
-    refine(u, m, left, depth - 1)
-    refine(m, v, right, depth - 1)
-  }
-  refine(0, 1, part(0, 1), 10)
+  const least = 1e-13 * (b - a)
+  const parts = [...cuts, b].filter((t, i, all) => i === 0 || i === all.length - 1 || t - all[i - 1]! > least)
+  for (let i = 1; i < parts.length; i++)
+    error += refine(f, parts[i - 1]!, parts[i]!, i > 1 || rootA, i < parts.length - 1 || rootB, depth >> 1, sums)
   return error
+}
+
+const eventsA = new Float64Array(MOST_EVENTS)
+const eventsB = new Float64Array(MOST_EVENTS)
+const eventsT = new Float64Array(MOST_EVENTS)
+let nothing = new Float64Array(16)
+
+function search(
+  f: Patterned,
+  a: number,
+  nameA: number,
+  b: number,
+  nameB: number,
+  cuts: number[],
+  most: number,
+  depth: number,
+): void {
+  if (nameA === nameB || cuts.length >= most || !(b > a)) return
+  const at = changeBetween(f, a, nameA, b)
+  const inset = Math.max(HAIR * Math.min(at - a, b - at), 4e-16 * Math.max(Math.abs(a), Math.abs(b)))
+  if (depth === 0 || !(at - inset > a) || !(at + inset < b)) {
+    cuts.push(at)
+    return
+  }
+  const before = f.addAt(at - inset, nothing)
+  const after = f.addAt(at + inset, nothing)
+  search(f, a, nameA, at - inset, before, cuts, most, depth - 1)
+  if (before !== after) cuts.push(at)
+  search(f, at + inset, after, b, nameB, cuts, most, depth - 1)
+}
+
+function changeBetween(f: Patterned, a: number, nameA: number, b: number): number {
+  const countA = f.eventsAt(a, eventsA)
+  const countB = f.eventsAt(b, eventsB)
+  if (countA === countB)
+    for (let i = 0; i < countA; i++) {
+      if (eventsA[i]! > 0 === eventsB[i]! > 0) continue
+      const root = bracketedRoot(
+        (t) => {
+          f.eventsAt(t, eventsT)
+          return eventsT[i]!
+        },
+        a,
+        b,
+        0,
+      )
+      if (root.ok) return root.value.x
+    }
+  // Two roots that meet inside leave no trace at the ends.
+  let lo = a
+  let hi = b
+  for (let i = 0; i < 40; i++) {
+    const m = (lo + hi) / 2
+    if (!(m > lo && m < hi)) break
+    if (f.addAt(m, nothing) === nameA) lo = m
+    else hi = m
+  }
+  return (lo + hi) / 2
 }

@@ -4,6 +4,7 @@ import { cellAt } from './depth-at.ts'
 import type { Partition } from './partition-types.ts'
 import { type DepthPart, depthIn } from './surface-depth.ts'
 import type { Axis, Part, SectionCut } from './types.ts'
+import { wallWidth } from './wall-width.ts'
 
 interface Piece {
   part: Part
@@ -131,7 +132,7 @@ function add(pieces: Piece[], part: Part, from: [number, number], to: [number, n
   else pieces.push({ part, points: [from, to] })
 }
 
-/** Adds the line of one cell; a cove is followed in small steps, and its end is found by halving. */
+/** Adds the line of one cell; a wall that leans is followed in small steps, and its end is found by halving. */
 function trace(
   p: Partition,
   pieces: Piece[],
@@ -140,26 +141,26 @@ function trace(
   at: (s: number) => DepthPart,
   goesOn: boolean,
 ): void {
-  const { wall } = p.shape
-  const steps = wall.kind === 'cove' ? Math.min(512, Math.max(8, Math.ceil((16 * (sb - sa)) / wall.radiusM))) : 1
+  const widthM = wallWidth(p)
+  const steps = widthM > 0 ? Math.min(512, Math.max(8, Math.ceil((16 * (sb - sa)) / widthM))) : 1
   let s = sa
   let here = at(sa)
   let fresh = !(goesOn && pieces[pieces.length - 1]?.part === here.part)
   for (let i = 1; i <= steps; i++) {
     const next = i === steps ? sb : sa + ((sb - sa) * i) / steps
     const there = at(next)
-    if (there.part !== here.part || there.coved !== here.coved) {
+    if (there.part !== here.part || there.walled !== here.walled) {
       const turn = halve(at, s, next, here)
       const joint = at(turn)
-      if (here.coved) bend(p, pieces, at, s, here, turn, joint, 12, fresh)
+      if (here.walled) bend(p, pieces, at, s, here, turn, joint, 12, fresh)
       else add(pieces, here.part, [s, here.depthM], [turn, joint.depthM], fresh)
       s = turn
-      here = { ...joint, part: there.part, coved: there.coved }
+      here = { ...joint, part: there.part, walled: there.walled }
       fresh = pieces[pieces.length - 1]?.part !== here.part
     }
     // A straight floor needs no points between.
-    if (i < steps && !here.coved && !there.coved && there.part === here.part) continue
-    if (here.coved) bend(p, pieces, at, s, here, next, there, 12, fresh)
+    if (i < steps && !here.walled && !there.walled && there.part === here.part) continue
+    if (here.walled) bend(p, pieces, at, s, here, next, there, 12, fresh)
     else add(pieces, here.part, [s, here.depthM], [next, there.depthM], fresh)
     s = next
     here = there
@@ -167,7 +168,7 @@ function trace(
   }
 }
 
-/** Follows a cove by chords that stay within a few hundredths of a thousandth of the basin's extent. */
+/** Follows a leaning wall by chords that stay within a few hundredths of a thousandth of the basin's extent. */
 function bend(
   p: Partition,
   pieces: Piece[],
@@ -194,8 +195,8 @@ function halve(at: (s: number) => DepthPart, from: number, to: number, like: Dep
   let hi = to
   for (let i = 0; i < 48; i++) {
     const middle = (lo + hi) / 2
-    const { part, coved } = at(middle)
-    if (part === like.part && coved === like.coved) lo = middle
+    const { part, walled } = at(middle)
+    if (part === like.part && walled === like.walled) lo = middle
     else hi = middle
   }
   return (lo + hi) / 2

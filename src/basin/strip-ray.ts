@@ -12,7 +12,7 @@ export function newStripRay(): StripRay {
 }
 
 const jet = newJet()
-const reach: Reach = { n: 0, by: 0 }
+const reach: Reach = { n: 0, by: 0, how: 0 }
 const only: number[] = [0]
 
 /** Writes the ray of a piece at t, between its ends, into `out`. */

@@ -1,53 +1,173 @@
-import { type Fan, type Fans, fansOf, type Ray, rayAt } from './cove-fan.ts'
-import { edgesNear, followRay, newCrossing } from './cove-ray.ts'
-import { type Reach, reachOf, rivalsOf } from './cove-reach.ts'
+import { bracketedRoot } from '../base/index.ts'
+import { type Fans, fansOf, type Ray, rayAt } from './cove-fan.ts'
+import { cellAt } from './depth-at.ts'
 import type { Partition } from './partition-types.ts'
-import { changes, mark } from './pattern-integral.ts'
+import { besideBend, footOf, squareTo } from './strip-feet.ts'
+import { planFans } from './strip-plan.ts'
+import { crossesAt, endsBefore, type Trace, type Tracer, trace, traceEnd } from './strip-trace.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
+import { HAIR } from './tolerance.ts'
 import { wallWidth } from './wall-width.ts'
 
 const known = new WeakMap<Partition, Strip>()
-const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
-const reach: Reach = { n: 0, by: 0 }
-const crossing = newCrossing()
 
-/** The strip of water along the shores that a wall changes; nothing for a vertical one. Remembered for each partition. */
+/**
+ * The strip of water along the shores that a wall changes; nothing for an upright one. Remembered for each partition.
+ * Method: fans are cut at the feet of all nodes near by, then wherever two rays inside meet different things, at the root
+ *   of what tells them apart.
+ */
 export function stripOf(p: Partition): Strip {
   let strip = known.get(p)
   if (!strip) {
     const widthM = wallWidth(p)
-    const fans = fansOf(p)
-    strip = { widthM, pieces: widthM > 0 ? fans.fans.flatMap((fan) => piecesOf(p, fans, fan, widthM)) : [] }
+    strip = { widthM, pieces: widthM > 0 ? piecesOf(p, fansOf(p), widthM) : [] }
     known.set(p, strip)
   }
   return strip
 }
 
-function piecesOf(p: Partition, fans: Fans, fan: Fan, widthM: number): StripPiece[] {
-  const rivals = rivalsOf(fans, fan, widthM)
-  const near = edgesNear(p, fans, fan, widthM)
-  const length = fan.shore >= 0 ? p.edges[fans.shores[fan.shore]!.edge]!.length : widthM * (fan.t1 - fan.t0)
-  const samples = Math.min(1000, 12 + Math.ceil((4 * length) / widthM))
-  const follow = (t: number): void => {
-    rayAt(fans, fan, t, ray)
-    reachOf(fans, fan, rivals, ray, widthM, reach)
-    followRay(p, fan, near, ray, reach.n, crossing)
-  }
-  const nameAt = (t: number): number => {
-    follow(t)
-    return crossing.edges.reduce(mark, mark(0, reach.by))
-  }
-  const cuts =
-    rivals.length === 0 && near.length === 0
-      ? [fan.t0, fan.t1]
-      : [fan.t0, ...changes(nameAt, fan.t0, fan.t1, samples), fan.t1]
+function piecesOf(p: Partition, fans: Fans, widthM: number): StripPiece[] {
   const pieces: StripPiece[] = []
-  for (let i = 1; i < cuts.length; i++) {
-    const t0 = cuts[i - 1]!
-    const t1 = cuts[i]!
-    follow((t0 + t1) / 2)
-    if (!(reach.n > 0)) continue
-    pieces.push({ fan, t0, t1, by: reach.by, cells: [...crossing.cells], edges: [...crossing.edges] })
+  for (const plan of planFans(p, fans, widthM)) {
+    const tracer: Tracer = { p, fans, plan, widthM }
+    const runs: Run[] = []
+    const stops = stopsOf(tracer)
+    for (let i = 1; i < stops.length; i++) divide(tracer, stops[i - 1]!, stops[i]!, runs)
+    for (const run of runs) if (run.trace.end > 0) pieces.push(pieceOf(tracer, run))
   }
   return pieces
+}
+
+/** A stretch of t in which all rays meet the same. */
+interface Run {
+  readonly t0: number
+  t1: number
+  readonly trace: Trace
+}
+
+/** Places of a fan to cut or to look at: its ends, feet of nodes, changes of what ends the rays. */
+function stopsOf(tracer: Tracer): number[] {
+  const { p, fans, plan, widthM } = tracer
+  const { fan, near, rivals } = plan
+  const stops = [fan.t0, fan.t1]
+  const nodes = new Set<number>()
+  for (const edge of near) {
+    for (const node of [edge.edge.from, edge.edge.to]) {
+      if (nodes.has(node)) continue
+      nodes.add(node)
+      const t = footOf(fans, fan, p.nodeX[node]!, p.nodeY[node]!, widthM)
+      if (t !== undefined) stops.push(t)
+    }
+    squareTo(fans, fan, edge, stops)
+    if (edge.edge.curve.kind !== 'line') besideBend(fans, fan, edge, widthM, stops)
+  }
+  if (rivals.length > 0) {
+    const length = fan.shore >= 0 ? p.edges[fans.shores[fan.shore]!.edge]!.length : widthM * (fan.t1 - fan.t0)
+    const samples = Math.min(1000, 12 + Math.ceil((4 * length) / widthM))
+    const inset = HAIR * (fan.t1 - fan.t0)
+    let last = traceEnd(tracer, fan.t0 + inset)
+    for (let i = 1; i <= samples; i++) {
+      const t = i === samples ? fan.t1 - inset : fan.t0 + ((fan.t1 - fan.t0) * i) / samples
+      const next = traceEnd(tracer, t)
+      if (next.name !== last.name) stops.push(last.t, next.t)
+      last = next
+    }
+  }
+  const inside = stops.filter((t) => t >= fan.t0 && t <= fan.t1).sort((a, b) => a - b)
+  const least = 1e-13 * (fan.t1 - fan.t0)
+  return inside.filter((t, i) => i === 0 || t - inside[i - 1]! > least)
+}
+
+/** Divides a stretch between two stops where three rays inside it don't meet the same. */
+function divide(tracer: Tracer, t0: number, t1: number, runs: Run[]): void {
+  const inset = HAIR * (t1 - t0)
+  const first = trace(tracer, t0 + inset)
+  const middle = trace(tracer, (t0 + t1) / 2)
+  const last = trace(tracer, t1 - inset)
+  if (first.name === middle.name && middle.name === last.name) {
+    put(runs, t0, t1, middle)
+    return
+  }
+  split(tracer, t0, first, middle.t, middle, runs, 40)
+  split(tracer, middle.t, middle, t1, last, runs, 40)
+}
+
+function split(tracer: Tracer, t0: number, first: Trace, t1: number, last: Trace, runs: Run[], depth: number): void {
+  if (first.name === last.name) {
+    put(runs, t0, t1, first)
+    return
+  }
+  const cut = changeBetween(tracer, first, last)
+  const least = 1e-13 * (tracer.plan.fan.t1 - tracer.plan.fan.t0)
+  const inset = Math.max(least, HAIR * Math.min(cut - t0, t1 - cut))
+  if (depth === 0 || !(cut - inset > first.t) || !(cut + inset < last.t)) {
+    put(runs, t0, cut, first)
+    put(runs, cut, t1, last)
+    return
+  }
+  const before = trace(tracer, cut - inset)
+  const after = trace(tracer, cut + inset)
+  split(tracer, t0, first, cut, before, runs, depth - 1)
+  split(tracer, cut, after, t1, last, runs, depth - 1)
+}
+
+function put(runs: Run[], t0: number, t1: number, found: Trace): void {
+  const last = runs[runs.length - 1]
+  if (last?.trace.name === found.name) last.t1 = t1
+  else if (t1 > t0) runs.push({ t0, t1, trace: found })
+}
+
+/** A place between two rays where what they meet changes: the root of what tells them apart, or halving. */
+function changeBetween(tracer: Tracer, a: Trace, b: Trace): number {
+  if (a.by !== b.by) {
+    const root = bracketedRoot((t) => endsBefore(tracer, a.by, b.by, t), a.t, b.t, 0)
+    if (root.ok) return root.value.x
+  }
+  const odd = a.edges.find((e) => !b.edges.includes(e)) ?? b.edges.find((e) => !a.edges.includes(e))
+  if (a.by === b.by && a.how === b.how && odd !== undefined) {
+    const near = tracer.plan.near.find((edge) => edge.index === odd)!
+    const from = crossesAt(tracer, near, a.t)
+    const to = crossesAt(tracer, near, b.t)
+    const crossed = a.edges.includes(odd) ? from : to
+    for (const k of [1, 2, 0] as const) {
+      if (from[k] > 0 === to[k] > 0) continue
+      // An end of the edge passes the ray; or the edge passes the ray's end, where both rays' lines meet the edge.
+      if (k === 0 && !(crossed[0] < 0)) continue
+      const root = bracketedRoot((t) => crossesAt(tracer, near, t)[k], a.t, b.t, 0)
+      if (root.ok) return root.value.x
+    }
+  }
+  let lo = a.t
+  let hi = b.t
+  for (let i = 0; i < 52; i++) {
+    const m = (lo + hi) / 2
+    if (!(m > lo && m < hi)) break
+    if (trace(tracer, m).name === a.name) lo = m
+    else hi = m
+  }
+  return (lo + hi) / 2
+}
+
+const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
+
+/** A run with the cells that its rays pass. */
+function pieceOf({ p, fans, plan }: Tracer, { t0, t1, trace: middle }: Run): StripPiece {
+  const { fan } = plan
+  const { t, end, by, edges, at } = middle
+  rayAt(fans, fan, t, ray)
+  const cellNear = (n: number): number => cellAt(p, ray.x + n * ray.nx, ray.y + n * ray.ny)
+  let cell = fan.cell >= 0 ? fan.cell : cellNear(HAIR * Math.min(end, at[0] ?? end))
+  const cells = [cell]
+  edges.forEach((e, i) => {
+    const edge = p.edges[e]!
+    if (edge.left === cell) cell = edge.right
+    else if (edge.right === cell) cell = edge.left
+    else {
+      // Along an edge, or through a joint that the grain closed: ask the plan.
+      const found = cellNear((at[i]! + (at[i + 1] ?? end)) / 2)
+      if (found >= 0) cell = found
+    }
+    cells.push(cell)
+  })
+  return { fan, t0, t1, by, cells, edges }
 }

@@ -5,6 +5,7 @@ import {
   AREA,
   AREA_X,
   AREA_Y,
+  DATUM,
   FEATURE,
   FLOOR,
   type RayFrame,
@@ -33,8 +34,11 @@ function lawOf(run: number): WallLaw {
     leanAt: (floorM, n) => (n / run < floorM ? 1 / run : 0),
     followsFloor: (floorM, n) => n / run >= floorM,
     isSteepAtShore: false,
-    footSlackM: () => 0,
-    addSpan: (ray, span, levelM, wetted, sums) => addSpan(run, ray, span, levelM, wetted, sums),
+    meetsDatumAtShore: true,
+    footOf: (floor, floorM) => (floorM > 0 ? DATUM : floor),
+    footBreaks: (floor) => [floor],
+    footSlackM: (floorM) => (floorM > 0 ? 0 : -Number.MIN_VALUE),
+    addSpan: (ray, span, levelM, sums) => addSpan(run, ray, span, levelM, sums),
     eventsAt: ({ k0, k1 }, n, levelM, out, from) => {
       const k = k0 + k1 * n
       out[from] = k - n / run
@@ -58,14 +62,7 @@ const stops = new Float64Array(5)
  * Equation: depth before k(n), after min(k, n/run), both linear, each times h0 + h1 n; its surface is √(1 + 1/run²) of plan.
  * Accuracy: rounding (closed form between exact break points).
  */
-function addSpan(
-  run: number,
-  ray: RayFrame,
-  span: RaySpan,
-  levelM: number,
-  wetted: boolean,
-  sums: Float64Array,
-): number {
+function addSpan(run: number, ray: RayFrame, span: RaySpan, levelM: number, sums: Float64Array): number {
   const { from, to, k0, k1 } = span
   // Where it meets what rules; where that is awash; where it is awash itself.
   let count = 0
@@ -97,18 +94,16 @@ function addSpan(
     const lever = ray.h0 * d2 + ray.h1 * d3
     if (wetAfter) {
       sums[VOLUME]! += (1 / run - k1) * lever - k0 * area
-      if (wetted) sums[WALL]! += area * Math.sqrt(1 + 1 / (run * run))
+      sums[WALL]! += area * Math.sqrt(1 + 1 / (run * run))
     } else {
       sums[VOLUME]! -= (k0 + levelM) * area + k1 * lever
       sums[AREA]! -= area
       sums[AREA_X]! -= ray.x * area + ray.nx * lever
       sums[AREA_Y]! -= ray.y * area + ray.ny * lever
     }
-    if (!wetted) continue
     sums[span.isFeature ? FEATURE : FLOOR]! -= area * Math.sqrt(1 + k1 * k1 + span.kAcross * span.kAcross)
   }
   // The shore on the batter: water begins here wherever what rules lies deeper.
-  if (wetted && levelM < 0 && foot >= from && foot < to && k0 + k1 * foot + levelM > 0)
-    sums[SHORE]! += ray.h0 + ray.h1 * foot
+  if (levelM < 0 && foot >= from && foot < to && k0 + k1 * foot + levelM > 0) sums[SHORE]! += ray.h0 + ray.h1 * foot
   return name
 }

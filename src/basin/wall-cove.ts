@@ -3,7 +3,7 @@ import { problem } from './problems.ts'
 import { footSlack } from './tolerance.ts'
 import type { CoveWall } from './types.ts'
 import { addCoveSpan } from './wall-cove-sum.ts'
-import type { RaySpan, WallKind, WallLaw } from './wall-kind.ts'
+import { DATUM, type RaySpan, type WallKind, type WallLaw } from './wall-kind.ts'
 
 export const COVE: WallKind<CoveWall> = {
   id: 'cove',
@@ -22,8 +22,11 @@ function lawOf(r: number): WallLaw {
     leanAt: (floorM, n) => (floorM - coveRise(n, r) > 0 ? coveLean(n, r) : 0),
     followsFloor: (floorM, n) => floorM <= 0 || floorM - coveRise(n, r) > 0,
     isSteepAtShore: true,
-    footSlackM: (floorM) => (floorM > r ? footSlack(r) : 0),
-    addSpan: (ray, span, levelM, wetted, sums) => addCoveSpan(r, ray, span, levelM, wetted, sums),
+    meetsDatumAtShore: false,
+    footOf: (floor, floorM) => (floorM > r ? { ...floor, c: floor.c - r } : floorM > 0 ? DATUM : floor),
+    footBreaks: (floor) => [{ ...floor, c: floor.c - r }, floor],
+    footSlackM: (floorM) => (floorM > r ? footSlack(r) : -Number.MIN_VALUE),
+    addSpan: (ray, span, levelM, sums) => addCoveSpan(r, ray, span, levelM, sums),
     eventsAt: (span, n, levelM, out, from) => {
       const f = span.f0 + span.f1 * n
       const lifted = f - coveRise(n, r)

@@ -1,4 +1,5 @@
 import type { Problem } from '../base/index.ts'
+import type { Linear } from './curve-linear.ts'
 import type { Wall } from './types.ts'
 
 /** Floor, ruling depth and the ray's own geometry along one stretch of a ray that lies in one cell. */
@@ -40,13 +41,22 @@ export interface WallLaw {
   readonly followsFloor: (floorM: number, n: number) => boolean
   /** True where its surface is so steep at the shore itself that integrals along the shore have roots at their ends. */
   readonly isSteepAtShore: boolean
-  /** How far below the foot of the shore's own upright face water may stand and be said to reach it [m]. */
+  /** True where it comes up to the datum at the shore, however deep the floor. */
+  readonly meetsDatumAtShore: boolean
+  /** Depth right at the shore over a floor that is linear, where that floor is so deep: linear too. */
+  readonly footOf: (floor: Linear, floorM: number) => Linear
+  /** Where it goes from one line to another, they are zero. */
+  readonly footBreaks: (floor: Linear) => readonly Linear[]
+  /**
+   * How far below that foot water may stand and be said to reach it [m]; less than nothing where the foot is no more than
+   * a place that the floor comes to.
+   */
   readonly footSlackM: (floorM: number) => number
   /**
    * Adds what it changes along a stretch of a ray at a level (see STRIP_SUMS), and returns a number for the pattern of
    * pieces there: as long as it stays the same the sums are smooth along the shore.
    */
-  readonly addSpan: (ray: RayFrame, span: RaySpan, levelM: number, wetted: boolean, sums: Float64Array) => number
+  readonly addSpan: (ray: RayFrame, span: RaySpan, levelM: number, sums: Float64Array) => number
   /** Writes what can't change sign within one pattern, at distance n in a stretch; returns how many there are. */
   readonly eventsAt: (span: RaySpan, n: number, levelM: number, out: Float64Array, from: number) => number
   /** Distance at which a stretch is deepest for all that the wall and what rules tell, within its ends [m]. */
@@ -74,3 +84,6 @@ export const FLOOR = 4
 export const FEATURE = 5
 export const WALL = 6
 export const SHORE = 7
+
+/** Depth of the datum itself. */
+export const DATUM: Linear = { c: 0, gx: 0, gy: 0 }

@@ -1,0 +1,37 @@
+import { BoxGrid } from './box-grid.ts'
+import type { Partition } from './partition-types.ts'
+import { boxDistance2, shoresOf } from './shores.ts'
+import { type Foot, footOn } from './span.ts'
+
+const known = new WeakMap<Partition, BoxGrid>()
+const found: number[] = []
+const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
+
+/** The stretch of outline or island nearest to a place, −1 where none is nearer than a reach; writes the foot on it. */
+export function nearestShore(p: Partition, x: number, y: number, reachM: number, out: Foot): number {
+  const shores = shoresOf(p)
+  let grid = known.get(p)
+  if (!grid) {
+    grid = new BoxGrid(shores)
+    known.set(p, grid)
+  }
+  found.length = 0
+  grid.near(x - reachM, y - reachM, x + reachM, y + reachM, found)
+  let best = reachM
+  let by = -1
+  for (const i of found) {
+    const shore = shores[i]!
+    if (boxDistance2(shore, x, y) >= best * best) continue
+    footOn(shore.curve, shore.t0, shore.t1, x, y, foot)
+    // Of two stretches that meet at the foot the first in order has it, whatever the order they are looked at.
+    if (foot.distance < best || (foot.distance === best && i < by)) {
+      best = foot.distance
+      by = i
+      out.t = foot.t
+      out.x = foot.x
+      out.y = foot.y
+      out.distance = foot.distance
+    }
+  }
+  return by
+}

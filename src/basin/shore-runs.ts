@@ -1,0 +1,139 @@
+import { bracketedRoot } from '../base/index.ts'
+import { type Curve, evaluate, newJet } from './curve.ts'
+import type { Partition } from './partition-types.ts'
+import { nearestShore } from './shore-distance.ts'
+import { shoresOf } from './shores.ts'
+import { type Foot, footOn } from './span.ts'
+import { HAIR } from './tolerance.ts'
+
+/** A stretch of a line through the water in which one stretch of shore is the nearest, and near. */
+export interface ShoreRun {
+  readonly t0: number
+  readonly t1: number
+  readonly by: number
+  /** Whether the inside of that stretch is nearest (0) or an end of it (1, 2). */
+  readonly how: number
+}
+
+interface Place {
+  readonly t: number
+  /** Nearest shore, −1 where none is near; and whether its inside is (0) or an end (1, 2). */
+  readonly by: number
+  readonly how: number
+  readonly distance: number
+}
+
+const jet = newJet()
+const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
+
+/**
+ * Stretches of a curve that lie within a distance of the shore, each with one nearest stretch of shore.
+ * Method: steps as long as the distance to the shore allows, a quarter of the width inside; between two steps that don't
+ *   have the same nearest shore the change is the root of the difference of two distances.
+ */
+export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, widthM: number): ShoreRun[] {
+  const speed = fastest(curve)
+  const runs: ShoreRun[] = []
+  const look = (t: number): Place => {
+    evaluate(curve, t, jet)
+    const by = nearestShore(p, jet.x, jet.y, 4 * widthM, foot)
+    if (by < 0) return { t, by: -1, how: 0, distance: 4 * widthM }
+    if (foot.distance >= widthM) return { t, by: -1, how: 0, distance: foot.distance }
+    const shore = shoresOf(p)[by]!
+    return { t, by, how: foot.t === shore.t0 ? 1 : foot.t === shore.t1 ? 2 : 0, distance: foot.distance }
+  }
+  const add = (from: number, to: number, { by, how }: Place): void => {
+    const last = runs[runs.length - 1]
+    if (by < 0 || !(to > from)) return
+    runs.push({ t0: last && from - last.t1 < 1e-14 ? last.t1 : from, t1: to, by, how })
+  }
+  const split = (from: number, a: Place, to: number, b: Place, depth: number): void => {
+    if (a.by === b.by && a.how === b.how) {
+      add(from, to, a)
+      return
+    }
+    const cut = changeBetween(p, curve, widthM, a, b, look)
+    const inset = Math.max(1e-14, HAIR * Math.min(cut - from, to - cut))
+    if (depth === 0 || !(cut - inset > a.t) || !(cut + inset < b.t)) {
+      add(from, cut, a)
+      add(cut, to, b)
+      return
+    }
+    split(from, a, cut, look(cut - inset), depth - 1)
+    split(cut, look(cut + inset), to, b, depth - 1)
+  }
+  let start = t0
+  let here = look(t0 + HAIR * (t1 - t0))
+  while (start < t1) {
+    const room = here.by < 0 ? Math.max(here.distance - widthM, widthM / 8) : widthM / 4
+    const end = Math.min(t1, start + Math.max(room / speed, (t1 - t0) / 4096))
+    const there = look(end === t1 ? t1 - HAIR * (t1 - t0) : end)
+    // Between two places away from the shore nothing is near, for the step was no longer than the way to it.
+    if (here.by >= 0 || there.by >= 0) split(start, here, end, there, 24)
+    start = end
+    here = there
+  }
+  return merged(runs)
+}
+
+function merged(runs: readonly ShoreRun[]): ShoreRun[] {
+  const out: ShoreRun[] = []
+  for (const run of runs) {
+    const last = out[out.length - 1]
+    if (last && last.by === run.by && last.how === run.how && last.t1 === run.t0)
+      out[out.length - 1] = { ...last, t1: run.t1 }
+    else out.push(run)
+  }
+  return out
+}
+
+/** A speed that a curve nowhere exceeds [m for each unit of t]. */
+function fastest(c: Curve): number {
+  if (c.kind === 'line') return Math.hypot(c.x1 - c.x0, c.y1 - c.y0)
+  if (c.kind === 'arc') return Math.abs(c.radius * c.turn)
+  return (
+    3 *
+    Math.max(
+      Math.hypot(c.ax - c.x0, c.ay - c.y0),
+      Math.hypot(c.bx - c.ax, c.by - c.ay),
+      Math.hypot(c.x1 - c.bx, c.y1 - c.by),
+    )
+  )
+}
+
+function changeBetween(
+  p: Partition,
+  curve: Curve,
+  widthM: number,
+  a: Place,
+  b: Place,
+  look: (t: number) => Place,
+): number {
+  if (a.by !== b.by) {
+    const distance = (by: number): number => {
+      if (by < 0) return widthM
+      const shore = shoresOf(p)[by]!
+      return footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, foot).distance
+    }
+    const root = bracketedRoot(
+      (t) => {
+        evaluate(curve, t, jet)
+        return distance(a.by) - distance(b.by)
+      },
+      a.t,
+      b.t,
+      0,
+    )
+    if (root.ok) return root.value.x
+  }
+  let lo = a.t
+  let hi = b.t
+  for (let i = 0; i < 44; i++) {
+    const m = (lo + hi) / 2
+    if (!(m > lo && m < hi)) break
+    const { by, how } = look(m)
+    if (by === a.by && how === a.how) lo = m
+    else hi = m
+  }
+  return (lo + hi) / 2
+}

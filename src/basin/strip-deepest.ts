@@ -1,0 +1,121 @@
+import type { Cell, Partition } from './partition-types.ts'
+import { planeAt } from './planes.ts'
+import { stripOf } from './strip.ts'
+import { newStripRay, rayIn } from './strip-ray.ts'
+import type { StripPiece } from './strip-types.ts'
+import { depthIn } from './surface-depth.ts'
+import { HAIR } from './tolerance.ts'
+import type { RaySpan, WallLaw } from './wall-kind.ts'
+import { wallLaw } from './walls.ts'
+
+const ray = newStripRay()
+const known = new WeakMap<Partition, number>()
+
+/**
+ * Greatest depth below the datum where a wall leans into the water [m].
+ * Method: beyond the strip depth is linear in each cell and greatest at a node or where the strip ends; within it each
+ *   ray's deepest place is closed form, and along a piece it is searched by golden section, where it could beat the rest.
+ * Accuracy: 1e-9 m.
+ */
+export function deepestUnderWall(p: Partition): number {
+  let deepest = known.get(p)
+  if (deepest === undefined) {
+    deepest = search(p)
+    known.set(p, deepest)
+  }
+  return deepest
+}
+
+function search(p: Partition): number {
+  const law = wallLaw(p.shape.wall)
+  const bare = p.cells.reduce((most, cell) => Math.max(most, cell.maxDepthM), -Infinity)
+  if (!law) return bare
+  const { pieces } = stripOf(p)
+  let best = -Infinity
+  const tops = pieces.map((piece) => {
+    const inset = HAIR * (piece.t1 - piece.t0)
+    const values = [piece.t0 + inset, (piece.t0 + piece.t1) / 2, piece.t1 - inset].map((t) =>
+      deepestOn(p, law, piece, t),
+    )
+    const top = Math.max(...values)
+    best = Math.max(best, top)
+    return { piece, top, spread: top - Math.min(...values) }
+  })
+  const corners: { cell: Cell; x: number; y: number; depth: number }[] = []
+  for (const cell of p.cells) {
+    if (cell.maxDepthM <= best) continue
+    for (const loop of cell.loops)
+      for (const half of loop) {
+        const node = p.edges[half >> 1]!.from
+        const x = p.nodeX[node]!
+        const y = p.nodeY[node]!
+        corners.push({ cell, x, y, depth: planeAt(cell.plane, x, y) })
+      }
+  }
+  corners.sort((a, b) => b.depth - a.depth)
+  for (const { cell, x, y, depth } of corners) {
+    if (depth <= best) break
+    best = Math.max(best, depthIn(p, cell, x, y).depthM)
+  }
+  // Along a piece depth rises and falls about as much as it was seen to: those that come near are searched.
+  const mostOf = ({ cells }: StripPiece): number => Math.max(...cells.map((i) => p.cells[i]?.maxDepthM ?? -Infinity))
+  tops.sort((a, b) => b.top - a.top)
+  for (const { piece, top, spread } of tops)
+    if (top + spread + p.grainM > best && mostOf(piece) > best) best = Math.max(best, refine(p, law, piece))
+  return best
+}
+
+/** Greatest over the rays of a piece, by golden section: depths there rise to one top and fall. */
+function refine(p: Partition, law: WallLaw, piece: StripPiece): number {
+  const golden = (Math.sqrt(5) - 1) / 2
+  const at = (t: number): number => deepestOn(p, law, piece, t)
+  const inset = 1e-9 * (piece.t1 - piece.t0)
+  let lo = piece.t0 + inset
+  let hi = piece.t1 - inset
+  let a = hi - golden * (hi - lo)
+  let b = lo + golden * (hi - lo)
+  let va = at(a)
+  let vb = at(b)
+  let best = Math.max(at(lo), at(hi), va, vb)
+  for (let i = 0; i < 40; i++) {
+    if (va < vb) {
+      lo = a
+      a = b
+      va = vb
+      b = lo + golden * (hi - lo)
+      vb = at(b)
+      best = Math.max(best, vb)
+    } else {
+      hi = b
+      b = a
+      vb = va
+      a = hi - golden * (hi - lo)
+      va = at(a)
+      best = Math.max(best, va)
+    }
+  }
+  return best
+}
+
+const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false, fAcross: 0, kAcross: 0 }
+
+/** Greatest depth along one ray, up to its end. */
+function deepestOn(p: Partition, law: WallLaw, piece: StripPiece, t: number): number {
+  rayIn(p, piece, t, ray)
+  let best = -Infinity
+  piece.cells.forEach((index, i) => {
+    const cell = p.cells[index]
+    if (!cell) return
+    const floor = p.floor.pieces[cell.strip]!.plane
+    span.from = i === 0 ? 0 : ray.at[i - 1]!
+    span.to = i === piece.cells.length - 1 ? ray.end : ray.at[i]!
+    span.isFeature = cell.patch >= 0
+    span.f0 = planeAt(floor, ray.x, ray.y)
+    span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
+    span.k0 = planeAt(cell.plane, ray.x, ray.y)
+    span.k1 = cell.plane.dx * ray.nx + cell.plane.dy * ray.ny
+    for (const n of [span.from, law.deepestAt(span), span.to])
+      best = Math.max(best, Math.min(span.k0 + span.k1 * n, law.allowedM(span.f0 + span.f1 * n, n)))
+  })
+  return best
+}

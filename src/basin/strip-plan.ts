@@ -1,0 +1,135 @@
+import { BoxGrid } from './box-grid.ts'
+import type { Fan, Fans } from './cove-fan.ts'
+import { evaluate, newJet } from './curve.ts'
+import type { Edge, Partition } from './partition-types.ts'
+import type { Shore } from './shores.ts'
+
+/** An edge between cells that rays of a fan may cross. */
+export interface NearEdge {
+  readonly index: number
+  readonly edge: Edge
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+/** What can end the rays of a fan, and what they can cross. */
+export interface FanPlan {
+  readonly fan: Fan
+  readonly rivals: readonly number[]
+  readonly near: readonly NearEdge[]
+}
+
+/** Plans of all fans for a strip of a width [m]. */
+export function planFans(p: Partition, fans: Fans, widthM: number): FanPlan[] {
+  const inner: NearEdge[] = []
+  p.edges.forEach((edge, index) => {
+    if (edge.left < 0 || edge.right < 0) return
+    const { from, to } = edge
+    inner.push({ index, edge, x0: p.nodeX[from]!, y0: p.nodeY[from]!, x1: p.nodeX[to]!, y1: p.nodeY[to]! })
+  })
+  // An edge rises or falls throughout, so its ends bound it.
+  const innerGrid = new BoxGrid(
+    inner.map(({ x0, y0, x1, y1 }) => ({
+      minX: Math.min(x0, x1),
+      minY: Math.min(y0, y1),
+      maxX: Math.max(x0, x1),
+      maxY: Math.max(y0, y1),
+    })),
+  )
+  const shoreGrid = new BoxGrid(fans.shores)
+  const isTight = fans.shores.map((shore) => !bendsLess(shore, 1 / widthM))
+  return fans.fans.map((fan) => {
+    const own = fan.shore >= 0 ? fans.shores[fan.shore]! : undefined
+    const minX = own ? own.minX : fan.x
+    const maxX = own ? own.maxX : fan.x
+    const minY = own ? own.minY : fan.y
+    const maxY = own ? own.maxY : fan.y
+    const near: NearEdge[] = []
+    for (const i of innerGrid.near(minX - widthM, minY - widthM, maxX + widthM, maxY + widthM, [])) {
+      const edge = inner[i]!
+      const isBeside =
+        Math.min(edge.x0, edge.x1) > maxX + widthM ||
+        Math.max(edge.x0, edge.x1) < minX - widthM ||
+        Math.min(edge.y0, edge.y1) > maxY + widthM ||
+        Math.max(edge.y0, edge.y1) < minY - widthM
+      if (!isBeside) near.push(edge)
+    }
+    near.sort((a, b) => a.index - b.index)
+    const harmless = smoothlyJoined(p, fans, fan, widthM, isTight)
+    const rivals = shoreGrid
+      .near(minX - 2 * widthM, minY - 2 * widthM, maxX + 2 * widthM, maxY + 2 * widthM, [])
+      .filter((i) => {
+        if (harmless.includes(i)) return false
+        // A stretch that bends less than the circle of the strip's width can't meet it beside its own touch.
+        if ((i === fan.shore || (fan.shore < 0 && fan.neighbours.includes(i))) && !isTight[i]) return false
+        const shore = fans.shores[i]!
+        return (
+          shore.minX <= maxX + 2 * widthM &&
+          shore.maxX >= minX - 2 * widthM &&
+          shore.minY <= maxY + 2 * widthM &&
+          shore.maxY >= minY - 2 * widthM
+        )
+      })
+    rivals.sort((a, b) => a - b)
+    return { fan, rivals, near }
+  })
+}
+
+/**
+ * Stretches that go on smoothly from a fan's own and bend less than the circle of radius r, as far as π r along the shore:
+ * they can't come into a circle that touches the shore at any foot of the fan.
+ * Source: a curve that bends no more than its tangent circle stays outside it for half a turn (comparison of curves,
+ *   A. Schur 1921, from memory).
+ */
+function smoothlyJoined(p: Partition, fans: Fans, fan: Fan, r: number, isTight: readonly boolean[]): readonly number[] {
+  const joined: number[] = []
+  if (fan.shore < 0 || isTight[fan.shore]) return joined
+  const lengthOf = (i: number): number => p.edges[fans.shores[i]!.edge]!.length
+  const reachM = Math.PI * r - lengthOf(fan.shore)
+  const walk = (from: number, walkedM: number): void => {
+    for (const next of fans.fans[from]!.neighbours) {
+      if (next === fan.shore || isTight[next] || joined.includes(next)) continue
+      const endM = walkedM + lengthOf(next)
+      // A neighbour never comes back into the circle within a quarter turn, however long it is.
+      if (endM > reachM && from !== fan.shore) continue
+      joined.push(next)
+      if (endM <= reachM) walk(next, endM)
+    }
+  }
+  walk(fan.shore, 0)
+  return joined
+}
+
+const jet = newJet()
+
+/** True where a stretch nowhere bends toward the water more than a curvature [1/m]. */
+function bendsLess({ curve, t0, t1, side }: Shore, most: number): boolean {
+  if (curve.kind === 'line') return true
+  if (curve.kind === 'arc') return side / curve.radius <= most
+  // κ = P′ × P″ / |P′|³: bounds of both on parts of the stretch, from the middle and the rate of change.
+  const ax = 6 * (curve.x0 - 2 * curve.ax + curve.bx)
+  const ay = 6 * (curve.y0 - 2 * curve.ay + curve.by)
+  const bx = 6 * (curve.ax - 2 * curve.bx + curve.x1)
+  const by = 6 * (curve.ay - 2 * curve.by + curve.y1)
+  const fastest = Math.max(Math.hypot(ax, ay), Math.hypot(bx, by))
+  const jerk = Math.hypot(bx - ax, by - ay)
+  const holds = (a: number, b: number, depth: number): boolean => {
+    const m = (a + b) / 2
+    const h = (b - a) / 2
+    evaluate(curve, m, jet)
+    const { dx, dy } = jet
+    const sx = ax + m * (bx - ax)
+    const sy = ay + m * (by - ay)
+    const speed = Math.hypot(dx, dy)
+    const turn = side * (dx * sy - dy * sx)
+    // d(P′ × P″)/dt = P′ × P‴.
+    const turnMost = turn + h * (speed + h * fastest) * jerk
+    const speedLeast = speed - h * fastest
+    if (speedLeast > 0 && turnMost <= most * speedLeast ** 3) return true
+    if (depth === 0 || turn > most * speed ** 3) return false
+    return holds(a, m, depth - 1) && holds(m, b, depth - 1)
+  }
+  return holds(t0, t1, 7)
+}

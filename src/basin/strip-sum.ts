@@ -1,0 +1,229 @@
+import type { Partition } from './partition-types.ts'
+import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
+import { stripOf } from './strip.ts'
+import { newStripRay, rayIn } from './strip-ray.ts'
+import type { StripPiece } from './strip-types.ts'
+import { HAIR } from './tolerance.ts'
+import { type RaySpan, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
+import { wallLaw } from './walls.ts'
+
+/** What the wall changes in the figures of a basin at a level; areas and volumes are negative where it takes. */
+export interface WallChange {
+  readonly volumeM3: number
+  readonly areaM2: number
+  readonly areaX: number
+  readonly areaY: number
+  readonly floorM2: number
+  readonly featureM2: number
+  /** Surface of the wall itself, where it counts as one. */
+  readonly wallM2: number
+  /** Shore on the wall's slope. */
+  readonly shoreM: number
+  readonly errorM3: number
+}
+
+export const NO_CHANGE: WallChange = {
+  volumeM3: 0,
+  areaM2: 0,
+  areaX: 0,
+  areaY: 0,
+  floorM2: 0,
+  featureM2: 0,
+  wallM2: 0,
+  shoreM: 0,
+  errorM3: 0,
+}
+
+/** A piece with what is remembered of it. */
+interface Stand {
+  readonly piece: StripPiece
+  readonly spans: readonly RaySpan[]
+  /** Gradients of floor and ruling plane in each cell: two and two. */
+  readonly slopes: Float64Array
+  readonly rootAt0: boolean
+  readonly rootAt1: boolean
+  /** Greatest depth of its cells [m]: no water above means nothing to change. */
+  readonly deepestM: number
+  /** From this level on all of it is under water, and what the wall takes is the same. */
+  wetFromM: number
+  wet: Float64Array | undefined
+  wetError: number
+}
+
+const known = new WeakMap<Partition, Stand[]>()
+
+/** Sum of what the wall changes over all of the shore at a level [m above the datum]. */
+export function wallChange(p: Partition, levelM: number): WallChange {
+  const law = wallLaw(p.shape.wall)
+  if (!law) return NO_CHANGE
+  let stands = known.get(p)
+  if (!stands) {
+    stands = stripOf(p).pieces.map((piece) => standOf(p, law, piece))
+    known.set(p, stands)
+  }
+  const sums = new Float64Array(STRIP_SUMS.length)
+  let errorM3 = 0
+  for (const stand of stands) {
+    if (stand.deepestM + levelM <= 0) continue
+    if (stand.wet && levelM >= stand.wetFromM) {
+      for (let k = 0; k < sums.length; k++) sums[k]! += stand.wet[k]!
+      errorM3 += stand.wetError
+    } else errorM3 += sumStand(p, law, stand, levelM, sums)
+  }
+  const [volumeM3, areaM2, areaX, areaY, floorM2, featureM2, wallM2, shoreM] = sums as unknown as number[]
+  return {
+    volumeM3: volumeM3!,
+    areaM2: areaM2!,
+    areaX: areaX!,
+    areaY: areaY!,
+    floorM2: floorM2!,
+    featureM2: featureM2!,
+    wallM2: wallM2!,
+    shoreM: shoreM!,
+    errorM3,
+  }
+}
+
+function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
+  const slopes = new Float64Array(4 * piece.cells.length)
+  let deepestM = -Infinity
+  const spans = piece.cells.map((index, i): RaySpan => {
+    const cell = p.cells[index]
+    const floor = cell ? p.floor.pieces[cell.strip]!.plane : NOWHERE
+    const ruling = cell ? cell.plane : NOWHERE
+    slopes.set([floor.dx, floor.dy, ruling.dx, ruling.dy], 4 * i)
+    if (cell) deepestM = Math.max(deepestM, cell.maxDepthM)
+    return {
+      from: 0,
+      to: 0,
+      f0: floor.atOrigin,
+      f1: 0,
+      k0: ruling.atOrigin,
+      k1: 0,
+      isFeature: cell?.part === 'feature',
+      fAcross: 0,
+      kAcross: 0,
+    }
+  })
+  const { t0, t1 } = piece
+  const touches = (t: number): boolean => {
+    rayIn(p, piece, t, ray)
+    const near = 4 * HAIR * stripOf(p).widthM
+    return ray.end < near || ray.at.some((n) => n < near)
+  }
+  const inset = HAIR * (t1 - t0)
+  return {
+    piece,
+    spans,
+    slopes,
+    rootAt0: law.isSteepAtShore && touches(t0 + inset),
+    rootAt1: law.isSteepAtShore && touches(t1 - inset),
+    deepestM,
+    wetFromM: Infinity,
+    wet: undefined,
+    wetError: 0,
+  }
+}
+
+const NOWHERE = { atOrigin: -Infinity, dx: 0, dy: 0 }
+const ray = newStripRay()
+
+/** Lays a ray's stretches over the cells of its piece. */
+function layRay(p: Partition, { piece, spans, slopes }: Stand, t: number): void {
+  rayIn(p, piece, t, ray)
+  const { x, y, nx, ny, at, end } = ray
+  for (let i = 0; i < spans.length; i++) {
+    const span = spans[i]!
+    const cell = p.cells[piece.cells[i]!]
+    if (!cell) continue
+    span.from = i === 0 ? 0 : at[i - 1]!
+    span.to = i === spans.length - 1 ? end : at[i]!
+    const kx = slopes[4 * i + 2]!
+    const ky = slopes[4 * i + 3]!
+    span.k0 = cell.plane.atOrigin + kx * x + ky * y
+    span.k1 = kx * nx + ky * ny
+    span.kAcross = ky * nx - kx * ny
+    if (span.isFeature) {
+      const fx = slopes[4 * i]!
+      const fy = slopes[4 * i + 1]!
+      span.f0 = p.floor.pieces[cell.strip]!.plane.atOrigin + fx * x + fy * y
+      span.f1 = fx * nx + fy * ny
+      span.fAcross = fy * nx - fx * ny
+    } else {
+      span.f0 = span.k0
+      span.f1 = span.k1
+      span.fAcross = span.kAcross
+    }
+  }
+}
+
+/** Least depth under the rays that were looked at, and the greatest of their least: how far it may be off between them. */
+let least = Infinity
+let most = -Infinity
+
+function watchDepths(law: WallLaw, spans: readonly RaySpan[]): void {
+  let here = Infinity
+  for (const span of spans)
+    for (let k = 0; k < 2; k++) {
+      const n = k === 0 ? span.from : span.to
+      if (n === 0 && law.meetsDatumAtShore) {
+        // All water is deeper than the datum there, and only there as deep: what rules must lie below it.
+        here = Math.min(here, span.k0 > 0 ? Infinity : span.k0)
+        continue
+      }
+      const floor = span.f0 + span.f1 * n
+      const allowed = law.allowedM(floor, n)
+      here = Math.min(here, span.isFeature ? Math.min(span.k0 + span.k1 * n, allowed) : allowed)
+    }
+  least = Math.min(least, here)
+  most = Math.max(most, here)
+}
+
+function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums: Float64Array): number {
+  least = Infinity
+  most = -Infinity
+  const watches = !stand.wet
+  const f: Patterned = {
+    addAt: (t, out) => {
+      layRay(p, stand, t)
+      if (watches) watchDepths(law, stand.spans)
+      let name = 0
+      for (let i = 0; i < stand.spans.length; i++) name = mark(name, law.addSpan(ray, stand.spans[i]!, levelM, out))
+      return name
+    },
+    eventsAt: (t, out) => {
+      layRay(p, stand, t)
+      let count = 0
+      for (const span of stand.spans) {
+        if (count + 21 > out.length) break
+        count += law.eventsAt(span, span.from, levelM, out, count)
+        count += law.eventsAt(span, span.to, levelM, out, count)
+        count += law.eventsAt(span, law.deepestAt(span), levelM, out, count)
+      }
+      return count
+    },
+    scales: scalesOf(stripOf(p).widthM),
+  }
+  const own = new Float64Array(sums.length)
+  const { piece, rootAt0, rootAt1 } = stand
+  const error = integratePattern(f, piece.t0, piece.t1, rootAt0, rootAt1, own)
+  for (let k = 0; k < sums.length; k++) sums[k]! += own[k]!
+  // Between the rays depths are nearly linear: a twentieth of their spread is more than they can be off.
+  const wetFromM = Math.max(-least + (most - least) / 20 + p.grainM, law.meetsDatumAtShore ? 0 : -Infinity)
+  if (watches && levelM >= wetFromM) {
+    stand.wetFromM = wetFromM
+    stand.wet = own
+    stand.wetError = error
+  }
+  return error
+}
+
+const scales = new Float64Array(STRIP_SUMS.length)
+
+function scalesOf(widthM: number): Float64Array {
+  for (let k = 0; k < scales.length; k++)
+    scales[k] = widthM ** (STRIP_SUMS[k] === 'volume' ? 3 : STRIP_SUMS[k] === 'shore' ? 1 : 2)
+  scales[2] = widthM ** 3
+  scales[3] = widthM ** 3
+  return scales
+}

@@ -1,0 +1,126 @@
+import { type Fans, type Ray, rayAt } from './cove-fan.ts'
+import { type Reach, reachOf, reachTo } from './cove-reach.ts'
+import { evaluate, newJet } from './curve.ts'
+import { zerosAlong } from './curve-linear.ts'
+import type { Partition } from './partition-types.ts'
+import { mark } from './pattern-integral.ts'
+import type { FanPlan, NearEdge } from './strip-plan.ts'
+
+/** What one ray of a fan meets. Two with the same name meet the same, in the same order. */
+export interface Trace {
+  readonly t: number
+  readonly by: number
+  readonly how: number
+  readonly end: number
+  readonly edges: readonly number[]
+  readonly at: readonly number[]
+  readonly name: number
+}
+
+/** All that following rays of one fan needs. */
+export interface Tracer {
+  readonly p: Partition
+  readonly fans: Fans
+  readonly plan: FanPlan
+  readonly widthM: number
+}
+
+const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
+const reach: Reach = { n: 0, by: 0, how: 0 }
+const jet = newJet()
+
+/** Follows the ray at t up to its end. */
+export function trace({ p, fans, plan, widthM }: Tracer, t: number): Trace {
+  rayAt(fans, plan.fan, t, ray)
+  reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
+  const { n, by, how } = reach
+  const edges: number[] = []
+  const at: number[] = []
+  for (const near of plan.near) addHits(p, near, n, edges, at)
+  let name = mark(mark(0, by), how)
+  for (const edge of edges) name = mark(name, edge)
+  return { t, by, how, end: n, edges, at, name }
+}
+
+/** What ends the ray at t, and nothing else. */
+export function traceEnd({ fans, plan, widthM }: Tracer, t: number): Trace {
+  rayAt(fans, plan.fan, t, ray)
+  reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
+  const { n, by, how } = reach
+  return { t, by, how, end: n, edges: [], at: [], name: mark(mark(0, by), how) }
+}
+
+function addHits(p: Partition, near: NearEdge, end: number, edges: number[], at: number[]): void {
+  const { x0, y0, x1, y1 } = near
+  const dx0 = x0 - ray.x
+  const dy0 = y0 - ray.y
+  const dx1 = x1 - ray.x
+  const dy1 = y1 - ray.y
+  const d0 = dx0 * ray.nx + dy0 * ray.ny
+  const d1 = dx1 * ray.nx + dy1 * ray.ny
+  const a0 = dy0 * ray.nx - dx0 * ray.ny
+  const a1 = dy1 * ray.nx - dx1 * ray.ny
+  const { curve } = near.edge
+  if (curve.kind === 'line') {
+    if (a0 > 0 === a1 > 0 || (d0 >= end && d1 >= end) || (d0 <= 0 && d1 <= 0)) return
+    addHit((d0 * a1 - d1 * a0) / (a1 - a0), near.index, p.grainM, end, edges, at)
+    return
+  }
+  // It stays in the triangle over its chord, at most as high as half the chord is long.
+  const rise = Math.abs(x1 - x0) + Math.abs(y1 - y0)
+  if (Math.min(d0, d1) - rise > end || Math.max(d0, d1) + rise < 0) return
+  if ((a0 > rise && a1 > rise) || (a0 < -rise && a1 < -rise)) return
+  const across = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
+  for (const t of zerosAlong(curve, near.edge.t0, near.edge.t1, across)) {
+    evaluate(curve, t, jet)
+    const n = (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny
+    addHit(n, near.index, p.grainM, end, edges, at)
+  }
+}
+
+function addHit(n: number, edge: number, grainM: number, end: number, edges: number[], at: number[]): void {
+  if (!(n > 4 * grainM && n < end)) return
+  let i = at.length
+  while (i > 0 && at[i - 1]! > n) i--
+  at.splice(i, 0, n)
+  edges.splice(i, 0, edge)
+}
+
+/** Less than zero where one thing ends the ray at t before another, more where after; between −1 and 1. */
+export function endsBefore({ fans, plan, widthM }: Tracer, one: number, other: number, t: number): number {
+  rayAt(fans, plan.fan, t, ray)
+  const length = (by: number): number => {
+    if (by === -1) return widthM
+    if (by === -2) return ray.h1 < 0 ? -ray.h0 / ray.h1 : Infinity
+    return reachTo(fans, plan.fan, by, ray, widthM)
+  }
+  return compared(length(one), length(other))
+}
+
+/** How much nearer an edge crosses the ray at t than the ray ends, between −1 and 1; and on which sides its ends lie. */
+export function crossesAt({ fans, plan, widthM }: Tracer, near: NearEdge, t: number): [number, number, number] {
+  rayAt(fans, plan.fan, t, ray)
+  reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
+  const d0 = (near.x0 - ray.x) * ray.nx + (near.y0 - ray.y) * ray.ny
+  const d1 = (near.x1 - ray.x) * ray.nx + (near.y1 - ray.y) * ray.ny
+  const a0 = (near.y0 - ray.y) * ray.nx - (near.x0 - ray.x) * ray.ny
+  const a1 = (near.y1 - ray.y) * ray.nx - (near.x1 - ray.x) * ray.ny
+  let n = (d0 * a1 - d1 * a0) / (a1 - a0)
+  const { curve } = near.edge
+  if (curve.kind !== 'line') {
+    n = Infinity
+    const across = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
+    for (const u of zerosAlong(curve, near.edge.t0, near.edge.t1, across)) {
+      evaluate(curve, u, jet)
+      n = Math.min(n, (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny)
+    }
+  }
+  return [compared(n, reach.n), a0, a1]
+}
+
+function compared(a: number, b: number): number {
+  if (a === b) return 0
+  if (!(Math.abs(a) < Infinity)) return 1
+  if (!(Math.abs(b) < Infinity)) return -1
+  return (a - b) / (Math.abs(a) + Math.abs(b))
+}
