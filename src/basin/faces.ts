@@ -136,14 +136,22 @@ function directionAt(edge: RawEdge, backward: number, distance: number): number 
   evaluate(curve, start, jet)
   const x = jet.x
   const y = jet.y
+  // Newton on the distance from the node, halving where it would leave what is known.
   let lo = start
   let hi = backward ? t0 : t1
+  let t = (lo + hi) / 2
   for (let i = 0; i < 60; i++) {
-    const t = (lo + hi) / 2
     evaluate(curve, t, jet)
-    if (Math.abs(hi - lo) < 1e-13) break
-    if (Math.hypot(jet.x - x, jet.y - y) < distance) lo = t
+    const dx = jet.x - x
+    const dy = jet.y - y
+    const off = Math.sqrt(dx * dx + dy * dy) - distance
+    if (off < 0) lo = t
     else hi = t
+    const along = (dx * jet.dx + dy * jet.dy) / (off + distance)
+    const step = off / along
+    if (Math.abs(hi - lo) < 1e-13 || Math.abs(step) < 1e-12) break
+    const next = t - step
+    t = Math.abs(next - lo) + Math.abs(next - hi) <= Math.abs(hi - lo) && next !== t ? next : (lo + hi) / 2
   }
   return Math.atan2(jet.y - y, jet.x - x)
 }
@@ -151,6 +159,11 @@ function directionAt(edge: RawEdge, backward: number, distance: number): number 
 function traceLoops(edges: readonly RawEdge[], next: Int32Array): { loops: Loop[]; loopOf: Int32Array } {
   const loopOf = new Int32Array(2 * edges.length).fill(-1)
   const loops: Loop[] = []
+  const own = edges.map(({ curve, t0, t1 }) => {
+    const moments: AreaMoments = { area: 0, areaX: 0, areaY: 0 }
+    addMoments(curve, t0, t1, 1, moments)
+    return moments
+  })
   for (let start = 0; start < loopOf.length; start++) {
     if (loopOf[start]! >= 0) continue
     const halves: number[] = []
@@ -158,8 +171,11 @@ function traceLoops(edges: readonly RawEdge[], next: Int32Array): { loops: Loop[
     for (let h = start; loopOf[h]! < 0; h = next[h]!) {
       loopOf[h] = loops.length
       halves.push(h)
-      const { curve, t0, t1 } = edges[h >> 1]!
-      addMoments(curve, t0, t1, h & 1 ? -1 : 1, moments)
+      const { area, areaX, areaY } = own[h >> 1]!
+      const sign = h & 1 ? -1 : 1
+      moments.area += sign * area
+      moments.areaX += sign * areaX
+      moments.areaY += sign * areaY
     }
     loops.push({ halves, moments })
   }

@@ -35,7 +35,8 @@ export function gaussRule(n: number): GaussRule {
 export const GAUSS_LINE = gaussRule(3)
 export const GAUSS_CUBIC = gaussRule(6)
 export const GAUSS_ARC = gaussRule(12)
-const GAUSS_FINE = gaussRule(16)
+/** For integrands that are only smooth. */
+export const GAUSS_FINE = gaussRule(16)
 
 /**
  * ∫ f dt over [t0, t1] by a 16-point rule, halved until two halves agree with their whole.
