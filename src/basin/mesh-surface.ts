@@ -1,7 +1,7 @@
-import { coveAt } from './cove-depth.ts'
 import type { MeshBuilder } from './mesh-builder.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanMesh } from './plan-mesh.ts'
+import { wallAt } from './wall-depth.ts'
 
 /** The floor, treads and shelves: one smooth surface for each cell, facing up. */
 export function addSurface(
@@ -18,8 +18,8 @@ export function addSurface(
       let vertex = made[index]!.get(v)
       if (vertex === undefined) {
         const z = -depthOf(index, v)
-        const cove = coveAt(p, cell, plan.x[v]!, plan.y[v]!)
-        const [nx, ny, nz] = cove ? cove.normal : [cell.plane.dx, cell.plane.dy, 1]
+        const wall = wallAt(p, cell, plan.x[v]!, plan.y[v]!)
+        const [nx, ny, nz] = wall ? wall.normal : [cell.plane.dx, cell.plane.dy, 1]
         vertex = builder.vertex(plan.x[v]! + p.originX, plan.y[v]! + p.originY, z, nx, ny, nz)
         made[index]!.set(v, vertex)
       }
