@@ -10,6 +10,7 @@ export { levelForVolume } from './levels.ts'
 export { measure, volumeAtLevel } from './measure.ts'
 export { type MeshOptions, meshOf } from './mesh.ts'
 export { type OutlineParameter, STARTING_OUTLINES, type StartingOutline } from './outlines.ts'
+export { overlapOf } from './overlap.ts'
 export { partition } from './partition.ts'
 export type { Cell, Edge, Partition } from './partition-types.ts'
 export { PARTS } from './parts.ts'
@@ -51,4 +52,5 @@ export type {
   Wetted,
 } from './types.ts'
 export { uncertaintyOf } from './uncertainty.ts'
+export { untangle } from './untangle.ts'
 export { waterAt } from './water-at.ts'

@@ -67,8 +67,8 @@ function proposals(path: Path, contact: SelfContact): Piece[][] {
   if (!p || !q) return []
   if (i === j) return [withoutLoop(pieces, i, first.t, second.t)]
   const areLines = isLine(p.segment) && isLine(q.segment)
-  if (areLines && (j === i + 1 || (i === 0 && j === pieces.length - 1)))
-    return [withoutTip(pieces, j === i + 1 ? i : j)]
+  const tip = tipOf(contact, pieces.length)
+  if (areLines && tip >= 0) return [withoutTip(pieces, tip)]
   const swapped = areLines && isInside(first.t) && isInside(second.t) ? [swappedEnds(pieces, i, j)] : []
   return [...swapped, ...opened(pieces, contact, path)]
 }
