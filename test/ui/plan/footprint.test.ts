@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { flatten, type Path } from '../../../src/basin/index.ts'
-import { dragInFrame, footprintFrom, wallFrameAt } from '../../../src/ui/plan/footprint.ts'
 import { isInside } from '../../../src/document/index.ts'
+import { dragInFrame, footprintFrom, wallFrameAt } from '../../../src/ui/plan/footprint.ts'
 import { nodesOf } from '../../../src/ui/plan/nodes.ts'
 
 const BOX: Path = { start: [0, 0], segments: [{ to: [8, 0] }, { to: [8, 4] }, { to: [0, 4] }] }

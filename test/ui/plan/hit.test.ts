@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { distanceToLine, hitTarget, REACH_PX, reachOf } from '../../../src/ui/plan/hit.ts'
 import { isInside } from '../../../src/document/index.ts'
+import { distanceToLine, hitTarget, REACH_PX, reachOf } from '../../../src/ui/plan/hit.ts'
 
 describe('taking hold', () => {
   test('a finger reaches half of 44 px, a mouse less', () => {
