@@ -1,12 +1,10 @@
 import { fail, type Problem, type Result } from '../base/index.ts'
 import type { FloorKind, FloorPlan, FloorSite } from './floor-kind.ts'
 import { contactsOf } from './floor-rings.ts'
-import { NodeSet } from './node-set.ts'
 import { problem } from './problems.ts'
 import { checkNumbers, checkRing, pushRing, type Ring, ringOf } from './rings.ts'
 import type { Span } from './span.ts'
-import { chainOf } from './tin-chains.ts'
-import { type Shares, tinFloor } from './tin-floor.ts'
+import type { Shares } from './tin-floor.ts'
 import { refined } from './tin-refined.ts'
 import { holderOf, shoreFinder } from './tin-site.ts'
 import type { ContoursFloor } from './types.ts'
@@ -47,20 +45,20 @@ function plan(floor: ContoursFloor, site: FloorSite): Result<FloorPlan> {
   const bounds = shores.filter(
     ({ curves }, i) => i === 0 || !holders.some((holds) => holds(curves[0]!.x0, curves[0]!.y0)),
   )
-  return refined(extentM, (chordM) => {
-    const nodes = new NodeSet(8 * grainM)
-    const chains = [
-      ...bounds.map((ring) => chainOf(ring, true, chordM, grainM, nodes)),
-      ...contours.map((ring) => chainOf(ring, false, chordM, grainM, nodes)),
-    ]
-    const shares: Shares[] = []
-    for (const [i, chain] of chains.entries()) {
-      const own = new Map([[Math.max(0, 1 + i - bounds.length), 1]])
-      for (const node of chain.nodes) shares[node] = own
-    }
-    const depths = [floor.edgeDepthM, ...floor.rings.map(({ depthM }) => depthM)]
-    return tinFloor({ nodes, chains, shares, depths, extentM, grainM })
-  })
+  const depths = [floor.edgeDepthM, ...floor.rings.map(({ depthM }) => depthM)]
+  return refined(
+    site,
+    [...bounds.map((ring) => ({ ring, isShore: true })), ...contours.map((ring) => ({ ring, isShore: false }))],
+    () => [...bounds, ...contours].map(() => new Map()),
+    (nodes, chains) => {
+      const shares: Shares[] = []
+      for (const [i, chain] of chains.entries()) {
+        const own = new Map([[Math.max(0, 1 + i - bounds.length), 1]])
+        for (const node of chain.nodes) shares[node] = own
+      }
+      return { nodes, chains, shares, depths, extentM, grainM }
+    },
+  )
 }
 
 function spansOf(ring: Ring, grainM: number): Span[] {

@@ -3,8 +3,8 @@ import type { FloorKind, FloorPlan, FloorSite } from './floor-kind.ts'
 import { meanOfNearest } from './nearest-points.ts'
 import { NodeSet } from './node-set.ts'
 import { problem } from './problems.ts'
-import { type Chain, chainOf } from './tin-chains.ts'
-import { type Shares, tinFloor } from './tin-floor.ts'
+import { addStop, type Chain, type Stops } from './tin-chains.ts'
+import type { Shares, TinFigure } from './tin-floor.ts'
 import { refined } from './tin-refined.ts'
 import { type ShoreFoot, shoreFinder } from './tin-site.ts'
 import { soundingSlack } from './tolerance.ts'
@@ -42,7 +42,12 @@ function plan(floor: SoundingsFloor, site: FloorSite): Result<FloorPlan> {
   }
   const clash = clashOf(floor, placed, grainM)
   if (clash) return fail(clash)
-  return refined(extentM, (chordM) => triangulate(floor, site, placed, finder.nearest, chordM))
+  return refined(
+    site,
+    shores.map((ring) => ({ ring, isShore: true })),
+    (chordM) => stopsFor(site, placed, finder.nearest, chordM),
+    (nodes, chains) => figureOf(floor, site, placed, nodes, chains),
+  )
 }
 
 /** Two soundings at one place with different depths. */
@@ -61,24 +66,28 @@ function clashOf({ points }: SoundingsFloor, placed: readonly Placed[], grainM: 
   return undefined
 }
 
-function triangulate(
-  { edgeDepthM, points }: SoundingsFloor,
-  { shores, extentM, grainM }: FloorSite,
+/** Where soundings lie on the shore it has a node; so has a curve that passes one nearer than its chords might. */
+function stopsFor(
+  { shores }: FloorSite,
   placed: readonly Placed[],
   nearest: (x: number, y: number, withinM: number) => ShoreFoot | undefined,
   chordM: number,
-): FloorPlan | undefined {
-  // Where soundings lie on the shore it has a node; so has a curve that passes one nearer than its chords might.
-  const stops = shores.map(() => new Map<number, number[]>())
+): Stops[] {
+  const stops: Stops[] = shores.map(() => new Map())
   for (const { x, y, foot } of placed) {
     const at = foot ?? nearest(x, y, 4 * chordM)
-    if (!at || (!foot && shores[at.ring]!.curves[at.curve]!.kind === 'line')) continue
-    const known = stops[at.ring]!.get(at.curve)
-    if (known) known.push(at.t)
-    else stops[at.ring]!.set(at.curve, [at.t])
+    if (at && (foot || shores[at.ring]!.curves[at.curve]!.kind !== 'line')) addStop(stops[at.ring]!, at.curve, at.t)
   }
-  const nodes = new NodeSet(8 * grainM)
-  const chains = shores.map((ring, i) => chainOf(ring, true, chordM, grainM, nodes, stops[i]))
+  return stops
+}
+
+function figureOf(
+  { edgeDepthM, points }: SoundingsFloor,
+  { extentM, grainM }: FloorSite,
+  placed: readonly Placed[],
+  nodes: NodeSet,
+  chains: readonly Chain[],
+): TinFigure {
   const first = edgeDepthM === null ? 0 : 1
   const depths = [...(edgeDepthM === null ? [] : [edgeDepthM]), ...points.map(([, , depth]) => depth)]
   const at: number[][] = []
@@ -89,15 +98,16 @@ function triangulate(
     else at[node] = [first + i]
   }
   const nearby = edgeDepthM === null ? meanOfNearest(placed, 16 * grainM) : undefined
+  const edge = new Map([[0, 1]])
   const shares: Shares[] = nodes.x.map((x, node) => {
     const own = at[node]
     if (own) return new Map(own.map((index) => [index, 1 / own.length]))
-    return nearby ? nearby(x, nodes.y[node]!) : new Map([[0, 1]])
+    return nearby ? nearby(x, nodes.y[node]!) : edge
   })
   // A depth that was measured on a curved shore stays as it is.
-  const free: Chain[] = chains.map((chain) => ({
+  const free = chains.map((chain) => ({
     ...chain,
     share: chain.share.map((share, i) => (at[chain.nodes[i]!] ? 0 : share)),
   }))
-  return tinFloor({ nodes, chains: free, shares, depths, extentM, grainM })
+  return { nodes, chains: free, shares, depths, extentM, grainM }
 }

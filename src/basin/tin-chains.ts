@@ -10,6 +10,8 @@ export interface Chain {
   readonly isShore: boolean
   /** Nodes in order; chord i runs from node i to the next one. */
   readonly nodes: readonly number[]
+  /** The stretch of which chord i is the chord: index of the curve in its ring, first and last t. */
+  readonly stretches: readonly (readonly [curve: number, t0: number, t1: number])[]
   /** Mean distance of the curve from chord i, positive to the left of the way [m]; 0 on a line. */
   readonly offM: readonly number[]
   /** How much of a full step of correction node i takes: 0 where a curve begins (its place and depth are given). */
@@ -17,7 +19,13 @@ export interface Chain {
 }
 
 /** Places on the curves of a ring that must be nodes, by curve. */
-export type Stops = ReadonlyMap<number, readonly number[]>
+export type Stops = Map<number, number[]>
+
+export function addStop(stops: Stops, curve: number, t: number): void {
+  const known = stops.get(curve)
+  if (known) known.push(t)
+  else stops.set(curve, [t])
+}
 
 const jet = newJet()
 
@@ -37,12 +45,14 @@ export function chainOf(
   const ys: number[] = []
   const offM: number[] = []
   const share: number[] = []
+  const stretches: [number, number, number][] = []
   ring.curves.forEach((curve, i) => {
     const ts = stopsOf(curve, chordM, grainM, stops?.get(i) ?? [])
     for (let k = 0; k < ts.length - 1; k++) {
       evaluate(curve, ts[k]!, jet)
       xs.push(jet.x)
       ys.push(jet.y)
+      stretches.push([i, ts[k]!, ts[k + 1]!])
       offM.push(curve.kind === 'line' ? 0 : meanOffset(curve, ts[k]!, ts[k + 1]!))
       // The ends of a curve stay, so its first and last inner nodes make up for them.
       const inner = ts.length - 2
@@ -73,7 +83,13 @@ export function chainOf(
     ids.pop()
     kept.pop()
   }
-  return { isShore, nodes: ids, offM: kept.map((i) => offM[i]!), share: kept.map((i) => share[i]!) }
+  return {
+    isShore,
+    nodes: ids,
+    stretches: kept.map((i) => stretches[i]!),
+    offM: kept.map((i) => offM[i]!),
+    share: kept.map((i) => share[i]!),
+  }
 }
 
 /** Where a curve is cut: evenly, and at the stops that must be; ascending from 0 to 1. */

@@ -1,5 +1,5 @@
 import { last, next } from './tin.ts'
-import type { Shares, WetTin } from './tin-floor.ts'
+import { CURVED, type Shares, type WetTin } from './tin-floor.ts'
 
 /** The depth that shares in the measured depths come to [m]. */
 export function depthOfShares(shares: Shares, depths: readonly number[]): number {
@@ -58,9 +58,16 @@ export function bendShares(wetTin: WetTin): void {
  */
 export function chordError(wetTin: WetTin, depths: readonly number[]): number {
   const depth = (v: number): number => depthOfShares(wetTin.shares[v]!, depths)
+  const loose = looseCorners(wetTin)
   let sum = 0
   for (const { nodes, offM } of wetTin.chains)
     for (let i = 0; i < nodes.length; i++) {
+      if (offM[i] !== 0)
+        for (const [at, to] of [
+          [nodes[i]!, nodes[(i + 1) % nodes.length]!],
+          [nodes[(i + 1) % nodes.length]!, nodes[i]!],
+        ] as const)
+          if (loose.has(at)) sum += slideError(wetTin, depth, at, to) / 2
       for (const stand of standsOn(wetTin, nodes[i]!, nodes[(i + 1) % nodes.length]!, offM[i]!)) {
         const a = depth(stand.from)
         const b = depth(stand.to)
@@ -70,6 +77,53 @@ export function chordError(wetTin: WetTin, depths: readonly number[]): number {
       }
     }
   return sum
+}
+
+/** What the triangles about a corner change by where it slides along a chord: fall along it · a third of their area. */
+function slideError({ tin, isWet }: WetTin, depth: (v: number) => number, at: number, to: number): number {
+  const { x, y, corners } = tin
+  const mx = x[to]! - x[at]!
+  const my = y[to]! - y[at]!
+  let sum = 0
+  for (const e of tin.around(at)) {
+    if (isWet[(e / 3) | 0] === 0) continue
+    const b = corners[next(e)]!
+    const c = corners[last(e)]!
+    const ux = x[b]! - x[at]!
+    const uy = y[b]! - y[at]!
+    const vx = x[c]! - x[at]!
+    const vy = y[c]! - y[at]!
+    // Fall along the chord times twice the area, over six.
+    const up = depth(b) - depth(at)
+    const on = depth(c) - depth(at)
+    sum += Math.abs((up * vy - on * uy) * mx + (on * ux - up * vx) * my) / 6
+  }
+  return sum
+}
+
+/** The chords of curves beside corners that triangles without a chord have on them. */
+export function looseChords(wetTin: WetTin): { chain: number; chord: number }[] {
+  const loose = looseCorners(wetTin)
+  const chords: { chain: number; chord: number }[] = []
+  for (const [chain, { nodes, offM }] of wetTin.chains.entries())
+    for (let i = 0; i < nodes.length; i++)
+      if (offM[i] !== 0 && (loose.has(nodes[i]!) || loose.has(nodes[(i + 1) % nodes.length]!)))
+        chords.push({ chain, chord: i })
+  return chords
+}
+
+/** Corners of wet triangles that stand on no chord of a curve, unless all corners hang on the same depths. */
+function looseCorners({ tin, isWet, shares }: WetTin): Set<number> {
+  const { corners, fixed } = tin
+  const loose = new Set<number>()
+  for (let t = 0; t < isWet.length; t++) {
+    const sides = [3 * t, 3 * t + 1, 3 * t + 2]
+    if (isWet[t] === 0 || sides.some((e) => (fixed[e]! & CURVED) !== 0)) continue
+    const [a, b, c] = sides.map((e) => corners[e]!) as [number, number, number]
+    if (shares[a] === shares[b] && shares[b] === shares[c]) continue
+    for (const v of [a, b, c]) loose.add(v)
+  }
+  return loose
 }
 
 /** The wet triangles on both sides of a chord of a curve. */

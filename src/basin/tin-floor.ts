@@ -31,20 +31,13 @@ export interface WetTin {
   readonly shares: Shares[]
 }
 
-/** Marks of sides that stay. */
+/** Marks of sides that stay: what they belong to, and whether a curve is beyond them. */
 const CONTOUR = 1
 export const SHORE = 2
+export const CURVED = 4
 
-/** A floor that is linear on the constrained Delaunay triangulation of a figure; nothing where chains cross. */
-export function tinFloor(figure: TinFigure): FloorPlan | undefined {
-  const wetTin = triangulated(figure)
-  if (!wetTin) return undefined
-  settleTies(wetTin, figure.depths, figure.grainM)
-  bendShares(wetTin)
-  return { ...piecesOf(wetTin, figure.depths, figure.extentM), modelErrorM3: chordError(wetTin, figure.depths) }
-}
-
-function triangulated({ nodes, chains, shares, extentM }: TinFigure): WetTin | undefined {
+/** The constrained Delaunay triangulation of a figure; nothing where chains cross. */
+export function triangulated({ nodes, chains, shares, extentM }: TinFigure): WetTin | undefined {
   const tin = new Tin(16 * extentM)
   const point = new Int32Array(nodes.x.length)
   const own: Shares[] = [new Map(), new Map(), new Map(), new Map()]
@@ -53,10 +46,19 @@ function triangulated({ nodes, chains, shares, extentM }: TinFigure): WetTin | u
     own[point[node]!] = shares[node]!
   }
   const renumbered = chains.map((chain) => ({ ...chain, nodes: chain.nodes.map((node) => point[node]!) }))
-  for (const { nodes: way, isShore } of renumbered)
-    for (let i = 0; i < way.length; i++)
-      if (!fixSide(tin, way[i]!, way[(i + 1) % way.length]!, isShore ? SHORE : CONTOUR)) return undefined
+  for (const { nodes: way, isShore, offM } of renumbered)
+    for (let i = 0; i < way.length; i++) {
+      const mark = (isShore ? SHORE : CONTOUR) | (offM[i] === 0 ? 0 : CURVED)
+      if (!fixSide(tin, way[i]!, way[(i + 1) % way.length]!, mark)) return undefined
+    }
   return { tin, isWet: wetOf(tin), chains: renumbered, shares: own }
+}
+
+/** The floor that is linear on a triangulation. */
+export function tinFloor(wetTin: WetTin, { depths, extentM, grainM }: TinFigure): FloorPlan {
+  settleTies(wetTin, depths, grainM)
+  bendShares(wetTin)
+  return { ...piecesOf(wetTin, depths, extentM), modelErrorM3: chordError(wetTin, depths) }
 }
 
 /** Nodes in stripes to and fro, so that each is found near the one before. */
@@ -88,7 +90,7 @@ function wetOf(tin: Tin): Uint8Array {
       const beyond = (twin / 3) | 0
       if (seen[beyond] === 1) continue
       seen[beyond] = 1
-      isWet[beyond] = tin.fixed[e] === SHORE ? 1 - isWet[t]! : isWet[t]!
+      isWet[beyond] = (tin.fixed[e]! & SHORE) !== 0 ? 1 - isWet[t]! : isWet[t]!
       stack.push(beyond)
     }
   }

@@ -94,7 +94,7 @@ function slantedPiece(
   const room = extentM * FLOOR_CHORD
   const within: HalfPlane[] = []
   for (let e = 3 * t; e < 3 * t + 3; e++) {
-    if (tin.fixed[e] === SHORE) continue
+    if ((tin.fixed[e]! & SHORE) !== 0) continue
     const u = corners[e]!
     const v = corners[next(e)]!
     const nx = y[u]! - y[v]!

@@ -1,13 +1,44 @@
 import { fail, ok, type Result } from '../base/index.ts'
-import type { FloorPlan } from './floor-kind.ts'
+import type { FloorPlan, FloorSite } from './floor-kind.ts'
+import { NodeSet } from './node-set.ts'
 import { problem } from './problems.ts'
+import type { Ring } from './rings.ts'
+import { addStop, type Chain, chainOf, type Stops } from './tin-chains.ts'
+import { looseChords } from './tin-curves.ts'
+import { type TinFigure, tinFloor, triangulated } from './tin-floor.ts'
 import { FLOOR_CHORD } from './tolerance.ts'
 
-/** A floor on chords, finer ones where those cross because two curves come nearer to each other than their chords do. */
-export function refined(extentM: number, plan: (chordM: number) => FloorPlan | undefined): Result<FloorPlan> {
+/** Into how many chords one is divided where the triangles hang on its place, and how often. */
+const PARTS = 4
+const ROUNDS = 3
+
+/**
+ * The floor on chords of shores and contours. Where two curves come nearer to each other than their chords do, these may
+ * cross, and finer ones are taken; where a triangle that stands on no chord has a corner on a curve, the chords there are
+ * divided until the corner lies nearly where an empty circle touches the curve.
+ */
+export function refined(
+  { extentM, grainM }: FloorSite,
+  bounds: readonly { readonly ring: Ring; readonly isShore: boolean }[],
+  stopsAt: (chordM: number) => Stops[],
+  figureOf: (nodes: NodeSet, chains: readonly Chain[]) => TinFigure,
+): Result<FloorPlan> {
   for (const finer of [1, 8, 64, 512]) {
-    const floor = plan((extentM * FLOOR_CHORD) / finer)
-    if (floor) return ok(floor)
+    const chordM = (extentM * FLOOR_CHORD) / finer
+    const stops = stopsAt(chordM)
+    for (let round = 0; ; round++) {
+      const nodes = new NodeSet(8 * grainM)
+      const chains = bounds.map(({ ring, isShore }, i) => chainOf(ring, isShore, chordM, grainM, nodes, stops[i]))
+      const figure = figureOf(nodes, chains)
+      const wetTin = triangulated(figure)
+      if (!wetTin) break
+      const loose = round < ROUNDS ? looseChords(wetTin) : []
+      if (loose.length === 0) return ok(tinFloor(wetTin, figure))
+      for (const { chain, chord } of loose) {
+        const [curve, t0, t1] = chains[chain]!.stretches[chord]!
+        for (let k = 1; k < PARTS; k++) addStop(stops[chain]!, curve, t0 + ((t1 - t0) * k) / PARTS)
+      }
+    }
   }
   return fail(problem('cannot-divide', 'floor'))
 }
