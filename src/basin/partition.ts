@@ -3,6 +3,7 @@ import { arrange, type RingContact } from './arrangement.ts'
 import { breakSpans } from './break-lines.ts'
 import { buildCells, type Division } from './cells.ts'
 import { contactProblem } from './contact-problems.ts'
+import { dishMeetsWall } from './dish-wall.ts'
 import { type AreaMoments, addMoments } from './edge-integrals.ts'
 import { facesOf } from './faces.ts'
 import type { FloorPlan } from './floor-kind.ts'
@@ -38,7 +39,11 @@ export function partition(shape: BasinShape): Result<Partition> {
   let last: Problem | undefined
   for (const factor of GRAIN_TRIES) {
     const result = divide(shape, originX, originY, extentM, grainM * factor)
-    if (result.ok || result.problem.code !== 'cannot-divide') return result
+    if (result.ok) {
+      const inTheWay = dishMeetsWall(result.value)
+      return inTheWay ? fail(inTheWay) : result
+    }
+    if (result.problem.code !== 'cannot-divide') return result
     last = result.problem
   }
   return fail(last!)
