@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type BasinShape, measure, type Path, partition, waterAt } from '../../src/basin/index.ts'
+import { areaOf, type BasinShape, measure, type Path, partition, waterAt } from '../../src/basin/index.ts'
 import { box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
 function codeOf(s: BasinShape): string {
@@ -13,11 +13,86 @@ describe('shapes that make no sense are told apart, each with its place', () => 
   it.each<[string, BasinShape, string]>([
     ['a number that is none', shape(polygon([0, 0], [Number.NaN, 0], [6, 4])), 'not-a-number @ outline.segments[0]'],
     ['an infinite depth', shape(square, { floor: { kind: 'flat', depthM: Infinity } }), 'not-a-number @ floor.depthM'],
+    ['a coordinate beyond any map', shape(polygon([0, 0], [1e300, 0], [6, 4])), 'out-of-range @ outline.segments[0]'],
+    [
+      'a depth beyond any sea',
+      shape(square, { floor: { kind: 'flat', depthM: -1e200 } }),
+      'out-of-range @ floor.depthM',
+    ],
+    ['a rim that is no number', shape(square, { freeboardM: Number.NaN }), 'not-a-number @ freeboardM'],
+    [
+      'a radius that is endless',
+      shape(square, { wall: { kind: 'cove', radiusM: Infinity } }),
+      'not-a-number @ wall.radiusM',
+    ],
+    [
+      'a tolerance that is no number',
+      shape(square, { tolerance: { planM: 0.02, depthM: Number.NaN } }),
+      'not-a-number @ tolerance.depthM',
+    ],
+    [
+      'an endless bulge',
+      shape({ start: [0, 0], segments: [{ to: [6, 0], bulge: Infinity }, { to: [6, 4] }] }),
+      'not-a-number @ outline.segments[0]',
+    ],
+    [
+      'a handle that is no number',
+      shape({ start: [0, 0], segments: [{ to: [6, 0], c1: [1, Number.NaN], c2: [2, 2] }, { to: [6, 4] }] }),
+      'not-a-number @ outline.segments[0]',
+    ],
+    [
+      'an island with a number that is none',
+      shape(square, { islands: [polygon([1, 1], [2, Number.NaN], [2, 2])] }),
+      'not-a-number @ islands[0].segments[0]',
+    ],
     ['two points', shape(polygon([0, 0], [6, 0])), 'too-few-points @ outline'],
     ['no segment', shape({ start: [0, 0], segments: [] }), 'too-few-points @ outline'],
     ['the same point many times', shape(polygon([1, 1], [1, 1], [1, 1], [1, 1])), 'too-small @ outline'],
     ['all points on a line', shape(polygon([0, 0], [3, 0], [6, 0])), 'no-area @ outline'],
     ['a bow tie', shape(polygon([0, 0], [6, 4], [6, 0], [0, 4])), 'crosses-itself @ outline.segments[0]'],
+    [
+      'a figure of eight of arcs, its lobes turning against each other',
+      shape({
+        start: [0, 0],
+        segments: [
+          { to: [2, 0], bulge: -1 },
+          { to: [4, 0], bulge: 1 },
+          { to: [2, 0], bulge: 1 },
+          { to: [0, 0], bulge: -1 },
+        ],
+      }),
+      'crosses-itself @ outline.segments[0]',
+    ],
+    [
+      'a spike of a curve that comes back as it went',
+      shape({
+        start: [0, 0],
+        segments: [
+          { to: [6, 0] },
+          { to: [9, 3], bulge: 0.3 },
+          { to: [6, 0], bulge: -0.3 },
+          { to: [6, 4] },
+          { to: [0, 4] },
+        ],
+      }),
+      'crosses-itself @ outline.segments[0]',
+    ],
+    ['an island equal to the outline', shape(square, { islands: [square] }), 'island-meets-outline @ islands[0]'],
+    [
+      'an island that shares a side with the outline',
+      shape(square, { islands: [box(0, 1, 1, 2)] }),
+      'island-meets-outline @ islands[0]',
+    ],
+    [
+      'islands that share a side',
+      shape(square, { islands: [box(1, 1, 2, 2), box(2, 1, 3, 2)] }),
+      'islands-meet @ islands[1]',
+    ],
+    [
+      'islands that are one',
+      shape(square, { islands: [box(1, 1, 2, 2), box(1, 1, 2, 2)] }),
+      'islands-meet @ islands[1]',
+    ],
     [
       'a figure of eight that touches in a point',
       shape(polygon([0, 0], [3, 2], [6, 0], [6, 4], [3, 2], [0, 4])),
@@ -247,6 +322,155 @@ describe('the water that stands in a basin', () => {
     // The cove's lowest place lies at n = 0.5 of r = 1: 1.5 − (1 − √(1 − 0.5²)) = 1.366 m deep.
     const water = waterAt(bowl, -1.4)
     expect(!water.ok && water.problem.path).toBe('levelM')
+  })
+})
+
+describe('a cusp', () => {
+  it('is measured: two arcs that meet in a point without an angle', () => {
+    // A circle of 2 less one of 1 that touches it from inside: 4π − π.
+    const crescent: Path = {
+      start: [2, 0],
+      segments: [
+        { to: [-2, 0], bulge: 1 },
+        { to: [2, 0], bulge: 1 },
+        { to: [0, 0], bulge: -1 },
+        { to: [2, 0], bulge: -1 },
+      ],
+    }
+    // The line passes the point of the crescent twice, so it touches itself there.
+    expect(codeOf(shape(crescent))).toBe('crosses-itself @ outline.segments[0]')
+    const half: Path = {
+      start: [0, 0],
+      segments: [
+        { to: [4, 0], bulge: -1 },
+        { to: [2, 0], bulge: 1 },
+        { to: [0, 0], bulge: 1 },
+      ],
+    }
+    // A half circle of 2 over two half circles of 1: at (0, 0) and (4, 0) the line turns straight back on itself.
+    expect(relative(measure(divided(shape(half)), 0).waterSurfaceM2, Math.PI)).toBeLessThan(1e-12)
+    expect(measure(divided(shape(half)), 0).errorBoundM3).toBeLessThan(1e-9)
+  })
+
+  it('is measured where a cubic stops and turns back', () => {
+    const heart: Path = {
+      start: [0, 0],
+      segments: [{ to: [0, 0], c1: [6, 6], c2: [-6, 6] }, { to: [1, -1] }],
+    }
+    expect(codeOf(shape(heart))).not.toBe('none')
+  })
+})
+
+describe('the size of a basin', () => {
+  const pool = (k: number, x = 0, y = 0): BasinShape => {
+    const at = (u: number, v: number): [number, number] => [x + k * u, y + k * v]
+    const outline: Path = {
+      start: at(0, 0),
+      segments: [
+        { to: at(0.8, 0), bulge: -0.2 },
+        { to: at(0.8, 0.4), c1: at(1.1, 0), c2: at(1.1, 0.4) },
+        { to: at(0.3, 0.4) },
+        { to: at(0, 0.2), bulge: 0.3 },
+      ],
+    }
+    return shape(outline, {
+      floor: {
+        kind: 'profile',
+        axis: { from: at(0, 0), to: at(1, 0.1) },
+        stations: [
+          [0, 0.1 * k],
+          [0.4 * k, 0.15 * k],
+          [0.9 * k, 0.3 * k],
+        ],
+      },
+      features: [
+        {
+          kind: 'shelf',
+          path: { start: at(-0.1, 0.2), segments: [at(0.2, 0.2), at(0.2, 0.6), at(-0.1, 0.6)].map((to) => ({ to })) },
+          depthM: 0.04 * k,
+        },
+      ],
+    })
+  }
+  const truth = measure(divided(pool(1)), 0)
+
+  it.each([1e-3, 1, 10, 1e3, 9e3])('from a millimetre to ten kilometres changes nothing but the scale: %d m', (k) => {
+    const m = measure(divided(pool(k)), 0)
+    expect(relative(m.volumeM3, truth.volumeM3 * k ** 3)).toBeLessThan(1e-12)
+    expect(relative(m.waterSurfaceM2, truth.waterSurfaceM2 * k ** 2)).toBeLessThan(1e-12)
+    expect(relative(m.wetted.totalM2, truth.wetted.totalM2 * k ** 2)).toBeLessThan(1e-12)
+    expect(relative(m.perimeterM, truth.perimeterM * k)).toBeLessThan(1e-12)
+    expect(relative(m.maxDepthM, truth.maxDepthM * k)).toBeLessThan(1e-12)
+  })
+
+  it('at map coordinates is right to what they can hold, a nanometre of place', () => {
+    for (const k of [1, 10, 500]) {
+      const m = measure(divided(pool(k, 500_000, 5_000_000)), 0)
+      const here = measure(divided(pool(k)), 0)
+      // Places at 5 · 10⁶ m are rounded to 5 · 10⁻¹⁰ m each.
+      const bound = 2e-9 * here.perimeterM * here.maxDepthM
+      expect(Math.abs(m.volumeM3 - here.volumeM3)).toBeLessThan(bound)
+      expect(m.errorBoundM3).toBeLessThan(1e-3 * here.volumeM3)
+    }
+  })
+})
+
+describe('an outline of very many lines', () => {
+  const many = (count: number, place: (i: number) => readonly [number, number]): Path =>
+    polygon(...Array.from({ length: count }, (_, i) => place(i)))
+  const CASES: [string, Path][] = [
+    [
+      'round and smooth',
+      many(100_000, (i) => {
+        const a = (2 * Math.PI * i) / 100_000
+        const r = 50 + 5 * Math.sin(5 * a) + 0.3 * Math.sin(97 * a)
+        return [r * Math.cos(a), r * Math.sin(a)]
+      }),
+    ],
+    [
+      'toothed all round',
+      many(100_000, (i) => {
+        const a = (2 * Math.PI * i) / 100_000
+        const r = 50 + (i % 2) * 0.01
+        return [r * Math.cos(a), r * Math.sin(a)]
+      }),
+    ],
+    [
+      'a comb whose teeth lie abreast',
+      many(100_000, (i) => (i < 50_000 ? [(i % 2) / 2, i / 1000] : [20 + (i % 2) / 2, (100_000 - i) / 1000])),
+    ],
+  ]
+
+  it.each(CASES)('is measured in seconds: 100,000, %s', (_, outline) => {
+    const start = performance.now()
+    const p = divided(
+      shape(outline, {
+        floor: {
+          kind: 'profile',
+          axis: { from: [-50, 0], to: [50, 3] },
+          stations: [
+            [0, 1],
+            [40, 1.4],
+            [70, 3],
+          ],
+        },
+      }),
+    )
+    const m = measure(p, 0)
+    // A generous limit, so that a slow machine doesn't fail: it takes about one second.
+    expect(performance.now() - start).toBeLessThan(20_000)
+    expect(m.volumeM3).toBeGreaterThan(0)
+    expect(m.errorBoundM3).toBeLessThan(1e-6 * m.volumeM3)
+    expect(relative(m.waterSurfaceM2, Math.abs(areaOf(outline)))).toBeLessThan(1e-10)
+  })
+
+  it('that is a scribble is a problem at once, with places but not with all of them', () => {
+    const scribble = many(2000, (i) => [(i * 7919) % 1013, (i * 104_729) % 997])
+    const start = performance.now()
+    const result = partition(shape(scribble))
+    expect(performance.now() - start).toBeLessThan(5000)
+    expect(!result.ok && result.problem.code).toBe('crosses-itself')
+    expect(!result.ok && result.problem.at?.length).toBe(1000)
   })
 })
 
