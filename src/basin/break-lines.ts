@@ -20,7 +20,7 @@ export function bandPlanes(band: Band, originX: number, originY: number): HalfPl
 
 /** The straight lines on which the depth changes its rule: floor breaks, edges of bands, and where two depths cross. */
 export function breakSpans(division: Division, out: Span[]): void {
-  const { shape, rings, floor, patchPlanes, originX, originY, extentM, grainM } = division
+  const { shape, rings, floor, patchRings, patchPlanes, originX, originY, extentM, grainM } = division
   // Lines reach past what they cut, so that they cross it rather than end on it.
   const margin = extentM / 64
   const boxOf = (ring: number): HalfPlane[] => {
@@ -44,13 +44,12 @@ export function breakSpans(division: Division, out: Span[]): void {
   }
   const edgesFamily = family++
   for (const edge of floor.edges ?? []) addCurve(edge, edgesFamily)
-  const first = 1 + shape.islands.length
   shape.patches.forEach((patch, i) => {
-    const box = boxOf(first + i)
+    const box = boxOf(patchRings[i]!.path)
     const band = patch.band ? bandPlanes(patch.band, originX, originY) : []
     for (const [a, b, c] of band) add([a, b, -c], box, family++)
     const plane = patchPlanes[i]!
-    const { minX, minY, maxX, maxY } = rings[first + i]!
+    const { minX, minY, maxX, maxY } = rings[patchRings[i]!.path]!
     for (const piece of floor.pieces) {
       const { box: own } = piece
       if (own && (own[0] > maxX || own[1] > maxY || own[2] < minX || own[3] < minY)) continue
@@ -64,7 +63,7 @@ export function breakSpans(division: Division, out: Span[]): void {
     }
     for (let k = 0; k < i; k++) {
       const line = difference(plane, patchPlanes[k]!)
-      if (line) add(line, [...box, ...boxOf(first + k), ...whole], family++)
+      if (line) add(line, [...box, ...boxOf(patchRings[k]!.path), ...whole], family++)
     }
   })
 }

@@ -11,7 +11,7 @@ import { planeAt } from './planes.ts'
 import { noWater, problem } from './problems.ts'
 import { depthAtRadius, type RadialLaw } from './radial-law.ts'
 import { radiusRange } from './radius-along.ts'
-import type { Ring } from './rings.ts'
+import type { PatchRings, Ring } from './rings.ts'
 import { ROUNDING } from './tolerance.ts'
 import type { BasinShape, Plane } from './types.ts'
 import { radialMeans, stretchesOf } from './wet-radial.ts'
@@ -21,6 +21,7 @@ export interface Division {
   readonly shape: BasinShape
   readonly rings: readonly Ring[]
   readonly floor: FloorPlan
+  readonly patchRings: readonly PatchRings[]
   readonly patchPlanes: readonly Plane[]
   readonly originX: number
   readonly originY: number
@@ -116,7 +117,7 @@ export function buildCells(
   for (let i = 0; i < shape.patches.length; i++) {
     const { feature } = shape.patches[i]!
     if (!seen.has(feature))
-      return fail(problem('feature-outside', `features[${feature}]`, [startOf(division, 1 + islands + i)]))
+      return fail(problem('feature-outside', `features[${feature}]`, [startOf(division, division.patchRings[i]!.path)]))
   }
   if (!cells.some((cell) => cell.maxDepthM > 0)) return fail(noWater('floor', 'floor'))
   const { edges, renumber } = keptEdges(arrangement, faces, cellOfFace)
@@ -152,19 +153,13 @@ function isWater(set: ReadonlySet<number>, islands: number): boolean {
 
 /** Which patches cover a face, given the rings around it and its centroid (no line crosses a face, so one point tells). */
 function patchRuler(division: Division): (set: ReadonlySet<number>, x: number, y: number) => number[] {
-  const { shape, originX, originY } = division
-  const first = 1 + shape.islands.length
-  const bands: HalfPlane[][] = []
-  const excepts: number[] = []
-  let next = first + shape.patches.length
-  for (const patch of shape.patches) {
-    bands.push(patch.band ? bandPlanes(patch.band, originX, originY) : [])
-    excepts.push(patch.except ? next++ : -1)
-  }
+  const { shape, originX, originY, patchRings } = division
+  const bands = shape.patches.map(({ band }): HalfPlane[] => (band ? bandPlanes(band, originX, originY) : []))
   return (set, x, y) => {
     const covering: number[] = []
     for (let i = 0; i < bands.length; i++) {
-      if (!set.has(first + i) || (excepts[i]! >= 0 && set.has(excepts[i]!))) continue
+      const { path, except } = patchRings[i]!
+      if (!set.has(path) || (except >= 0 && set.has(except))) continue
       if (bands[i]!.every(([a, b, c]) => a * x + b * y >= c)) covering.push(i)
     }
     return covering

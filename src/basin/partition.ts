@@ -60,7 +60,7 @@ function isTooLarge(outline: Path, roughExtentM: number): boolean {
 const MOST_CONTACTS = 50_000
 
 function checkShape(shape: BasinShape): Problem | undefined {
-  for (const { path, where } of pathsOf(shape)) {
+  for (const { path, where } of pathsOf(shape).paths) {
     const wrong = checkNumbers(path, where)
     if (wrong) return wrong
     if (path.segments.length === 0) return problem('too-few-points', where)
@@ -92,7 +92,8 @@ function divide(
   let waterM2 = 0
   let crossM2 = 0
   const empty = new Set<number>()
-  for (const { path, where } of pathsOf(shape)) {
+  const { paths, patches } = pathsOf(shape)
+  for (const { path, where } of paths) {
     const ring = ringOf(path, where, originX, originY, grainM)
     const areaM2 = signedArea(ring)
     const wrong = checkRing(ring)
@@ -118,6 +119,7 @@ function divide(
     rings,
     // A floor that doesn't fit gives way to any other, so that what is wrong with the shores is found first.
     floor: planned.ok ? planned.value : STAND_IN,
+    patchRings: patches,
     patchPlanes: shiftedAll(
       shape.patches.map((patch) => patch.plane),
       originX,

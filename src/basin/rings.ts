@@ -4,7 +4,7 @@ import { isOutOfRange } from './number-range.ts'
 import { curvesOf } from './path.ts'
 import { problem } from './problems.ts'
 import { pushSpans, type Span } from './span.ts'
-import type { BasinShape, Path } from './types.ts'
+import type { BasinShape, Path, Point } from './types.ts'
 
 /** A closed path of the plan in the partition's frame. */
 export interface Ring {
@@ -106,14 +106,41 @@ export function pushRing(ring: Ring, id: number, grainM: number, out: Span[]): n
   return index
 }
 
-/** All paths of a shape with where they are found; `except` paths come last. */
-export function pathsOf(shape: BasinShape): { path: Path; where: string }[] {
+/** The numbers of the rings of each patch: its footprint's, and that of what it leaves out, −1 for nothing. */
+export interface PatchRings {
+  readonly path: number
+  readonly except: number
+}
+
+/** All paths of a shape with where they are found, and which of them each patch has: equal footprints are one path. */
+export function pathsOf(shape: BasinShape): { paths: { path: Path; where: string }[]; patches: PatchRings[] } {
   const paths = [{ path: shape.outline, where: 'outline' }]
   shape.islands.forEach((path, i) => {
     paths.push({ path, where: `islands[${i}]` })
   })
-  for (const patch of shape.patches) paths.push({ path: patch.path, where: `features[${patch.feature}].path` })
-  for (const patch of shape.patches)
-    if (patch.except) paths.push({ path: patch.except, where: `features[${patch.feature}].path` })
-  return paths
+  const first = paths.length
+  const ringFor = (path: Path, where: string): number => {
+    for (let i = first; i < paths.length; i++) if (isEqual(paths[i]!.path, path)) return i
+    paths.push({ path, where })
+    return paths.length - 1
+  }
+  const patches = shape.patches.map(({ path, except, feature }) => ({
+    path: ringFor(path, `features[${feature}].path`),
+    except: except ? ringFor(except, `features[${feature}].path`) : -1,
+  }))
+  return { paths, patches }
+}
+
+/** True for the same path and for one with the very same numbers. */
+function isEqual(p: Path, q: Path): boolean {
+  if (p === q) return true
+  if (!isSamePoint(p.start, q.start) || p.segments.length !== q.segments.length) return false
+  return p.segments.every((a, i) => {
+    const b = q.segments[i]!
+    return isSamePoint(a.to, b.to) && a.bulge === b.bulge && isSamePoint(a.c1, b.c1) && isSamePoint(a.c2, b.c2)
+  })
+}
+
+function isSamePoint(p: Point | undefined, q: Point | undefined): boolean {
+  return p === q || (p !== undefined && q !== undefined && p[0] === q[0] && p[1] === q[1])
 }
