@@ -1,8 +1,9 @@
-import { boundsOf, flatten, nearestOn, type Path, type Point, pointOn, smoothThrough } from '../basin/index.ts'
-import { closed, nodeAt } from './path-edit.ts'
+import { boundsOf, fitLoop, flatten, nearestOn, type Path, type Point, pathLength, pointOn } from '../basin/index.ts'
+import { closed, distanceBetween, nodeAt } from './path-edit.ts'
 
-/** Places along a side that isn't straight, from which the ring inside is drawn. */
-const PLACES_ON_CURVE = 4
+/** Places along the outline from which a bent ring is drawn, and how near to them it keeps, as a share of their distance. */
+const PLACES = 96
+const RING_FIT = 0.06
 /** A place keeps this share of the wanted distance from every wall, else it is left out. */
 const KEPT = 0.97
 /** Flattening for finding places, not for measuring: a share of the box. */
@@ -98,12 +99,15 @@ function straightInset(outline: Path, byM: number, room: Room): Path | undefined
   return isClear(ring, byM * KEPT, room) ? ring : undefined
 }
 
-/** Places along the outline moved inward, those too near to another wall left out, and a smooth loop through the rest. */
+/** Places along the outline moved inward, those too near to another wall left out, and a loop of few points near the rest. */
 function smoothInset(outline: Path, byM: number, room: Room): Path | undefined {
   const { segments } = closed(outline)
+  const whole = pathLength(outline)
   const places: Point[] = []
   segments.forEach((segment, i) => {
-    const count = segment.bulge || segment.c1 ? PLACES_ON_CURVE : 2
+    const from = nodeAt(closed(outline), i)
+    const length = pathLength({ start: from, segments: [segment, { to: from }] }) - distanceBetween(from, segment.to)
+    const count = Math.max(1, Math.round((PLACES * length) / whole))
     for (let k = 0; k < count; k++) {
       const t = (k + 0.5) / count
       const at = pointOn(outline, i, t)
@@ -120,12 +124,12 @@ function smoothInset(outline: Path, byM: number, room: Room): Path | undefined {
   })
   const apart = places.filter((at, i) => {
     const before = places[(i + places.length - 1) % places.length]
-    return before && Math.hypot(at[0] - before[0], at[1] - before[1]) > byM * 0.15
+    return before && distanceBetween(at, before) > byM * 0.02
   })
   const [first] = apart
   if (!first || apart.length < 4) return undefined
-  const ring: Path = { start: first, segments: smoothThrough(apart, true) }
-  return isClear(ring, byM * 0.4, room) ? ring : undefined
+  const ring = fitLoop([...apart, first], byM * RING_FIT)
+  return ring.ok && isClear(ring.value, byM * 0.4, room) ? ring.value : undefined
 }
 
 /** Whether all of a ring keeps a distance from the walls and doesn't cross itself. */

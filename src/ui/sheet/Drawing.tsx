@@ -232,9 +232,9 @@ function useTintedParts(derived: DerivedBody): Partition | undefined {
 
 const UPRIGHT = { kind: 'vertical' } as const
 
-/** Where the floor bends is drawn; over soundings and depth lines that is a net of triangles, shown while one is at hand. */
+/** Where the floor bends is drawn; over soundings that is a net of triangles, shown while one is at hand. */
 function showsBreaks({ floor }: Subject['body'], selectedKey: string | undefined): boolean {
-  if (floor.kind === 'contours') return selectedKey !== undefined && /^contour-|-c\d+-/.test(selectedKey)
+  if (floor.kind === 'contours') return false
   return floor.kind !== 'soundings' || (selectedKey?.startsWith('sounding-') ?? false)
 }
 
