@@ -1,6 +1,6 @@
 import type { Partition } from './partition-types.ts'
+import { PlanDepth } from './plan-depth.ts'
 import type { PlanMesh } from './plan-mesh.ts'
-import { depthIn } from './surface-depth.ts'
 
 /** The plan's triangles with the depth at each corner. */
 export interface DepthGrid {
@@ -16,11 +16,12 @@ export interface DepthGrid {
 /** Depths on a plan mesh; cells that meet without a step are one sheet. */
 export function depthGrid(p: Partition, plan: PlanMesh): DepthGrid {
   const depths = new Float64Array(plan.triangles.length)
+  const depths_ = new PlanDepth(p, plan)
   const at: Map<number, number>[] = p.cells.map(() => new Map())
   const depthOf = (cell: number, v: number): number => {
     let depth = at[cell]!.get(v)
     if (depth === undefined) {
-      depth = depthIn(p, p.cells[cell]!, plan.x[v]!, plan.y[v]!).depthM
+      depth = depths_.at(cell, v)
       at[cell]!.set(v, depth)
     }
     return depth
@@ -34,7 +35,7 @@ export function depthGrid(p: Partition, plan: PlanMesh): DepthGrid {
   p.edges.forEach((edge, e) => {
     if (edge.left < 0 || edge.right < 0) return
     const joined = plan.chains[e]!.every(
-      (v) => Math.abs(depthOf(edge.left, v) - depthOf(edge.right, v)) <= 4 * p.grainM,
+      (v) => Math.abs(depthOf(edge.left, v) - depthOf(edge.right, v)) <= plan.points.mergeM,
     )
     if (!joined) return
     // From here on both sides have the very same depth along the edge, or a line could miss its own end.
@@ -43,8 +44,8 @@ export function depthGrid(p: Partition, plan: PlanMesh): DepthGrid {
   })
   for (let i = 0; i < depths.length; i++) depths[i] = depthOf(plan.cellOf[Math.floor(i / 3)]!, plan.triangles[i]!)
   return {
-    x: plan.x,
-    y: plan.y,
+    x: plan.points.x,
+    y: plan.points.y,
     triangles: plan.triangles,
     depths,
     sheet: Int32Array.from(plan.cellOf, find),

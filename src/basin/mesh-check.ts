@@ -1,41 +1,52 @@
-import { isStepInCove } from './cove-edges.ts'
-import { COVE_RINGS } from './cove-rings.ts'
+import { fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanMesh } from './plan-mesh.ts'
 import { planeAt } from './planes.ts'
-import { shoresOf } from './shores.ts'
+import { stripOf } from './strip.ts'
+import { ringsOf } from './strip-rings.ts'
 import { wallChange } from './strip-sum.ts'
 import { ROUNDING } from './tolerance.ts'
+import { wallLaw } from './walls.ts'
 
 /** Volume between the floor and the plane of the rim, where the floor stands above it counted negative [m³]. */
 export function exactCapacity(p: Partition, rimM: number): number {
   let sum = 0
-  for (const cell of p.cells) sum += cell.areaM2 * (planeAt(cell.plane, cell.centreX, cell.centreY) + rimM)
+  let highest = 0
+  for (const cell of p.cells) {
+    const meanM = cell.lawMeans ? cell.lawMeans.depthM : planeAt(cell.plane, cell.centreX, cell.centreY)
+    sum += cell.areaM2 * (meanM + rimM)
+    highest = Math.max(highest, -cell.minDepthM)
+  }
   // With water over everything the wall takes its whole body.
-  const flooded = Math.max(0, ...p.cells.map((cell) => -cell.minDepthM)) + p.extentM
-  return sum + wallChange(p, flooded).volumeM3
+  return sum + wallChange(p, highest + p.extentM).volumeM3
 }
 
-/** What the facets of a cove can be off by: chords of its quarter circle, and triangles that bridge its meeting with a feature. */
-function coveSlack(p: Partition): number {
-  const { wall } = p.shape
-  if (wall.kind !== 'cove') return 0
-  const r2 = wall.radiusM * wall.radiusM
-  const step = Math.PI / 2 / COVE_RINGS
-  const facet = r2 * (Math.PI / 4 - (COVE_RINGS / 2) * Math.sin(step))
-  let sum = 0
-  for (const shore of shoresOf(p)) {
-    const cell = p.cells[shore.cell]!
-    const crossed = cell.part === 'feature' || cell.minDepthM < wall.radiusM
-    sum += p.edges[shore.edge]!.length * (2 * facet + (crossed ? r2 / 2 : 0))
+/**
+ * What the facets of a wall can be off by [m³]: chords of its profile, chords along the shore times the depth over which it
+ * leans, and what is left unfollowed where rings or creases come to an end between rays nearer than eight chord heights.
+ */
+function wallSlack(p: Partition, chordM: number, tallestM: number): number {
+  const law = wallLaw(p.shape.wall)
+  if (!law) return 0
+  const { widthM, pieces } = stripOf(p)
+  const stops = [0, ...ringsOf(p, chordM), widthM]
+  // Area between the profile over a level floor and its chords.
+  let facetM2 = 0
+  for (let i = 1; i < stops.length && stops.length > 2; i++) {
+    const a = stops[i - 1]!
+    const b = stops[i]!
+    const chord = law.allowedM(tallestM, a) + law.allowedM(tallestM, b)
+    facetM2 += (b - a) * Math.abs(law.allowedM(tallestM, (a + b) / 2) - chord / 2)
   }
-  for (const edge of p.edges)
-    if (isStepInCove(p, edge, wall.radiusM)) sum += Math.min(edge.length, 4 * wall.radiusM) * r2
-  return sum + 8 * facet * wall.radiusM
+  const leanM = stops.length > 2 ? Math.min(widthM, tallestM) : tallestM
+  let lengthM = 0
+  for (const { shore, t1 } of fansOf(p).fans)
+    lengthM += shore < 0 ? t1 * widthM : p.edges[fansOf(p).shores[shore]!.edge]!.length
+  return lengthM * (2 * facetM2 + 3 * chordM * leanM) + pieces.length * 8 * chordM * widthM * leanM
 }
 
 /** What chords and rounding can take from or add to the mesh's volume [m³]. */
-export function meshSlack(p: Partition, plan: PlanMesh, rimM: number): number {
+export function meshSlack(p: Partition, plan: PlanMesh, chordM: number, rimM: number): number {
   let tallest = 0
   let areaM2 = 0
   for (const cell of p.cells) {
@@ -44,9 +55,9 @@ export function meshSlack(p: Partition, plan: PlanMesh, rimM: number): number {
   }
   const rounding = 64 * ROUNDING * (p.edges.length + plan.cellOf.length) * p.extentM * p.extentM
   return (
-    coveSlack(p) +
+    wallSlack(p, chordM, tallest) +
     plan.sliverM2 * tallest +
-    (rounding + 8 * p.grainM * p.extentM) * (tallest + p.extentM * 1e-3) +
-    8 * p.grainM * areaM2
+    (rounding + 2 * plan.points.mergeM * p.extentM) * (tallest + p.extentM * 1e-3) +
+    2 * plan.points.mergeM * areaM2
   )
 }

@@ -1,33 +1,52 @@
+import type { PlanPoints } from './plan-points.ts'
+
 /**
- * The depths that the shell has at each vertex of the plan. Depths that differ by rounding are one, so that faces which
- * meet there share the very same point.
+ * The points of a shell: one for each depth that it has at a vertex of the plan. Depths that differ by rounding are one,
+ * so that faces which meet there share the very same point.
  */
-export class VertexLevels {
-  private readonly levels: number[][] = []
+export class ShellPoints {
+  readonly x: number[] = []
+  readonly y: number[] = []
+  readonly depth: number[] = []
+  private readonly first: Int32Array
+  private readonly next: number[] = []
+  private readonly plan: PlanPoints
   private readonly grainM: number
 
-  constructor(grainM: number) {
+  constructor(plan: PlanPoints, grainM: number) {
+    this.plan = plan
     this.grainM = grainM
+    this.first = new Int32Array(plan.x.length).fill(-1)
   }
 
-  /** The agreed depth at a vertex for a computed one. */
+  /** The point at a vertex for a computed depth. */
   settle(vertex: number, depth: number): number {
-    const list = this.levels[vertex]
-    if (!list) {
-      this.levels[vertex] = [depth]
-      return depth
-    }
-    for (const known of list) if (Math.abs(known - depth) <= this.grainM) return known
-    list.push(depth)
-    return depth
+    for (let i = this.first[vertex]!; i >= 0; i = this.next[i]!)
+      if (Math.abs(this.depth[i]! - depth) <= this.grainM) return i
+    const made = this.depth.length
+    this.x.push(this.plan.x[vertex]!)
+    this.y.push(this.plan.y[vertex]!)
+    this.depth.push(depth)
+    this.next.push(this.first[vertex]!)
+    this.first[vertex] = made
+    return made
   }
 
-  /** The depths at a vertex from one to another, both included, in that order. */
-  between(vertex: number, from: number, to: number): number[] {
-    const lo = Math.min(from, to)
-    const hi = Math.max(from, to)
-    const inner = (this.levels[vertex] ?? []).filter((d) => d > lo && d < hi).sort((a, b) => a - b)
-    const chain = lo === hi ? [lo] : [lo, ...inner, hi]
-    return from <= to ? chain : chain.reverse()
+  /** The points at a vertex from one to another, both included, in that order. */
+  between(vertex: number, from: number, to: number, out: number[]): number[] {
+    out.length = 0
+    out.push(from)
+    if (from === to) return out
+    const a = this.depth[from]!
+    const b = this.depth[to]!
+    for (let i = this.first[vertex]!; i >= 0; i = this.next[i]!) {
+      const d = this.depth[i]!
+      if (!((d > a && d < b) || (d < a && d > b))) continue
+      let k = out.length
+      while (k > 1 && Math.abs(this.depth[out[k - 1]!]! - a) > Math.abs(d - a)) k--
+      out.splice(k, 0, i)
+    }
+    out.push(to)
+    return out
   }
 }

@@ -1,30 +1,51 @@
 import type { MeshBuilder } from './mesh-builder.ts'
 import type { Partition } from './partition-types.ts'
+import type { PlanDepth } from './plan-depth.ts'
 import type { PlanMesh } from './plan-mesh.ts'
-import { wallAt } from './wall-depth.ts'
+import type { WallLaw } from './wall-kind.ts'
 
-/** The floor, treads and shelves: one smooth surface for each cell, facing up. */
+const normal = [0, 0, 1]
+const ray = { ux: 0, uy: 0 }
+
+/**
+ * The floor, treads, shelves and what the wall makes of them, facing up. A vertex is shared within a cell; on the wall it
+ * belongs to a ray as well, so that its normal is the wall's there, and two walls that meet keep their edge.
+ */
 export function addSurface(
   p: Partition,
   plan: PlanMesh,
-  depthOf: (cell: number, vertex: number) => number,
+  depth: PlanDepth,
+  law: WallLaw | undefined,
+  pointOf: (cell: number, vertex: number) => number,
   builder: MeshBuilder,
 ): void {
-  const made: Map<number, number>[] = p.cells.map(() => new Map())
-  plan.cellOf.forEach((index, i) => {
-    const cell = p.cells[index]!
-    const corner = (k: number): number => {
-      const v = plan.triangles[3 * i + k]!
-      let vertex = made[index]!.get(v)
-      if (vertex === undefined) {
-        const z = -depthOf(index, v)
-        const wall = wallAt(p, cell, plan.x[v]!, plan.y[v]!)
-        const [nx, ny, nz] = wall ? wall.normal : [cell.plane.dx, cell.plane.dy, 1]
-        vertex = builder.vertex(plan.x[v]! + p.originX, plan.y[v]! + p.originY, z, nx, ny, nz)
-        made[index]!.set(v, vertex)
-      }
-      return vertex
+  const { triangles, cellOf, rayOf, rays } = plan
+  const first = new Int32Array(plan.points.x.length).fill(-1)
+  const cellAt: number[] = []
+  const rayAt: number[] = []
+  const made: number[] = []
+  const next: number[] = []
+  const corner = (i: number, cell: number, isWalled: boolean): number => {
+    const v = triangles[i]!
+    const station = isWalled ? rayOf[i]! : -1
+    for (let k = first[v]!; k >= 0; k = next[k]!) if (cellAt[k] === cell && rayAt[k] === station) return made[k]!
+    if (station >= 0) {
+      ray.ux = rays[2 * station]!
+      ray.uy = rays[2 * station + 1]!
     }
-    builder.triangle(corner(0), corner(1), corner(2), cell.part)
-  })
+    depth.normal(cell, v, station >= 0 ? ray : undefined, normal)
+    const vertex = builder.vertex(pointOf(cell, v), normal[0]!, normal[1]!, normal[2]!)
+    cellAt.push(cell)
+    rayAt.push(station)
+    made.push(vertex)
+    next.push(first[v]!)
+    first[v] = made.length - 1
+    return vertex
+  }
+  for (let i = 0; i < triangles.length; i += 3) {
+    const cell = cellOf[i / 3]!
+    const isWalled = rayOf[i]! >= 0 && depth.isWalled(i)
+    const part = isWalled && law ? law.part : p.cells[cell]!.part
+    builder.triangle(corner(i, cell, isWalled), corner(i + 1, cell, isWalled), corner(i + 2, cell, isWalled), part)
+  }
 }

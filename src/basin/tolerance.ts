@@ -59,8 +59,11 @@ export const OFFSET_FIT = 2e-9
 /** The same where the cubic bends too tightly for a parallel curve and arcs stand for it. */
 export const OFFSET_ARC_FIT = 1e-6
 
-/** How far chords of a triangulated floor may lie from curves of shore and contours, as a share of the extent: 64 to a half turn. */
-export const FLOOR_CHORD = 1.2e-4
+/**
+ * How far chords of a triangulated floor may lie from curves of shore and contours, as a share of the square root of the
+ * outline's area (which doesn't change with its direction): in a round pool 64 chords to a half turn.
+ */
+export const FLOOR_CHORD = 1.9e-4
 
 /** How far lines on a piece of a triangulated floor go on past its sides, so that they cross them, as a share of the extent. */
 export const FLOOR_MARGIN = 1e-6
@@ -81,3 +84,6 @@ export const ABOUT = 1e-13
 
 /** Where Gauss's rules of 10 and of 16 points agree to this, that of 16 points has the last bits of a smooth integrand. */
 export const COARSE_RULE_AGREES = 1e-9
+
+/** Vertices of a picture nearer than this many grains are one: roots along a slanting edge are found less well than the grain. */
+export const MERGE_GRAINS = 64

@@ -1,0 +1,207 @@
+import { evaluate, newJet } from './curve.ts'
+import { type Linear, rangeAlong, zerosAlong } from './curve-linear.ts'
+import type { Cell, Edge, Partition } from './partition-types.ts'
+import { chordsFor } from './path-draw.ts'
+import type { PlanPoints } from './plan-points.ts'
+import type { Sides } from './plan-remainder.ts'
+import { type Foot, footOn } from './span.ts'
+import type { Station } from './strip-stations.ts'
+
+interface Crossed {
+  readonly u: number
+  readonly v: number
+  /** Cells nearer to and further from the shore. */
+  readonly below: number
+  readonly above: number
+}
+
+const jet = newJet()
+const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
+
+/** Collects the vertices that the strip puts on edges, and lays every edge out as a chain of vertices. */
+export class EdgeVertices {
+  readonly chains: (readonly number[])[]
+  private readonly p: Partition
+  private readonly points: PlanPoints
+  private readonly on: (number[] | undefined)[]
+  private readonly crossed: (Crossed[] | undefined)[]
+  private incident: number[][] | undefined
+
+  constructor(p: Partition, points: PlanPoints) {
+    this.p = p
+    this.points = points
+    this.chains = new Array<readonly number[]>(p.edges.length)
+    this.on = new Array<number[] | undefined>(p.edges.length)
+    this.crossed = new Array<Crossed[] | undefined>(p.edges.length)
+  }
+
+  /** The vertices along an edge of the shore, in its own direction. */
+  layShore(edge: number, chain: readonly number[]): void {
+    this.chains[edge] = chain
+  }
+
+  /** Two rays beside each other cross an edge. */
+  cross(edge: number, u: number, v: number, below: number, above: number): void {
+    const list = this.crossed[edge]
+    const one: Crossed = { u, v, below, above }
+    if (list) list.push(one)
+    else this.crossed[edge] = [one]
+  }
+
+  /** Puts a station's vertices on every straight edge that runs along its ray. */
+  layAlong({ v, nx, ny }: Station): void {
+    const { p, points } = this
+    if (v.length < 2) return
+    if (!this.incident) {
+      this.incident = Array.from(p.nodeX, () => [])
+      p.edges.forEach((edge, e) => {
+        if (edge.left < 0 || edge.right < 0) return
+        this.incident![edge.from]!.push(e)
+        this.incident![edge.to]!.push(e)
+      })
+    }
+    for (const node of v) {
+      if (node >= p.nodeX.length) continue
+      for (const e of this.incident[node]!) {
+        const { from, to, curve } = p.edges[e]!
+        if (curve.kind !== 'line') continue
+        const other = from === node ? to : from
+        const dx = points.x[other]! - points.x[node]!
+        const dy = points.y[other]! - points.y[node]!
+        const length = Math.hypot(dx, dy)
+        const along = dx * nx + dy * ny
+        if (Math.abs(along) < 0.5 * length || Math.abs(dx * ny - dy * nx) > 2 * points.mergeM) continue
+        for (const w of v) {
+          const at = (points.x[w]! - points.x[node]!) * nx + (points.y[w]! - points.y[node]!) * ny
+          if (w !== node && w !== other && at / along > 0 && at / along < 1) this.put(e, w)
+        }
+      }
+    }
+  }
+
+  private put(edge: number, vertex: number): void {
+    const list = this.on[edge]
+    if (list) list.push(vertex)
+    else this.on[edge] = [vertex]
+  }
+
+  /** Lays out all other edges, and gives `sides` the borders of the cells where the strip doesn't lie against them. */
+  finish(chordM: number, sides: Sides): number {
+    const { p } = this
+    let sliverM2 = 0
+    p.edges.forEach((edge, e) => {
+      if (edge.curve.kind !== 'line') sliverM2 += (2 / 3) * edge.length * chordM
+      if (this.chains[e]) return
+      const crossed = this.crossed[e]
+      const on = this.on[e]
+      if (crossed || on) this.layCrossed(edge, e, crossed ?? [], on ?? [], chordM, sides)
+      else {
+        const chain = [edge.from]
+        this.pushBetween(edge, edge.t0, edge.t1, edge.to, chordM, chain)
+        this.chains[e] = chain
+        sides.putChain(edge, chain, 0, chain.length - 1)
+      }
+    })
+    return sliverM2
+  }
+
+  private layCrossed(
+    edge: Edge,
+    e: number,
+    crossed: readonly Crossed[],
+    on: readonly number[],
+    chordM: number,
+    sides: Sides,
+  ): void {
+    const { p, points } = this
+    // An edge rises or falls throughout in x and in y, so its vertices are in the order of this sum.
+    const sx = Math.sign(p.nodeX[edge.to]! - p.nodeX[edge.from]!)
+    const sy = Math.sign(p.nodeY[edge.to]! - p.nodeY[edge.from]!)
+    const key = (v: number): number => sx * points.x[v]! + sy * points.y[v]!
+    const inner = new Set(on)
+    for (const { u, v } of crossed) inner.add(u).add(v)
+    inner.delete(edge.from)
+    inner.delete(edge.to)
+    const lo = key(edge.from)
+    const hi = key(edge.to)
+    const stops = [...inner].filter((v) => key(v) > lo && key(v) < hi).sort((a, b) => key(a) - key(b))
+    stops.unshift(edge.from)
+    stops.push(edge.to)
+    const placeOf = new Map<number, number>()
+    stops.forEach((v, i) => {
+      placeOf.set(v, i)
+    })
+    const covered = new Uint8Array(stops.length)
+    for (const { u, v, below, above } of crossed) {
+      const i = placeOf.get(u)
+      const k = placeOf.get(v)
+      const goesAlong = i !== undefined && k === i + 1 && edge.left === above && edge.right === below
+      const goesAgainst = k !== undefined && i === k + 1 && edge.left === below && edge.right === above
+      const first = goesAlong ? i : goesAgainst ? k : -1
+      if (first >= 0 && !covered[first]) {
+        covered[first] = 1
+        continue
+      }
+      sides.put(below, u, v)
+      sides.put(above, v, u)
+    }
+    const chain = [edge.from]
+    for (let i = 0; i + 1 < stops.length; i++) {
+      const first = chain.length - 1
+      if (covered[i]) chain.push(stops[i + 1]!)
+      else {
+        const t0 = i === 0 ? edge.t0 : this.paramOf(edge, stops[i]!)
+        const t1 = i + 2 === stops.length ? edge.t1 : this.paramOf(edge, stops[i + 1]!)
+        this.pushBetween(edge, t0, t1, stops[i + 1]!, chordM, chain)
+        sides.putChain(edge, chain, first, chain.length - 1)
+      }
+    }
+    this.chains[e] = chain
+  }
+
+  private paramOf(edge: Edge, v: number): number {
+    return footOn(edge.curve, edge.t0, edge.t1, this.points.x[v]!, this.points.y[v]!, foot).t
+  }
+
+  /** Goes on along an edge from the chain's last vertex to another, in chords. */
+  private pushBetween(edge: Edge, t0: number, t1: number, to: number, chordM: number, chain: number[]): void {
+    const { p, points } = this
+    const { curve } = edge
+    const n = t1 > t0 ? chordsFor(curve, t0, t1, chordM) : 1
+    const ts = splits(p, edge, t0, t1)
+    if (n > 1 || ts.length > 0) {
+      for (let i = 1; i < n; i++) ts.push(t0 + ((t1 - t0) * i) / n)
+      ts.sort((a, b) => a - b)
+      for (const t of ts) {
+        const last = chain[chain.length - 1]!
+        evaluate(curve, t, jet)
+        if (Math.hypot(jet.x - points.x[last]!, jet.y - points.y[last]!) <= 8 * p.grainM) continue
+        if (Math.hypot(jet.x - points.x[to]!, jet.y - points.y[to]!) <= 8 * p.grainM) continue
+        chain.push(points.add(jet.x, jet.y))
+      }
+    }
+    chain.push(to)
+  }
+}
+
+/** Where along an edge one side stops being the shallower, or the wall's foot passes the datum or the rim. */
+function splits(p: Partition, edge: Edge, t0: number, t1: number): number[] {
+  const { curve } = edge
+  const left = edge.left < 0 ? undefined : p.cells[edge.left]!
+  const right = edge.right < 0 ? undefined : p.cells[edge.right]!
+  const lines: Linear[] = []
+  if (left && right) {
+    if (left.plane !== right.plane) lines.push(linear(left, right.plane.atOrigin, right.plane.dx, right.plane.dy))
+  } else {
+    const cell = (left ?? right)!
+    if (cell.minDepthM < 0) lines.push(linear(cell, 0, 0, 0), linear(cell, -p.shape.freeboardM, 0, 0))
+  }
+  return lines.flatMap((line) => {
+    const [lo, hi] = rangeAlong(curve, t0, t1, line)
+    return lo < -p.grainM && hi > p.grainM ? zerosAlong(curve, t0, t1, line) : []
+  })
+}
+
+function linear(cell: Cell, c: number, gx: number, gy: number): Linear {
+  return { c: cell.plane.atOrigin - c, gx: cell.plane.dx - gx, gy: cell.plane.dy - gy }
+}

@@ -1,0 +1,85 @@
+import { cellDepth, cellGradient } from './cell-depth.ts'
+import type { Cell, Partition } from './partition-types.ts'
+import type { PlanMesh } from './plan-mesh.ts'
+import { planeAt } from './planes.ts'
+import { lawAt, lawGradient } from './radial-law.ts'
+import { depthIn } from './surface-depth.ts'
+import type { WallLaw } from './wall-kind.ts'
+import { wallLaw } from './walls.ts'
+
+/** Depths and normals at the vertices of a plan mesh, by their distance from the shore where a ray tells it. */
+export class PlanDepth {
+  private readonly p: Partition
+  private readonly plan: PlanMesh
+  private readonly law: WallLaw | undefined
+
+  constructor(p: Partition, plan: PlanMesh) {
+    this.p = p
+    this.plan = plan
+    this.law = wallLaw(p.shape.wall)
+  }
+
+  /** Depth at a vertex, taken as a point of a cell [m]. */
+  at(index: number, v: number): number {
+    const { points } = this.plan
+    const cell = this.p.cells[index]!
+    const x = points.x[v]!
+    const y = points.y[v]!
+    if (!this.law) return cellDepth(cell, x, y)
+    const n = points.n[v]!
+    if (!(n >= 0)) return depthIn(this.p, cell, x, y).depthM
+    const allowed = this.law.allowedM(this.floorAt(cell, x, y), n)
+    return cell.patch < 0 ? allowed : Math.min(allowed, cellDepth(cell, x, y))
+  }
+
+  /** True where the wall makes the depth in the middle of a triangle. */
+  isWalled(i: number): boolean {
+    const { law } = this
+    if (!law) return false
+    const { points, triangles, cellOf } = this.plan
+    const [a, b, c] = [triangles[i]!, triangles[i + 1]!, triangles[i + 2]!]
+    const n = (points.n[a]! + points.n[b]! + points.n[c]!) / 3
+    if (!(n >= 0)) return false
+    const cell = this.p.cells[cellOf[i / 3]!]!
+    const x = (points.x[a]! + points.x[b]! + points.x[c]!) / 3
+    const y = (points.y[a]! + points.y[b]! + points.y[c]!) / 3
+    const floor = this.floorAt(cell, x, y)
+    const allowed = law.allowedM(floor, n)
+    return allowed < floor && (cell.patch < 0 || allowed < cellDepth(cell, x, y))
+  }
+
+  /** A vector square to the surface at a vertex, toward the water, z up; on the wall's face where a ray's direction is given. */
+  normal(index: number, v: number, ray: { readonly ux: number; readonly uy: number } | undefined, out: number[]): void {
+    const { points } = this.plan
+    const cell = this.p.cells[index]!
+    const x = points.x[v]!
+    const y = points.y[v]!
+    const n = points.n[v]!
+    if (!ray || !this.law || !(n >= 0)) {
+      const [dx, dy] = cellGradient(cell, x, y)
+      out[0] = dx
+      out[1] = dy
+      out[2] = 1
+      return
+    }
+    const floor = this.floorAt(cell, x, y)
+    const lean = this.law.leanAt(floor, n)
+    // At the shore itself a cove is upright: the vector is scaled so that none of it is infinite.
+    const up = 1 / Math.sqrt(1 + lean * lean)
+    const along = Number.isFinite(lean) ? lean * up : 1
+    const [fx, fy] = this.law.followsFloor(floor, n) ? this.floorGradient(cell, x, y) : [0, 0]
+    out[0] = fx * up + along * ray.ux
+    out[1] = fy * up + along * ray.uy
+    out[2] = up
+  }
+
+  private floorAt(cell: Cell, x: number, y: number): number {
+    const piece = this.p.floor.pieces[cell.strip]!
+    return piece.law ? lawAt(piece.law, x, y) : planeAt(piece.plane, x, y)
+  }
+
+  private floorGradient(cell: Cell, x: number, y: number): [number, number] {
+    const piece = this.p.floor.pieces[cell.strip]!
+    return piece.law ? lawGradient(piece.law, x, y) : [piece.plane.dx, piece.plane.dy]
+  }
+}

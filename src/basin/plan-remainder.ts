@@ -1,0 +1,187 @@
+import type { Edge } from './partition-types.ts'
+import type { PlanPoints } from './plan-points.ts'
+import type { Triangles } from './strip-mesh.ts'
+import { triangulate } from './triangulate.ts'
+
+/** Directed sides, each with the region that it bounds on its left. Opposite ones cancel out. */
+export class Sides {
+  private readonly cell: number[] = []
+  private readonly from: number[] = []
+  private readonly to: number[] = []
+
+  put(cell: number, from: number, to: number): void {
+    if (cell < 0 || from === to) return
+    this.cell.push(cell)
+    this.from.push(from)
+    this.to.push(to)
+  }
+
+  /** A stretch of an edge's chain, for the cells on both of its sides. */
+  putChain({ left, right }: Edge, chain: readonly number[], first: number, last: number): void {
+    for (let i = first; i < last; i++) {
+      this.put(left, chain[i]!, chain[i + 1]!)
+      this.put(right, chain[i + 1]!, chain[i]!)
+    }
+  }
+
+  /** Sides of each cell that have no opposite, as pairs of vertices. */
+  openByCell(cells: number, vertices: number): number[][] {
+    const open: Map<number, number>[] = Array.from({ length: cells }, () => new Map())
+    for (let i = 0; i < this.cell.length; i++) {
+      const map = open[this.cell[i]!]!
+      const u = this.from[i]!
+      const v = this.to[i]!
+      const opposite = map.get(v * vertices + u)
+      if (opposite !== undefined && opposite > 0) {
+        if (opposite === 1) map.delete(v * vertices + u)
+        else map.set(v * vertices + u, opposite - 1)
+      } else map.set(u * vertices + v, (map.get(u * vertices + v) ?? 0) + 1)
+    }
+    return open.map((map) => {
+      const pairs: number[] = []
+      for (const [key, count] of map)
+        for (let k = 0; k < count; k++) pairs.push(Math.floor(key / vertices), key % vertices)
+      return pairs
+    })
+  }
+}
+
+/** Fills what sides bound within one cell with triangles that have exactly those sides. */
+export function fillRemainder(pairs: readonly number[], points: PlanPoints, cell: number, out: Triangles): void {
+  const rings = loopsOf(pairs, points)
+  if (rings.length === 0) return
+  const areas = rings.map((ring) => areaOf(ring, points))
+  const outers = rings.flatMap((_, i) => (areas[i]! > 0 ? [i] : []))
+  const groups: number[][][] = outers.map((i) => [rings[i]!])
+  rings.forEach((ring, i) => {
+    if (areas[i]! > 0) return
+    const home = outers.length === 0 ? -1 : smallestAround(ring, rings, areas, outers, points)
+    // What lies in nothing is where two pieces overlap by a hair: it is filled as it stands, facing down.
+    if (home < 0) groups.push([ring])
+    else groups[home]!.push(ring)
+  })
+  for (const group of groups) {
+    const turned = areaOf(group[0]!, points) < 0
+    const own = triangulate(turned ? group.map((ring) => [...ring].reverse()) : group, points.x, points.y)
+    for (let i = 0; i < own.length; i += 3) {
+      out.corners.push(own[i]!, own[i + (turned ? 2 : 1)]!, own[i + (turned ? 1 : 2)]!)
+      out.rayOf.push(-1, -1, -1)
+      out.cellOf.push(cell)
+    }
+  }
+}
+
+/** Sides chained into closed loops; where several go on, the one that keeps the region on the left undivided. */
+function loopsOf(pairs: readonly number[], { x, y }: PlanPoints): number[][] {
+  const from = new Map<number, number[]>()
+  for (let i = 0; i < pairs.length; i += 2) {
+    const list = from.get(pairs[i]!)
+    if (list) list.push(pairs[i + 1]!)
+    else from.set(pairs[i]!, [pairs[i + 1]!])
+  }
+  const loops: number[][] = []
+  for (const [start, list] of from)
+    while (list.length > 0) {
+      const ring = [start]
+      let before = start
+      let at = list.pop()!
+      while (at !== start) {
+        ring.push(at)
+        const next = from.get(at)
+        if (!next || next.length === 0) break
+        const k = next.length === 1 ? 0 : leftmost(before, at, next, x, y)
+        before = at
+        at = next[k]!
+        next.splice(k, 1)
+      }
+      loops.push(...simple(ring))
+    }
+  return loops
+}
+
+/** Cuts a loop that comes by a vertex twice into loops that don't. */
+function simple(ring: number[]): number[][] {
+  const loops: number[][] = []
+  const path: number[] = []
+  const placeOf = new Map<number, number>()
+  for (const v of ring) {
+    const known = placeOf.get(v)
+    if (known !== undefined) {
+      const loop = path.splice(known)
+      for (const w of loop) placeOf.delete(w)
+      if (loop.length > 2) loops.push(loop)
+    }
+    placeOf.set(v, path.length)
+    path.push(v)
+  }
+  if (path.length > 2) loops.push(path)
+  return loops
+}
+
+/** Of the ways on from a vertex, the first one clockwise from the way back. */
+function leftmost(
+  before: number,
+  at: number,
+  next: readonly number[],
+  x: readonly number[],
+  y: readonly number[],
+): number {
+  const back = Math.atan2(y[before]! - y[at]!, x[before]! - x[at]!)
+  let best = 0
+  let least = Infinity
+  next.forEach((v, k) => {
+    let turn = back - Math.atan2(y[v]! - y[at]!, x[v]! - x[at]!)
+    if (turn <= 0) turn += 2 * Math.PI
+    if (turn < least) {
+      least = turn
+      best = k
+    }
+  })
+  return best
+}
+
+function areaOf(ring: readonly number[], { x, y }: PlanPoints): number {
+  const ox = x[ring[0]!]!
+  const oy = y[ring[0]!]!
+  let sum = 0
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i]!
+    const b = ring[i + 1 < ring.length ? i + 1 : 0]!
+    sum += (x[a]! - ox) * (y[b]! - oy) - (x[b]! - ox) * (y[a]! - oy)
+  }
+  return sum / 2
+}
+
+/** Which of the outer rings is the smallest around a hole; −1 where none is. */
+function smallestAround(
+  ring: readonly number[],
+  rings: readonly (readonly number[])[],
+  areas: readonly number[],
+  outers: readonly number[],
+  points: PlanPoints,
+): number {
+  const { x, y } = points
+  const area = -areaOf(ring, points)
+  let best = -1
+  outers.forEach((outer, k) => {
+    if (areas[outer]! < area || (best >= 0 && areas[outer]! >= areas[outers[best]!]!)) return
+    const around = rings[outer]!
+    // A vertex that both share tells nothing.
+    const probe = ring.find((v) => !around.includes(v))
+    if (probe !== undefined ? isInside(around, x[probe]!, y[probe]!, points) : area > 0) best = k
+  })
+  return best
+}
+
+function isInside(ring: readonly number[], px: number, py: number, { x, y }: PlanPoints): boolean {
+  let inside = false
+  for (let i = 0, k = ring.length - 1; i < ring.length; k = i++) {
+    const ay = y[ring[i]!]!
+    const by = y[ring[k]!]!
+    if (ay > py === by > py) continue
+    const ax = x[ring[i]!]!
+    const bx = x[ring[k]!]!
+    if (px < ax + ((py - ay) / (by - ay)) * (bx - ax)) inside = !inside
+  }
+  return inside
+}

@@ -1,0 +1,135 @@
+import { fansOf } from './cove-fan.ts'
+import type { EdgeVertices } from './edge-chains.ts'
+import type { Partition } from './partition-types.ts'
+import type { PlanPoints } from './plan-points.ts'
+import type { Sides } from './plan-remainder.ts'
+import type { FanRun, Gap, Station } from './strip-stations.ts'
+
+/** Triangles of the plan and the cell of each. */
+export interface Triangles {
+  readonly corners: number[]
+  readonly cellOf: number[]
+  /** The ray that each corner was cut by, −1 beyond the strip. */
+  readonly rayOf: number[]
+  /** Directions of the rays, x and y in turn. */
+  readonly rays: number[]
+}
+
+/**
+ * Cuts the strip into triangles, gap by gap and cell by cell. Whatever border it has within a cell goes to `sides` the
+ * other way round, so that what is left of the cell closes with it whether or not the two fit; crossings of inner edges
+ * go to their edges; the vertices along each shore's edge are returned.
+ */
+export function meshStrip(
+  p: Partition,
+  runs: readonly FanRun[],
+  points: PlanPoints,
+  edges: EdgeVertices,
+  sides: Sides,
+  out: Triangles,
+): void {
+  const { shores } = fansOf(p)
+  for (const { stations } of runs)
+    for (const station of stations)
+      if (station.ray < 0) {
+        station.ray = out.rays.length / 2
+        out.rays.push(station.nx, station.ny)
+      }
+  for (const { fan, stations, gaps } of runs) {
+    const shore = fan.shore >= 0 ? shores[fan.shore]! : undefined
+    gaps.forEach((gap, i) => {
+      const from = stations[i]!.v[0]!
+      const to = stations[i + 1]!.v[0]!
+      if (gap) meshGap(gap, points, edges, sides, out)
+      if (shore && from !== to && gap?.piece.cells[0] !== shore.cell) {
+        sides.put(shore.cell, from, to)
+        if (gap) sides.put(gap.piece.cells[0]!, to, from)
+      }
+      if (gap) {
+        if (stations[i]!.isEvent) flank(stations[i]!, gap, gap.atA, false, sides)
+        if (stations[i + 1]!.isEvent) flank(stations[i + 1]!, gap, gap.atB, true, sides)
+      }
+    })
+    if (shore) {
+      const feet = stations.map((station) => station.v[0]!).filter((v, i, all) => i === 0 || v !== all[i - 1])
+      edges.layShore(shore.edge, shore.side > 0 ? feet : feet.reverse())
+    }
+    for (const station of stations) if (station.isEvent) edges.layAlong(station)
+  }
+}
+
+/** Borders of a gap along one of its rays. The gap on the other side puts the same the other way round where it has the same cell. */
+function flank(station: Station, gap: Gap, at: readonly number[], isEnd: boolean, sides: Sides): void {
+  const { cells } = gap.piece
+  for (let j = 0; j < cells.length; j++)
+    for (let i = at[j]!; i < at[j + 1]!; i++) {
+      const u = station.v[i]!
+      const v = station.v[i + 1]!
+      if (isEnd) sides.put(cells[j]!, v, u)
+      else sides.put(cells[j]!, u, v)
+    }
+}
+
+function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides, out: Triangles): void {
+  const { piece, a, b, atA, atB } = gap
+  const { cells } = piece
+  for (let j = 0; j < cells.length; j++) {
+    zip(points, a, atA[j]!, atA[j + 1]!, b, atB[j]!, atB[j + 1]!, cells[j]!, out)
+    const u = a.v[atA[j + 1]!]!
+    const v = b.v[atB[j + 1]!]!
+    if (u === v) continue
+    if (j + 1 < cells.length) edges.cross(piece.edges[j]!, u, v, cells[j]!, cells[j + 1]!)
+    else sides.put(cells[j]!, u, v)
+  }
+}
+
+/** Triangles between two runs of vertices; the same ring or crease on both is joined, the rest goes by the shorter diagonal. */
+function zip(
+  points: PlanPoints,
+  a: Station,
+  a0: number,
+  a1: number,
+  b: Station,
+  b0: number,
+  b1: number,
+  cell: number,
+  out: Triangles,
+): void {
+  const { x, y } = points
+  let i = a0
+  let k = b0
+  // Next places that both sides name.
+  let ni = i
+  let nk = k
+  while (i < a1 || k < b1) {
+    if (i >= ni && k >= nk) {
+      ;[ni, nk] = nextPair(a, i, a1, b, k, b1)
+    }
+    let stepA = k >= nk
+    if (i < ni && k < nk) {
+      const ai = a.v[i]!
+      const bk = b.v[k]!
+      const an = a.v[i + 1]!
+      const bn = b.v[k + 1]!
+      const da = (x[an]! - x[bk]!) ** 2 + (y[an]! - y[bk]!) ** 2
+      const db = (x[bn]! - x[ai]!) ** 2 + (y[bn]! - y[ai]!) ** 2
+      stepA = da < db
+    }
+    const u = a.v[i]!
+    const v = b.v[k]!
+    const w = stepA ? a.v[++i]! : b.v[++k]!
+    if (u === v || v === w || w === u) continue
+    out.corners.push(u, v, w)
+    out.rayOf.push(a.ray, b.ray, stepA ? a.ray : b.ray)
+    out.cellOf.push(cell)
+  }
+}
+
+function nextPair(a: Station, i: number, a1: number, b: Station, k: number, b1: number): [number, number] {
+  for (let m = i + 1; m < a1; m++) {
+    const code = a.code[m]!
+    if (code < 0) continue
+    for (let q = k + 1; q < b1; q++) if (b.code[q] === code) return [m, q]
+  }
+  return [a1, b1]
+}

@@ -1,0 +1,143 @@
+import { never } from '../base/index.ts'
+import type { Cell, Partition } from './partition-types.ts'
+import { planeAt } from './planes.ts'
+import { ROUNDING } from './tolerance.ts'
+import type { RaySpan, WallLaw } from './wall-kind.ts'
+
+/** A place along a ray where the mesh needs a vertex: its distance from the shore, and which ring or crease it lies on. */
+export interface RayPlaces {
+  readonly n: number[]
+  /** Ring k has 64 + k, a crease less than 64, what both pieces beside a ray brought together −1. */
+  readonly code: number[]
+}
+
+const FEWEST_RINGS = 4
+const MOST_RINGS = 24
+
+/** Distances from the shore at which a wall's curved profile over a level floor is cut into chords [m]. */
+export function ringsOf(p: Partition, chordM: number): readonly number[] {
+  const { wall } = p.shape
+  switch (wall.kind) {
+    case 'vertical':
+    case 'battered':
+      return []
+    case 'cove': {
+      const r = wall.radiusM
+      const step = 2 * Math.acos(Math.max(0, 1 - chordM / r))
+      const count = Math.min(MOST_RINGS, Math.max(FEWEST_RINGS, Math.ceil(Math.PI / 2 / step)))
+      // Even steps of the quarter circle.
+      return Array.from({ length: count - 1 }, (_, k) => r * (1 - Math.cos((Math.PI / 2) * ((k + 1) / count))))
+    }
+    default:
+      return never(wall, 'unknown wall')
+  }
+}
+
+/** What the wall does within a cell: nothing, its plain profile all over, or that with creases. */
+export type WallWork = 'none' | 'plain' | 'creased'
+
+/** Tells for a cell what the wall does there, from the least and greatest depths alone. */
+export function wallWork(p: Partition, cell: Cell): WallWork {
+  const { wall } = p.shape
+  if (wall.kind === 'vertical') return 'none'
+  if (wall.kind === 'battered') return 'creased'
+  const r = wall.radiusM
+  if (cell.patch < 0) return cell.minDepthM > r ? 'plain' : 'creased'
+  const { plane } = p.floor.pieces[cell.strip]!
+  let least = Infinity
+  for (const x of [cell.minX, cell.maxX])
+    for (const y of [cell.minY, cell.maxY]) least = Math.min(least, planeAt(plane, x, y))
+  return least - r >= Math.max(cell.maxDepthM, 0) ? 'none' : 'creased'
+}
+
+const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false, fAcross: 0, kAcross: 0 }
+const before = new Float64Array(16)
+const after = new Float64Array(16)
+const probe = new Float64Array(16)
+
+/** Adds the rings and creases of one cell along a ray, strictly between two distances, in order. */
+export function addPlaces(
+  p: Partition,
+  law: WallLaw,
+  rings: readonly number[],
+  cell: Cell,
+  work: WallWork,
+  x: number,
+  y: number,
+  nx: number,
+  ny: number,
+  from: number,
+  to: number,
+  out: RayPlaces,
+): void {
+  if (work === 'none') return
+  const hair = 16 * p.grainM
+  if (work === 'plain') {
+    for (let k = 0; k < rings.length; k++)
+      if (rings[k]! > from + hair && rings[k]! < to - hair) {
+        out.n.push(rings[k]!)
+        out.code.push(64 + k)
+      }
+    return
+  }
+  const floor = p.floor.pieces[cell.strip]!.plane
+  span.from = from
+  span.to = to
+  span.f0 = planeAt(floor, x, y)
+  span.f1 = floor.dx * nx + floor.dy * ny
+  span.isFeature = cell.patch >= 0
+  span.k0 = span.isFeature ? planeAt(cell.plane, x, y) : span.f0
+  span.k1 = span.isFeature ? cell.plane.dx * nx + cell.plane.dy * ny : span.f1
+  let a = from
+  const count = law.eventsAt(span, from, 0, before, 0)
+  for (let k = 0; k <= rings.length; k++) {
+    const isRing = k < rings.length && rings[k]! < to - hair
+    const b = isRing ? rings[k]! : to
+    if (b <= from + hair) continue
+    law.eventsAt(span, b, 0, after, 0)
+    const first = out.n.length
+    for (let e = 0; e < count; e++)
+      if (before[e]! > 0 !== after[e]! > 0) {
+        const n = crossingOf(law, e, a, before[e]!, b, after[e]!)
+        if (n > from + hair && n < to - hair) insert(out, first, n, e, hair)
+      }
+    if (!isRing) break
+    insert(out, first, b, 64 + k, hair)
+    before.set(after)
+    a = b
+  }
+}
+
+/** Puts a place in its order after the first; one that lies on a known one is left out. */
+function insert(out: RayPlaces, first: number, n: number, code: number, hair: number): void {
+  let i = out.n.length
+  while (i > first && out.n[i - 1]! > n) i--
+  if ((i > first && n - out.n[i - 1]! <= hair) || (i < out.n.length && out.n[i]! - n <= hair)) return
+  out.n.splice(i, 0, n)
+  out.code.splice(i, 0, code)
+}
+
+/** Where one of the law's events changes its sign: regula falsi, an end that stays is halved (Illinois). */
+function crossingOf(law: WallLaw, event: number, a: number, fa: number, b: number, fb: number): number {
+  let m = a
+  let side = 0
+  for (let i = 0; i < 60 && b - a > 4 * ROUNDING * b; i++) {
+    m = (a * fb - b * fa) / (fb - fa)
+    if (!(m > a && m < b)) m = (a + b) / 2
+    law.eventsAt(span, m, 0, probe, 0)
+    const f = probe[event]!
+    if (f === 0) return m
+    if (f > 0 === fa > 0) {
+      a = m
+      fa = f
+      if (side === 1) fb /= 2
+      side = 1
+    } else {
+      b = m
+      fb = f
+      if (side === -1) fa /= 2
+      side = -1
+    }
+  }
+  return m
+}

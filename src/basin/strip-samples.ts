@@ -1,0 +1,275 @@
+import { type Fan, fansOf } from './cove-fan.ts'
+import type { Partition } from './partition-types.ts'
+import { chordsFor } from './path-draw.ts'
+import { type Foot, footOn } from './span.ts'
+import { newStripRay, rayIn } from './strip-ray.ts'
+import { addPlaces, type RayPlaces, ringsOf, type WallWork, wallWork } from './strip-rings.ts'
+import type { Strip, StripPiece } from './strip-types.ts'
+import { HAIR, NEARLY } from './tolerance.ts'
+import type { WallLaw } from './wall-kind.ts'
+
+/** One ray of a piece as the mesh uses it. */
+export interface Sample {
+  readonly t: number
+  readonly x: number
+  readonly y: number
+  readonly nx: number
+  readonly ny: number
+  /** Where the ray enters each of the piece's cells and where it ends, ascending from 0 [m]. */
+  readonly at: readonly number[]
+  /** Rings and creases between those. */
+  readonly places: RayPlaces
+}
+
+/** A piece of the strip with the rays that the mesh follows it by, t ascending. */
+export interface SampledPiece {
+  readonly piece: StripPiece
+  readonly samples: Sample[]
+}
+
+/** What sampling needs to know throughout. */
+export interface Sampling {
+  readonly p: Partition
+  readonly law: WallLaw
+  readonly chordM: number
+  readonly rings: readonly number[]
+  readonly work: readonly WallWork[]
+}
+
+const ray = newStripRay()
+const DEEPEST = 9
+
+/** Everything that the rays of a strip are sampled by. */
+export function newSampling(p: Partition, law: WallLaw, chordM: number): Sampling {
+  return { p, law, chordM, rings: ringsOf(p, chordM), work: p.cells.map((cell) => wallWork(p, cell)) }
+}
+
+/** The pieces of a strip, each followed by rays dense enough for the chords, and both sides of a cut locus by the same points. */
+export function samplePieces(s: Sampling, strip: Strip): SampledPiece[] {
+  const sampled = strip.pieces
+    .filter(({ t0, t1, cells }) => t1 > t0 && cells.every((cell) => cell >= 0))
+    .map((piece) => ({ piece, samples: sampled_(s, strip, piece) }))
+  addPartners(s, sampled)
+  return sampled
+}
+
+function sampled_(s: Sampling, strip: Strip, piece: StripPiece): Sample[] {
+  const { t0, t1, fan, edges, by, cells } = piece
+  const count = stepsOf(s, strip, piece)
+  let samples: Sample[] = []
+  for (let i = 0; i <= count; i++) samples.push(sampleAt(s, piece, i === count ? t1 : t0 + ((t1 - t0) * i) / count))
+  if (edges.length === 0 && by === -1 && cells.every((cell) => s.work[cell] !== 'creased')) return samples
+  if (s.rings.length > 0 && (edges.length > 0 || by !== -1)) samples = withLevels(s, piece, samples)
+  const refined = [samples[0]!]
+  for (let i = 1; i < samples.length; i++)
+    refine(s, piece, samples[i - 1]!, samples[i]!, refined, fan.shore < 0 ? 6 : DEEPEST)
+  return refined
+}
+
+/** Even steps along a piece for its shore, and for the strip's far side where that is longer. */
+function stepsOf({ p, chordM }: Sampling, strip: Strip, { fan, t0, t1 }: StripPiece): number {
+  if (fan.shore < 0) {
+    const step = 2 * Math.acos(Math.max(0, 1 - chordM / strip.widthM))
+    return Math.max(1, Math.ceil((t1 - t0) / step))
+  }
+  const { curve, side } = fansOf(p).shores[fan.shore]!
+  const count = chordsFor(curve, t0, t1, chordM)
+  if (curve.kind !== 'arc' || side * curve.radius > 0) return count
+  return Math.ceil(count * Math.sqrt(1 + strip.widthM / Math.abs(curve.radius)))
+}
+
+function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
+  const { p, law, rings, work } = s
+  rayIn(p, piece, t, ray)
+  if (!(Math.abs(ray.nx) + Math.abs(ray.ny) > 0.5)) {
+    // No direction where a handle lies on its point: take it a hair inside.
+    const { x, y } = ray
+    rayIn(p, piece, t + (t < (piece.t0 + piece.t1) / 2 ? HAIR : -HAIR) * (piece.t1 - piece.t0), ray)
+    ray.x = x
+    ray.y = y
+  }
+  const end = ray.end > 0 ? ray.end : 0
+  const at = [0]
+  let last = 0
+  for (const n of ray.at) {
+    last = n >= last ? Math.min(n, end) : last
+    at.push(last)
+  }
+  at.push(end)
+  const places: RayPlaces = { n: [], code: [] }
+  for (let i = 0; i < piece.cells.length; i++) {
+    const index = piece.cells[i]!
+    addPlaces(p, law, rings, p.cells[index]!, work[index]!, ray.x, ray.y, ray.nx, ray.ny, at[i]!, at[i + 1]!, places)
+  }
+  return { t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, at, places }
+}
+
+/** Samples where an edge or the cut locus lies at the very distance of a ring, so that rings go on around its bend. */
+function withLevels(s: Sampling, piece: StripPiece, samples: readonly Sample[]): Sample[] {
+  const all = [...samples]
+  const columns = samples[0]!.at.length
+  for (let i = 1; i < samples.length; i++) {
+    const a = samples[i - 1]!
+    const b = samples[i]!
+    if (spread(a, b) < 8 * s.chordM) continue
+    for (let k = 1; k < columns; k++)
+      for (const level of s.rings) {
+        if (a.at[k]! < level === b.at[k]! < level || a.at[k] === level || b.at[k] === level) continue
+        all.push(atLevel(s, piece, a, b, k, level))
+      }
+  }
+  all.sort((a, b) => a.t - b.t)
+  return all.filter((sample, i) => i === 0 || sample.t - all[i - 1]!.t > NEARLY * (piece.t1 - piece.t0))
+}
+
+/** How far apart two rays are at most [m]. */
+function spread(a: Sample, b: Sample): number {
+  const ea = a.at[a.at.length - 1]!
+  const eb = b.at[b.at.length - 1]!
+  return Math.max(
+    Math.hypot(b.x - a.x, b.y - a.y),
+    Math.hypot(b.x + eb * b.nx - a.x - ea * a.nx, b.y + eb * b.ny - a.y - ea * a.ny),
+  )
+}
+
+function atLevel(s: Sampling, piece: StripPiece, a: Sample, b: Sample, column: number, level: number): Sample {
+  let ta = a.t
+  let tb = b.t
+  let fa = a.at[column]! - level
+  let fb = b.at[column]! - level
+  let side = 0
+  let t = ta
+  for (let i = 0; i < 40; i++) {
+    t = (ta * fb - tb * fa) / (fb - fa)
+    if (!(t > ta && t < tb)) break
+    rayIn(s.p, piece, t, ray)
+    const f = (ray.at[column - 1] ?? ray.end) - level
+    if (Math.abs(f) <= 1e-14 * level) break
+    if (f > 0 === fa > 0) {
+      ta = t
+      fa = f
+      if (side === 1) fb /= 2
+      side = 1
+    } else {
+      tb = t
+      fb = f
+      if (side === -1) fa /= 2
+      side = -1
+    }
+  }
+  return sampleAt(s, piece, Math.min(Math.max(t, a.t), b.t))
+}
+
+/** Adds samples up to b, with more between where something strays from its chord or a crease comes or goes. */
+function refine(s: Sampling, piece: StripPiece, a: Sample, b: Sample, out: Sample[], depth: number): void {
+  const t = (a.t + b.t) / 2
+  if (depth > 0 && t > a.t && t < b.t && spread(a, b) > 4 * s.chordM) {
+    const middle = sampleAt(s, piece, t)
+    if (!isStraight(s, a, middle, b)) {
+      refine(s, piece, a, middle, out, depth - 1)
+      refine(s, piece, middle, b, out, depth - 1)
+      return
+    }
+  }
+  out.push(b)
+}
+
+function isStraight({ chordM }: Sampling, a: Sample, m: Sample, b: Sample): boolean {
+  for (let k = 1; k < m.at.length; k++) if (strays(a, a.at[k]!, m, m.at[k]!, b, b.at[k]!) > chordM) return false
+  const pa = a.places
+  const pm = m.places
+  const pb = b.places
+  if (!sameCreases(pa.code, pb.code)) return false
+  if (!sameCreases(pa.code, pm.code)) return false
+  for (let i = 0; i < pm.code.length; i++) {
+    if (pm.code[i]! >= 64) continue
+    const ia = pa.code.indexOf(pm.code[i]!)
+    const ib = pb.code.indexOf(pm.code[i]!)
+    if (strays(a, pa.n[ia]!, m, pm.n[i]!, b, pb.n[ib]!) > chordM) return false
+  }
+  return true
+}
+
+/** True where the same creases, rings apart, follow each other. */
+function sameCreases(a: readonly number[], b: readonly number[]): boolean {
+  let i = 0
+  let k = 0
+  for (;;) {
+    while (i < a.length && a[i]! >= 64) i++
+    while (k < b.length && b[k]! >= 64) k++
+    if (i === a.length || k === b.length) return i === a.length && k === b.length
+    if (a[i++] !== b[k++]) return false
+  }
+}
+
+/** Distance of a place on the middle ray from the chord between the places on two others [m]. */
+function strays(a: Sample, na: number, m: Sample, nm: number, b: Sample, nb: number): number {
+  const ax = a.x + na * a.nx
+  const ay = a.y + na * a.ny
+  const dx = b.x + nb * b.nx - ax
+  const dy = b.y + nb * b.ny - ay
+  const ex = m.x + nm * m.nx - ax
+  const ey = m.y + nm * m.ny - ay
+  const length = Math.hypot(dx, dy)
+  return length > 0 ? Math.abs(dx * ey - dy * ex) / length : Math.hypot(ex, ey)
+}
+
+const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
+
+/** Gives each end on a cut locus its ray from the other side, so that both sides have the same points on it. */
+function addPartners(s: Sampling, sampled: readonly SampledPiece[]): void {
+  const byFan = new Map<Fan, SampledPiece[]>()
+  for (const one of sampled) {
+    const list = byFan.get(one.piece.fan)
+    if (list) list.push(one)
+    else byFan.set(one.piece.fan, [one])
+  }
+  const { fans, shores } = fansOf(s.p)
+  const corners = new Map<number, Fan[]>()
+  for (const fan of fans)
+    if (fan.shore < 0)
+      for (const shore of fan.neighbours) {
+        const list = corners.get(shore)
+        if (list) list.push(fan)
+        else corners.set(shore, [fan])
+      }
+  const wanted: { to: SampledPiece; t: number }[] = []
+  for (const { piece, samples } of sampled) {
+    if (piece.by < 0) continue
+    const rival = shores[piece.by]!
+    for (const sample of samples) {
+      const n = sample.at[sample.at.length - 1]!
+      if (!(n > 0)) continue
+      const x = sample.x + n * sample.nx
+      const y = sample.y + n * sample.ny
+      footOn(rival.curve, rival.t0, rival.t1, x, y, foot)
+      let fan: Fan | undefined = fans[piece.by]
+      let t = foot.t
+      if (t === rival.t0 || t === rival.t1)
+        for (const corner of corners.get(piece.by) ?? []) {
+          if (Math.hypot(corner.x - foot.x, corner.y - foot.y) > 8 * s.p.grainM) continue
+          const turn = corner.direction - Math.atan2(y - corner.y, x - corner.x)
+          const around = turn - 2 * Math.PI * Math.floor(turn / (2 * Math.PI))
+          if (around < corner.t1) {
+            fan = corner
+            t = around
+          }
+        }
+      for (const to of (fan && byFan.get(fan)) ?? [])
+        if (t > to.piece.t0 && t < to.piece.t1 && to.piece.by >= 0) wanted.push({ to, t })
+    }
+  }
+  for (const { to, t } of wanted) {
+    const { piece, samples } = to
+    const near = NEARLY * (piece.t1 - piece.t0)
+    let lo = 0
+    let hi = samples.length
+    while (lo < hi) {
+      const middle = (lo + hi) >> 1
+      if (samples[middle]!.t < t) lo = middle + 1
+      else hi = middle
+    }
+    if ((lo > 0 && t - samples[lo - 1]!.t < near) || (lo < samples.length && samples[lo]!.t - t < near)) continue
+    samples.splice(lo, 0, sampleAt(s, piece, t))
+  }
+}

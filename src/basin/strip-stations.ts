@@ -1,0 +1,233 @@
+import { type Fan, fansOf } from './cove-fan.ts'
+import type { Partition } from './partition-types.ts'
+import type { PlanPoints } from './plan-points.ts'
+import type { Sample, SampledPiece } from './strip-samples.ts'
+import type { StripPiece } from './strip-types.ts'
+
+/** A ray of the mesh with all the vertices on it, which the gaps on both its sides share. */
+export interface Station {
+  readonly n: number[]
+  readonly v: number[]
+  readonly code: number[]
+  /** True where two pieces meet. */
+  readonly isEvent: boolean
+  readonly nx: number
+  readonly ny: number
+  /** Its number among all, once it has one. */
+  ray: number
+}
+
+/** The water between two neighbouring rays of a piece; the shore runs from a to b with the water on its left. */
+export interface Gap {
+  readonly piece: StripPiece
+  readonly a: Station
+  readonly b: Station
+  /** Where each of the piece's cells begins along both rays and where the last ends, as places in their lists. */
+  readonly atA: readonly number[]
+  readonly atB: readonly number[]
+}
+
+/** Stations and gaps along one fan, in the shore's order. */
+export interface FanRun {
+  readonly fan: Fan
+  readonly stations: Station[]
+  /** One for each step between stations, none where no piece covers it. */
+  readonly gaps: (Gap | undefined)[]
+}
+
+interface Lists {
+  readonly n: number[]
+  readonly code: number[]
+}
+
+/** Lays out all sampled pieces as stations with vertices; joints of fans share one. */
+export function stationsOf(p: Partition, sampled: readonly SampledPiece[], points: PlanPoints): FanRun[] {
+  const { fans, shores } = fansOf(p)
+  const byFan = new Map<Fan, SampledPiece[]>()
+  for (const one of sampled) {
+    const list = byFan.get(one.piece.fan)
+    if (list) list.push(one)
+    else byFan.set(one.piece.fan, [one])
+  }
+  const outgoing = new Map<number, number>()
+  const corner = new Map<number, Fan>()
+  shores.forEach((shore, i) => {
+    const edge = p.edges[shore.edge]!
+    outgoing.set(shore.side > 0 ? edge.from : edge.to, i)
+  })
+  for (const fan of fans) if (fan.shore < 0) corner.set(endNode(p, shores[fan.neighbours[0]!]!), fan)
+  const runs: FanRun[] = []
+  const seen = new Uint8Array(shores.length)
+  for (let start = 0; start < shores.length; start++) {
+    if (seen[start]) continue
+    const loop: Fan[] = []
+    for (let i: number | undefined = start; i !== undefined && !seen[i]; ) {
+      seen[i] = 1
+      loop.push(fans[i]!)
+      const node = endNode(p, shores[i]!)
+      const about = corner.get(node)
+      if (about) loop.push(about)
+      i = outgoing.get(node)
+    }
+    runs.push(...layLoop(p, loop, byFan, points))
+  }
+  return runs
+}
+
+function endNode(p: Partition, shore: { readonly edge: number; readonly side: number }): number {
+  const edge = p.edges[shore.edge]!
+  return shore.side > 0 ? edge.to : edge.from
+}
+
+/** One step of the loop: rays at both ends, and the piece between them. */
+interface Step {
+  readonly piece: StripPiece
+  readonly first: Sample
+  readonly last: Sample
+}
+
+function layLoop(
+  p: Partition,
+  loop: readonly Fan[],
+  byFan: ReadonlyMap<Fan, readonly SampledPiece[]>,
+  points: PlanPoints,
+): FanRun[] {
+  const { shores } = fansOf(p)
+  const steps = loop.map((fan) => stepsAlong(p, fan, byFan.get(fan) ?? []))
+  const runs: FanRun[] = []
+  const joints: (Station | undefined)[] = []
+  const jointAt = (k: number): Station => {
+    const i = (k + loop.length) % loop.length
+    const known = joints[i]
+    if (known) return known
+    // The station where fan i begins and the one before it ends.
+    const before = steps[(i + loop.length - 1) % loop.length]!
+    const fan = loop[i]!
+    const node = fan.shore < 0 ? endNode(p, shores[fan.neighbours[0]!]!) : startNode(p, shores[fan.shore]!)
+    const left = before[before.length - 1]?.last
+    const right = steps[i]![0]?.first
+    const made = newStation(points, left, right, node)
+    joints[i] = made
+    return made
+  }
+  loop.forEach((fan, k) => {
+    const own = steps[k]!
+    const stations = [jointAt(k)]
+    const gaps: (Gap | undefined)[] = []
+    own.forEach((step, i) => {
+      const isLast = i === own.length - 1
+      const a = stations[stations.length - 1]!
+      const next = own[i + 1]
+      const joined = next && next.first.t === step.last.t
+      const node = fan.shore < 0 ? a.v[0]! : -1
+      const b = isLast
+        ? jointAt(k + 1)
+        : newStation(points, step.last, joined ? next.first : undefined, node, joined && next.piece === step.piece)
+      gaps.push({
+        piece: step.piece,
+        a,
+        b,
+        atA: placesIn(a, step.first),
+        atB: placesIn(b, step.last),
+      })
+      stations.push(b)
+      if (next && !joined) {
+        // Rays without length lie between, e.g. where the shore bends more than any circle.
+        gaps.push(undefined)
+        stations.push(newStation(points, undefined, next.first, node))
+      }
+    })
+    if (own.length === 0) {
+      gaps.push(undefined)
+      stations.push(jointAt(k + 1))
+    }
+    runs.push({ fan, stations, gaps })
+  })
+  return runs
+}
+
+function startNode(p: Partition, shore: { readonly edge: number; readonly side: number }): number {
+  const edge = p.edges[shore.edge]!
+  return shore.side > 0 ? edge.from : edge.to
+}
+
+/** The steps of a fan in the shore's order. */
+function stepsAlong(p: Partition, fan: Fan, pieces: readonly SampledPiece[]): Step[] {
+  const forward = fan.shore < 0 || fansOf(p).shores[fan.shore]!.side > 0
+  const ordered = [...pieces].sort((a, b) => (forward ? a.piece.t0 - b.piece.t0 : b.piece.t0 - a.piece.t0))
+  const steps: Step[] = []
+  for (const { piece, samples } of ordered) {
+    if (forward)
+      for (let i = 1; i < samples.length; i++) steps.push({ piece, first: samples[i - 1]!, last: samples[i]! })
+    else for (let i = samples.length - 1; i > 0; i--) steps.push({ piece, first: samples[i]!, last: samples[i - 1]! })
+  }
+  return steps
+}
+
+/** A station from the rays of the pieces on its two sides, which are the same ray. Its foot is a node where one is given. */
+function newStation(
+  points: PlanPoints,
+  left: Sample | undefined,
+  right: Sample | undefined,
+  node: number,
+  isSame = false,
+): Station {
+  const ray = left && (left.at[left.at.length - 1]! > 0 || !right) ? left : right
+  if (!ray) return { n: [0], v: [node], code: [-1], isEvent: true, nx: 0, ny: 0, ray: -1 }
+  const lists: Lists = { n: [], code: [] }
+  if (left) merge(lists, left, points.mergeM)
+  if (right && !isSame) merge(lists, right, points.mergeM)
+  const { x, y, nx, ny } = ray
+  const end = lists.n[lists.n.length - 1]!
+  const v: number[] = []
+  for (let i = 0; i < lists.n.length; i++) {
+    const n = lists.n[i]!
+    if (i === 0) {
+      const foot = node >= 0 ? node : points.addOnRay(x, y, 0, nx, ny)
+      points.place(foot, 0, nx, ny)
+      v.push(foot)
+      continue
+    }
+    const px = x + n * nx
+    const py = y + n * ny
+    const mayMeet = !isSame || n === end
+    let at = mayMeet ? points.find(px, py) : -1
+    if (at < 0) {
+      at = points.addOnRay(px, py, n, nx, ny)
+      if (mayMeet) points.enter(at)
+    } else if (!(points.n[at]! <= n)) points.place(at, n, nx, ny)
+    v.push(at)
+  }
+  return { n: lists.n, v, code: lists.code, isEvent: !isSame, nx, ny, ray: -1 }
+}
+
+/** Adds a sample's distances to a station's list; the same distance is taken once. */
+function merge(lists: Lists, { at, places }: Sample, hair: number): void {
+  let k = 0
+  const put = (n: number, code: number): void => {
+    while (k < lists.n.length && lists.n[k]! < n - hair) k++
+    if (k < lists.n.length && lists.n[k]! <= n + hair) {
+      if (lists.code[k]! < 0) lists.code[k] = code
+      return
+    }
+    lists.n.splice(k, 0, n)
+    lists.code.splice(k, 0, code)
+  }
+  let i = 0
+  for (const n of at) {
+    while (i < places.n.length && places.n[i]! < n) {
+      put(places.n[i]!, places.code[i]!)
+      i++
+    }
+    put(n, -1)
+  }
+}
+
+/** Places in a station's list of a sample's crossings. */
+function placesIn(station: Station, { at }: Sample): number[] {
+  let k = 0
+  return at.map((n) => {
+    while (k + 1 < station.n.length && Math.abs(station.n[k + 1]! - n) <= Math.abs(station.n[k]! - n)) k++
+    return k
+  })
+}
