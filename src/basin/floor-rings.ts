@@ -17,7 +17,9 @@ export function contactsOf(
   const spansInRing = rings.map((ring, id) => pushRing(ring, id, grainM, spans))
   const contacts: RingContact[] = []
   arrange(spans, spansInRing, grainM, (contact) => {
-    if (Math.max(contact.a.ring, contact.b.ring) >= shores.length) contacts.push(contact)
+    if (Math.max(contact.a.ring, contact.b.ring) < shores.length) return
+    // Where curves are joined both of them are met.
+    if (!contacts.some((c) => Math.hypot(c.x - contact.x, c.y - contact.y) <= 2 * grainM)) contacts.push(contact)
   })
   const outer = (c: RingContact): number => Math.min(c.a.ring, c.b.ring)
   const inner = (c: RingContact): number => Math.max(c.a.ring, c.b.ring)

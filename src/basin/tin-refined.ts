@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../base/index.ts'
+import { addMoments } from './edge-integrals.ts'
 import type { FloorPlan, FloorSite } from './floor-kind.ts'
 import { NodeSet } from './node-set.ts'
 import { problem } from './problems.ts'
@@ -18,13 +19,16 @@ const ROUNDS = 3
  * divided until the corner lies nearly where an empty circle touches the curve.
  */
 export function refined(
-  { extentM, grainM }: FloorSite,
+  { shores, grainM }: FloorSite,
   bounds: readonly { readonly ring: Ring; readonly isShore: boolean }[],
   stopsAt: (chordM: number) => Stops[],
   figureOf: (nodes: NodeSet, chains: readonly Chain[]) => TinFigure,
 ): Result<FloorPlan> {
+  const moments = { area: 0, areaX: 0, areaY: 0 }
+  for (const curve of shores[0]!.curves) addMoments(curve, 0, 1, 1, moments)
+  const sizeM = Math.sqrt(Math.abs(moments.area))
   for (const finer of [1, 8, 64, 512]) {
-    const chordM = (extentM * FLOOR_CHORD) / finer
+    const chordM = (sizeM * FLOOR_CHORD) / finer
     const stops = stopsAt(chordM)
     for (let round = 0; ; round++) {
       const nodes = new NodeSet(8 * grainM)
