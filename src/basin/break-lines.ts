@@ -55,7 +55,7 @@ export function breakSpans(division: Division, out: Span[]): void {
       if (own && (own[0] > maxX || own[1] > maxY || own[2] < minX || own[3] < minY)) continue
       if (piece.law !== undefined) {
         const id = family++
-        for (const curve of lawCrossings(piece.law, plane, grainM).curves) addCurve(curve, id)
+        for (const curve of lawCrossings(piece.law, plane, grainM)) addCurve(curve, id)
         continue
       }
       const line = difference(plane, piece.plane)

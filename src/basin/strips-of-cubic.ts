@@ -1,5 +1,6 @@
 import { arcCentre, arcCurve, type CubicCurve, evaluate, newJet } from './curve.ts'
-import { fitRun, type Vec } from './fit-run.ts'
+import { type CurveFit, fitCurve } from './fit-curve.ts'
+import type { Vec } from './fit-run.ts'
 import { spanCuts } from './span.ts'
 import type { WallStrip } from './strips-along.ts'
 import { OFFSET_ARC_FIT, OFFSET_FIT } from './tolerance.ts'
@@ -119,26 +120,13 @@ function curvatureAt(c: CubicCurve, t: number): number {
   return (jet.dx * ddy - jet.dy * ddx) / Math.hypot(jet.dx, jet.dy) ** 3
 }
 
-interface Fit {
-  readonly pieces: readonly { to: Vec; c1: Vec; c2: Vec }[]
-  readonly offM: number
-}
-
 /** The parallel curve from t1 back to t0. */
-function parallelFit(curve: CubicCurve, t0: number, t1: number, offset: number, toleranceM: number, depth = 0): Fit {
-  const points: Vec[] = []
-  for (let i = 0; i <= SAMPLES; i++) points.push(parallelAt(curve, t1 + ((t0 - t1) * i) / SAMPLES, offset))
-  const back = (t: number): Vec => {
+function parallelFit(curve: CubicCurve, t0: number, t1: number, offset: number, toleranceM: number): CurveFit {
+  const headingBack = (t: number): Vec => {
     const [hx, hy] = headingAt(curve, t)
     return [-hx, -hy]
   }
-  const { c1, c2, worst } = fitRun(points, back(t1), back(t0))
-  const offM = 1.5 * worst
-  if (offM <= toleranceM || depth >= 12) return { pieces: [{ to: points[SAMPLES]!, c1, c2 }], offM }
-  const middle = (t0 + t1) / 2
-  const late = parallelFit(curve, middle, t1, offset, toleranceM, depth + 1)
-  const early = parallelFit(curve, t0, middle, offset, toleranceM, depth + 1)
-  return { pieces: [...late.pieces, ...early.pieces], offM: Math.max(late.offM, early.offM) }
+  return fitCurve({ pointAt: (t) => parallelAt(curve, t, offset), headingAt: headingBack }, t1, t0, toleranceM)
 }
 
 /** The part of a cubic segment from t0 to t1 as a segment of its own. */

@@ -53,8 +53,8 @@ export const NEARLY = 1e-9
 /** A step inside a stretch, relative, where a limit at its end is asked for and the end itself has none. */
 export const HAIR = 1e-6
 
-/** How near a curve parallel to a cubic is fitted, as a share of the cubic's size: some 1e-8 m at a pool's wall. */
-export const OFFSET_FIT = 2e-9
+/** How near a curve parallel to a cubic is fitted, as a share of the cubic's size: some 5e-8 m at a pool’s wall. */
+export const OFFSET_FIT = 1e-8
 
 /** The same where the cubic bends too tightly for a parallel curve and arcs stand for it. */
 export const OFFSET_ARC_FIT = 1e-6

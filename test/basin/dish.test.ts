@@ -297,6 +297,55 @@ describe('features over a hollow', () => {
   })
 })
 
+describe('a ramp over a hollow', () => {
+  const axis = { from: [-3, -1], to: [3, 1] } as const
+  const run = Math.hypot(6, 2)
+  const cases: [string, Parts, number, number][] = [
+    ['an ellipse in a cap', { edgeDepthM: 0.8, depthM: 1.9 }, 0.9, 1.7],
+    ['a piece of an ellipse, open to the rim', { edgeDepthM: 0.8, depthM: 1.9 }, 0.3, 1.6],
+    ['an ellipse on a mound', { edgeDepthM: 1.9, depthM: 0.7 }, 1, 1.8],
+    ['an ellipse in a cone', { form: 'cone', edgeDepthM: 0.6, depthM: 2 }, 1, 1.5],
+    ['a hyperbola in a cone', { form: 'cone', edgeDepthM: 1, depthM: 1.3 }, 0.2, 1.9],
+    ['two rays from the tip of a cone', { form: 'cone', edgeDepthM: 1, depthM: 1.3 }, 0.5, 2.1],
+    ['a hyperbola on a mound', { form: 'cone', edgeDepthM: 1.4, depthM: 1 }, 0.2, 1.9],
+  ]
+  it.each(cases)('crosses it along %s, without a step', (_, parts, fromDepthM, toDepthM) => {
+    const floor = dish({ centre: [0.2, -0.1], radiusM: 2, ...parts })
+    const ramp: Feature = { kind: 'ramp', path: box(-5, -5, 5, 5), axis, fromDepthM, toDepthM }
+    const p = divided(shape(box(-3, -2.5, 3, 2.5), { floor, features: [ramp] }))
+    const ruled = (x: number, y: number): number => {
+      const s = ((x + 3) * 6 + (y + 1) * 2) / run / run
+      return Math.min(defined(floor, x, y), fromDepthM + (toDepthM - fromDepthM) * Math.min(1, Math.max(0, s)))
+    }
+    const n = 400
+    let off = 0
+    for (let i = 0; i < 23; i++)
+      for (let k = 0; k < 19; k++) {
+        const [x, y] = [-2.9 + (5.8 * i) / 22, -2.4 + (4.8 * k) / 18]
+        off = Math.max(off, Math.abs((depthAt(p, x, y)?.depthM ?? Number.NaN) - ruled(x, y)))
+      }
+    expect(off).toBeLessThan(1e-7)
+    for (const level of [0, -0.5, -1.05]) {
+      const m = measure(p, level)
+      const sum = midpoint((x, y) => Math.max(0, ruled(x, y) + level), [-3, -2.5, 3, 2.5], n, n)
+      expect(Math.abs(m.volumeM3 - sum)).toBeLessThan(1e-4)
+      expect(m.wetted.riserM2).toBeLessThan(1e-6)
+    }
+  })
+
+  it('is exact where it is level: the curve is the circle of that depth', () => {
+    const floor = dish({ edgeDepthM: 0.8, depthM: 1.9 })
+    const [ramp, shelf] = [1.3, 1.3].map(
+      (depth, i): Feature =>
+        i === 0
+          ? { kind: 'ramp', path: box(-5, -5, 5, 5), axis, fromDepthM: depth, toDepthM: depth }
+          : { kind: 'shelf', path: box(-5, -5, 5, 5), depthM: depth },
+    )
+    const v = (feature: Feature) => measure(divided(shape(circle(0, 0, 4), { floor, features: [feature] })), 0).volumeM3
+    expect(relative(v(ramp!), v(shelf!))).toBeLessThan(1e-13)
+  })
+})
+
 describe('a dish that makes no sense is a problem', () => {
   it.each<[string, Parts, Partial<BasinShape>, string]>([
     ['no radius', { radiusM: 0 }, {}, 'dish-radius-not-positive @ floor.radiusM'],
