@@ -8,15 +8,18 @@ import {
   meshOf,
   type Partition,
   partition,
+  type Uncertainty,
+  uncertaintyOf,
   waterAt,
 } from '../basin/index.ts'
 import { type Body, depthsOfFloor } from '../document/index.ts'
 import { patchesOf } from '../features/index.ts'
-import { memoByIdentity } from './memo.ts'
+import { memoByIdentity, memoLast } from './memo.ts'
+import { placed } from './placed.ts'
 import type { DerivedBody, RuleOfThumb } from './types.ts'
 
 /** The basin's shape of a body: its features come down to patches. */
-function shapeOf(body: Body): Result<BasinShape> {
+export function shapeOf(body: Body): Result<BasinShape> {
   const patches = patchesOf(body.features, body.outline)
   if (!patches.ok) return patches
   return ok({
@@ -90,6 +93,15 @@ function sigmaOf(body: Body, measures: Measures): number {
   return Math.hypot(measures.sigmaM3, fromScale, fromDepths)
 }
 
+/** What makes the volume of a partition at a level unsure, by cause; kept for the level asked last. */
+const uncertaintyAt = memoLast((parts: Partition, levelM: number): Uncertainty => uncertaintyOf(parts, levelM))
+
+/** What makes a body's volume at its own level unsure, and what to measure again; nothing where it can't be measured. */
+export function deriveUncertainty(body: Body): Uncertainty | undefined {
+  const { partition: parts, measures } = deriveBody(body)
+  return parts.ok && measures.ok ? uncertaintyAt(parts.value, body.levelM) : undefined
+}
+
 /** Everything that a body of water comes to at its own level. */
 export const deriveBody = memoByIdentity((body: Body): DerivedBody => {
   const shape = stableShapeOf(body)
@@ -107,7 +119,8 @@ export const deriveBody = memoByIdentity((body: Body): DerivedBody => {
   }
 })
 
-function failed(body: Body, problem: Problem): DerivedBody {
+function failed(body: Body, trouble: Problem): DerivedBody {
+  const problem = placed(trouble, body)
   return {
     bodyId: body.id,
     shape: undefined,

@@ -1,4 +1,4 @@
-import type { Axis, Floor, Path, Point, Transform } from '../basin/index.ts'
+import { type Axis, boundsOf, type Floor, type Path, type Point, type Transform } from '../basin/index.ts'
 import type { Feature } from '../features/index.ts'
 import { sidesAsCurves, withSides } from './bench-sides.ts'
 import { asCurves } from './segment-kinds.ts'
@@ -50,6 +50,12 @@ function meanStretch(m: Transform): number {
 // A plain shift leaves every digit of the distances as it is.
 function isShift(m: Transform): boolean {
   return m.a === 1 && m.b === 0 && m.c === 0 && m.d === 1
+}
+
+/** The body with its plan larger or smaller about the middle of its box; depths stay. */
+export function scaledPlan(body: Body, factor: number): Body {
+  const box = boundsOf(body.outline)
+  return movedBody(body, stretchAbout([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2], factor, factor))
 }
 
 /** The body, all of its plan transformed; depths stay, distances along axes go with them. */

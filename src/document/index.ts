@@ -1,4 +1,4 @@
-export { movedFloor, movedPath } from './affine.ts'
+export { movedFloor, movedPath, scaledPlan } from './affine.ts'
 export { blankSpec } from './blank.ts'
 export { applyCommand, commandLabel } from './commands/apply.ts'
 export { COMMANDS, type Command, type CommandArgs, type CommandId, command } from './commands/index.ts'

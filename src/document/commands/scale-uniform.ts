@@ -1,7 +1,6 @@
 import * as v from 'valibot'
 import { ok } from '../../base/index.ts'
-import { boundsOf } from '../../basin/index.ts'
-import { movedBody, stretchAbout } from '../affine.ts'
+import { scaledPlan } from '../affine.ts'
 import { between, Id } from '../schema/numbers.ts'
 import { defineEdit } from './define.ts'
 import { editBody } from './places.ts'
@@ -11,9 +10,5 @@ export const scaleUniform = defineEdit({
   id: 'scaleUniform',
   label: 'Scale plan',
   args: v.strictObject({ bodyId: Id, factor: between(1e-4, 1e4) }),
-  apply: (spec, { bodyId, factor }) =>
-    editBody(spec, bodyId, (body) => {
-      const box = boundsOf(body.outline)
-      return ok(movedBody(body, stretchAbout([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2], factor, factor)))
-    }),
+  apply: (spec, { bodyId, factor }) => editBody(spec, bodyId, (body) => ok(scaledPlan(body, factor))),
 })

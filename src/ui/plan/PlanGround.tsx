@@ -74,11 +74,12 @@ interface InkProps {
   readonly body: Body
   readonly parts: Partition | undefined
   readonly origin: Point
-  readonly showsBreaks: boolean
+  /** Where the floor bends: all of it, only the net between soundings, or nothing. */
+  readonly breaks: 'all' | 'net' | 'none'
 }
 
 /** The lines of the plan, in plan metres from `origin`: outline and islands in ink, edges of features, breaks of the floor. */
-export const PlanInk = memo(function PlanInk({ body, parts, origin, showsBreaks }: InkProps) {
+export const PlanInk = memo(function PlanInk({ body, parts, origin, breaks }: InkProps) {
   const edges = useMemo(() => (parts ? planEdges(parts, origin) : undefined), [parts, origin])
   const outline = useMemo(() => pathFrom(body.outline, origin), [body.outline, origin])
   const islands = useMemo(() => body.islands.map((island) => pathFrom(island, origin)), [body.islands, origin])
@@ -92,7 +93,8 @@ export const PlanInk = memo(function PlanInk({ body, parts, origin, showsBreaks 
               .join('')
             return <path key={d} className={styles['featureGhost']} d={d} />
           })}
-      {edges && showsBreaks ? <path className={styles['break']} d={edges.breaks} /> : null}
+      {edges && breaks === 'all' ? <path className={styles['break']} d={edges.breaks} /> : null}
+      {edges && breaks === 'net' ? <path className={styles['net']} d={edges.net} /> : null}
       {edges ? <path className={styles['featureEdge']} d={edges.features} /> : null}
       {islands.map((d) => (
         <path key={d} className={styles['island']} d={d} />

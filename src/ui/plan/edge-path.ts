@@ -52,6 +52,8 @@ export interface PlanEdges {
   readonly features: string
   /** Where the floor changes its slope. */
   readonly breaks: string
+  /** Where the floor bends between places inside, away from the walls: the net between soundings. */
+  readonly net: string
 }
 
 /** The inner lines of a plan, counted from `origin`: edges of features, and breaks of the floor. */
@@ -60,12 +62,29 @@ export function planEdges(parts: Partition, origin: Point): PlanEdges {
   const oy = parts.originY - origin[1]
   let features = ''
   let breaks = ''
+  let net = ''
+  const shore = shoreNodes(parts)
   for (const edge of parts.edges) {
     const left = parts.cells[edge.left]
     const right = parts.cells[edge.right]
     if (!left || !right) continue
     if (left.patch !== right.patch) features += edgePath(edge, ox, oy)
-    else if (left.strip !== right.strip) breaks += edgePath(edge, ox, oy)
+    else if (left.strip !== right.strip) {
+      const d = edgePath(edge, ox, oy)
+      breaks += d
+      if (!shore.has(edge.from) && !shore.has(edge.to)) net += d
+    }
   }
-  return { features, breaks }
+  return { features, breaks, net }
+}
+
+/** The nodes that lie on the outline or on an island. */
+function shoreNodes(parts: Partition): ReadonlySet<number> {
+  const nodes = new Set<number>()
+  for (const edge of parts.edges) {
+    if (edge.left >= 0 && edge.right >= 0) continue
+    nodes.add(edge.from)
+    nodes.add(edge.to)
+  }
+  return nodes
 }

@@ -185,7 +185,7 @@ function Drawn(props: DrawnProps) {
       <g {...(clip === undefined ? {} : { clipPath: `url(#${clip}-plan)` })}>
         <g transform={svgMatrix(view, panes, origin)}>
           {tinted ? <PlanWater parts={tinted} {...{ depthsM, maxDepthM, origin }} levelM={scene.levelM} /> : null}
-          <PlanInk body={body} parts={parts} origin={origin} showsBreaks={showsBreaks(body, props.selectedKey)} />
+          <PlanInk body={body} parts={parts} origin={origin} breaks={breaksOf(body, props.selectedKey)} />
           <FloorLines floor={body.floor} origin={origin} />
           <Selected body={body} selectedKey={props.selectedKey} origin={origin} />
         </g>
@@ -232,10 +232,10 @@ function useTintedParts(derived: DerivedBody): Partition | undefined {
 
 const UPRIGHT = { kind: 'vertical' } as const
 
-/** Where the floor bends is drawn; over soundings that is a net of triangles, shown while one is at hand. */
-function showsBreaks({ floor }: Subject['body'], selectedKey: string | undefined): boolean {
-  if (floor.kind === 'contours') return false
-  return floor.kind !== 'soundings' || (selectedKey?.startsWith('sounding-') ?? false)
+/** Where the floor bends is drawn; over soundings the net between them, while they are at hand; depth lines say it themselves. */
+function breaksOf({ floor }: Subject['body'], selectedKey: string | undefined): 'all' | 'net' | 'none' {
+  if (floor.kind === 'soundings') return selectedKey?.startsWith('sounding-') ? 'net' : 'none'
+  return floor.kind === 'contours' || floor.kind === 'dish' ? 'none' : 'all'
 }
 
 /** Dashed lines from the plan to the section: from each station, and from where the line meets the outer walls. */

@@ -34,13 +34,7 @@ export function sectionLineOf(body: Body): SectionLine {
 /** The place that a section should go through: where the floor says that it is deepest. */
 function deepestOf(floor: Floor): Point | undefined {
   if (floor.kind === 'dish') return floor.centre
-  if (floor.kind === 'soundings') {
-    const deepest = floor.points.reduce<(typeof floor.points)[number] | undefined>(
-      (a, b) => (a && a[2] >= b[2] ? a : b),
-      undefined,
-    )
-    return deepest && [deepest[0], deepest[1]]
-  }
+  // Of soundings the deepest changes as they are taken: the line would leap about.
   if (floor.kind !== 'contours') return undefined
   const deepest = floor.rings.reduce<(typeof floor.rings)[number] | undefined>(
     (a, b) => (a && a.depthM >= b.depthM ? a : b),

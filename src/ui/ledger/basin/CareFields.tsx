@@ -1,10 +1,22 @@
+import type { Tolerance } from '../../../basin/index.ts'
 import type { Body } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
-import { ChoiceField, QuantityField } from '../../fields/index.ts'
+import { ChoiceField, Disclosure, NumberField, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { CARES, careOf } from './measured.ts'
 import { useEdit } from './useBasin.ts'
+
+type Shared = Pick<Tolerance, 'tapeScale' | 'datumM'>
+
+/** The tolerance with errors that all measurements share; none is left out of the document. */
+function shared(tolerance: Tolerance, changes: Shared): Tolerance {
+  const { tapeScale, datumM, ...own } = { ...tolerance, ...changes }
+  return { ...own, ...(tapeScale ? { tapeScale } : {}), ...(datumM ? { datumM } : {}) }
+}
+
+const sharedWords = ({ tapeScale, datumM }: Tolerance) => (tapeScale || datumM ? 'set' : 'none')
+const rounded = (percent: number) => Math.round(percent * 1e4) / 1e4
 
 /** How well it was measured: what the ± of the volume comes from. */
 export function CareFields({ body }: { readonly body: Body }) {
@@ -28,7 +40,7 @@ export function CareFields({ body }: { readonly body: Body }) {
         }))}
         onChange={(id) => {
           const picked = CARES.find((row) => row.id === id)
-          if (picked) change(picked.tolerance)
+          if (picked) change({ ...tolerance, ...picked.tolerance })
         }}
       />
       <QuantityField
@@ -48,6 +60,33 @@ export function CareFields({ body }: { readonly body: Body }) {
         onChange={(depthM) => (depthM === undefined ? undefined : change({ ...tolerance, depthM }))}
         description="Two in three are nearer than this (one standard deviation)."
       />
+      <Disclosure isLazy title="Errors that all measurements share" aside={sharedWords(tolerance)}>
+        <p className={styles['say']}>
+          A tape that has stretched, or a waterline that was read wrong, puts every figure off the same way: such errors
+          don’t cancel out. Leave them at none if you don’t know.
+        </p>
+        <NumberField
+          label="The tape’s scale, ±"
+          unitLabel="%"
+          value={rounded((tolerance.tapeScale ?? 0) * 100)}
+          min={0}
+          max={20}
+          isRequired
+          onChange={(percent) =>
+            percent === undefined ? undefined : change(shared(tolerance, { tapeScale: percent / 100 }))
+          }
+          description="All lengths in plan together. A cloth tape may be off by 0.2 %; paces by 5 %."
+        />
+        <QuantityField
+          label="The waterline, ±"
+          quantity="length"
+          value={tolerance.datumM ?? 0}
+          min={0}
+          isRequired
+          onChange={(datumM) => (datumM === undefined ? undefined : change(shared(tolerance, { datumM })))}
+          description="All depths together: how well the line is known that they were measured from."
+        />
+      </Disclosure>
     </div>
   )
 }

@@ -1,11 +1,14 @@
 import type { Measures } from '../../../basin/index.ts'
 import { formatPlusMinus, formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
+import { Disclosure } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { Doubts } from './Doubts.tsx'
 import { Figure, Section } from './Section.tsx'
+import { SetVolume } from './SetVolume.tsx'
 import { StatedVolume } from './StatedVolume.tsx'
 import { useBasin } from './useBasin.ts'
-import { boundWords, offWords, ruleWords } from './volume-words.ts'
+import { offWords, ruleWords } from './volume-words.ts'
 
 /** A rule of thumb deserves no more digits than this share of it [m³ per m³]. */
 const RULE_DIGITS = 0.01
@@ -13,6 +16,7 @@ const RULE_DIGITS = 0.01
 /** What the basin comes to, or a stated volume in its place. */
 export function VolumeSection({ number }: { readonly number: number }) {
   const { body, derived, volume, system } = useBasin()
+  const units = useUnits()
   const measures = derived?.measures
   return (
     <Section number={number} title="Volume">
@@ -26,6 +30,20 @@ export function VolumeSection({ number }: { readonly number: number }) {
       ) : (
         <p className={styles['say']}>There is no volume until the drawing is mended; see the remark above.</p>
       )}
+      {body && derived && measures?.ok ? (
+        <div>
+          <Disclosure
+            isLazy
+            title="How sure the volume is"
+            aside={formatPlusMinus('volume', measures.value.volumeM3, derived.sigmaM3, units)}
+          >
+            <Doubts body={body} measures={measures.value} sigmaM3={derived.sigmaM3} />
+          </Disclosure>
+          <Disclosure isLazy isScreenOnly title="Set the volume">
+            <SetVolume body={body} volumeM3={measures.value.volumeM3} />
+          </Disclosure>
+        </div>
+      ) : null}
       {system ? <StatedVolume system={system} volume={volume} hasDrawing={body !== undefined} /> : null}
     </Section>
   )
@@ -72,11 +90,6 @@ function MeasuredVolume({ measures }: { readonly measures: Measures }) {
           note={`${offWords(rule.relativeError, units)}: ${ruleWords(rule, units)}`}
         />
       ) : null}
-      <Figure
-        label="Reckoned to"
-        value={boundWords(measures.errorBoundM3, units)}
-        note="the arithmetic’s own error; the ± above is that of the measuring"
-      />
     </dl>
   )
 }

@@ -1,4 +1,6 @@
-import type { RuleOfThumb } from '../../../derive/index.ts'
+import { boundsOf } from '../../../basin/index.ts'
+import type { RuleOfThumb, VolumeFit, VolumeMeans } from '../../../derive/index.ts'
+import { type Body, depthsOfFloor, depthToReference } from '../../../document/index.ts'
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 
 /** 95 % of a normal error lies within this many standard deviations. */
@@ -27,6 +29,21 @@ export function ruleWords(rule: RuleOfThumb, units: UnitSystem): string {
   const length = (m: number) => formatQuantity('length', m, units)
   const factor = rule.factor === 1 ? '' : `, × ${formatQuantity('number', rule.factor, units, { digits: 2 })}`
   return `${length(rule.lengthM)} × ${length(rule.widthM)} × the mean of ${length(rule.shallowM)} and ${length(rule.deepM)}${factor}`
+}
+
+/** What has to change for a wanted volume, with what it comes to: "Every depth 3″ more, the deepest then 7′ 6″." */
+export function fitWords(body: Body, means: VolumeMeans, fit: VolumeFit, units: UnitSystem): string {
+  const length = (m: number) => formatQuantity('length', m, units)
+  if (means === 'depths') {
+    const deepest = Math.max(...depthsOfFloor(body.floor)) + fit.value
+    const way = fit.value >= 0 ? 'more' : 'less'
+    return `Every depth of the floor ${length(Math.abs(fit.value))} ${way}, the deepest then ${length(depthToReference(body, deepest))}. Steps and shelves stay.`
+  }
+  const box = boundsOf(body.outline)
+  const [width, height] = [(box.maxX - box.minX) * fit.value, (box.maxY - box.minY) * fit.value]
+  const percent = Math.abs(fit.value - 1) * 100
+  const shown = formatQuantity('percent', percent, units, { digits: percent < 2 ? 1 : 0 })
+  return `The plan and all in it ${shown} ${fit.value >= 1 ? 'larger' : 'smaller'}, overall then ${length(width)} by ${length(height)}. Depths stay.`
 }
 
 /** How well the computation itself is known, apart from the tape. */
