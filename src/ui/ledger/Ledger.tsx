@@ -1,8 +1,13 @@
+import { Suspense, useEffect } from 'react'
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components'
 import { useApp, useAppStore } from '../context.tsx'
 import { classes, usePrinting } from '../fields/index.ts'
 import { CHAPTERS } from './chapters.ts'
+import { Deferred } from './Deferred.tsx'
 import styles from './Ledger.module.css'
+
+/** By then the first picture is on the screen [ms]. */
+const SETTLED_MS = 600
 
 /** The ledger beside the drawing: one chapter at a time on the screen, all of them in order on paper. */
 export function Ledger() {
@@ -10,6 +15,13 @@ export function Ledger() {
   const wanted = useApp((state) => state.chapter)
   const isPrinting = usePrinting()
   const open = CHAPTERS.find((chapter) => chapter.id === wanted) ?? CHAPTERS[0]
+  // Once the sheet stands the other chapters are fetched, so that they open at once and print.
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      for (const chapter of CHAPTERS) void chapter.part.load()
+    }, SETTLED_MS)
+    return () => clearTimeout(timer)
+  }, [])
   return (
     <Tabs
       className={classes(styles['ledger'])}
@@ -23,9 +35,11 @@ export function Ledger() {
           </Tab>
         )}
       </TabList>
-      {CHAPTERS.map(({ id, Component }) => (
+      {CHAPTERS.map(({ id, part }) => (
         <TabPanel key={id} id={id} shouldForceMount={isPrinting} className={classes(styles['page'])}>
-          <Component />
+          <Suspense fallback={<p className={styles['coming']}>Opening the chapter…</p>}>
+            <Deferred part={part} />
+          </Suspense>
         </TabPanel>
       ))}
     </Tabs>
