@@ -9,12 +9,13 @@ import type { HalfPlane } from './half-planes.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
 import { noWater, problem } from './problems.ts'
+import { stretchesOf } from './radial-integrals.ts'
 import { depthAtRadius, type RadialLaw } from './radial-law.ts'
 import { radiusRange } from './radius-along.ts'
 import type { PatchRings, Ring } from './rings.ts'
 import { ROUNDING } from './tolerance.ts'
 import type { BasinShape, Plane } from './types.ts'
-import { radialMeans, stretchesOf } from './wet-radial.ts'
+import { radialMeans } from './wet-radial.ts'
 
 /** All that the division of a plan works on, in the partition's frame. */
 export interface Division {
@@ -72,7 +73,12 @@ export function buildCells(
     }
     sumM2 += areaM2
     const [centreX, centreY] = areaM2 > 0 ? [mx / areaM2, my / areaM2] : middleOf(loops[0]!.halves, arrangement)
-    const round = floor.pieceOf && loops.flatMap((loop) => stretchesOf([loop.halves], arrangement.edges))
+    const round =
+      floor.pieceOf &&
+      stretchesOf(
+        loops.map((loop) => loop.halves),
+        arrangement.edges,
+      )
     const strip = floor.pieceOf && round ? floor.pieceOf(round) : floor.pieceAt(centreX, centreY)
     let { plane } = floor.pieces[strip]!
     let law = floor.pieces[strip]!.law

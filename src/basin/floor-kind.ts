@@ -9,7 +9,7 @@ import type { Floor, Plane } from './types.ts'
 /** One piece of a floor and the convex region where it holds: linear, or hanging on the distance from a centre. */
 export interface FloorPiece {
   readonly plane: Plane
-  /** Where it is given it holds instead of the plane, and the weights are those of law-shares.ts. */
+  /** Where it is given it holds instead of the plane, and dish-gradient.ts has what would be its weights. */
   readonly law?: RadialLaw | undefined
   readonly within: readonly HalfPlane[]
   /**
@@ -17,8 +17,17 @@ export interface FloorPiece {
    * are numbered as the floor states them: stations; `edgeDepthM` first, where it is given, then rings or points.
    */
   readonly weights: readonly { readonly depthIndex: number; readonly plane: Plane }[]
+  /** Corners of a slanted triangle, whose depths stay with them when they move. */
+  readonly corners?: readonly PieceCorner[] | undefined
   /** Box of the piece where it is bounded: least x and y, greatest x and y. */
   readonly box?: readonly [number, number, number, number] | undefined
+}
+
+/** A corner of a floor's triangle, and the place on a shore or contour that it goes with, if it lies on one. */
+export interface PieceCorner {
+  readonly x: number
+  readonly y: number
+  readonly on?: { readonly curve: Curve; readonly t: number } | undefined
 }
 
 /** A floor laid out in the partition's frame. */

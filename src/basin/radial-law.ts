@@ -105,3 +105,14 @@ export const centreShareRate: RadialRate = (law, rho) => {
   const ratio = rho / (s + skin(s, rho))
   return (1 + ((h - law.radiusM) * (h + law.radiusM) * (ratio / h) ** 2) / 2) / 2
 }
+
+/**
+ * Half the mean of ∂d/∂R, by the radius of the rim [1].
+ * Equation: cone −(e − c) ρ / 3R²; cap ± (R/h) ρ² / 2 (S + √(S² − ρ²))².
+ */
+export const radiusShareRate: RadialRate = (law, rho) => {
+  if (law.form === 'cone') return (-coneFall(law) * rho) / (3 * law.radiusM)
+  const s = sphereM(law)
+  const h = Math.abs(law.depthM - law.edgeDepthM)
+  return (signOf(law) * (law.radiusM / h) * (rho / (s + skin(s, rho))) ** 2) / 2
+}
