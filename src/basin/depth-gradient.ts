@@ -28,6 +28,11 @@ export function depthGradient(p: Partition, g: VolumeGradient): DepthGradient {
       floor[depthIndex]! += weigh(plane, g.floor, 3 * i, 0, 0)
     }
   }
+  if (g.dish) {
+    while (floor.length < 2) floor.push(0)
+    floor[0]! += g.dish.edgeDepth
+    floor[1]! += g.dish.depth
+  }
   const features: DepthShare[] = []
   const add = (feature: number, depthIndex: number, name: string, value: number): void => {
     const known = features.find((it) => it.feature === feature && it.depthIndex === depthIndex && it.name === name)

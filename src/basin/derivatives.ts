@@ -1,5 +1,6 @@
 import { depthGradient, listDepths } from './depth-gradient.ts'
 import type { VolumeDerivative } from './derivative-types.ts'
+import { listDish } from './dish-gradient.ts'
 import type { Partition } from './partition-types.ts'
 import { profileGradients } from './profile-gradient.ts'
 import { listPath, pathGradients } from './shore-gradient.ts'
@@ -18,6 +19,7 @@ export function derivativesOf(p: Partition, levelM: number): readonly VolumeDeri
   const list: VolumeDerivative[] = [{ path: 'levelM', kind: 'level', value: g.level }]
   if (wall.kind === 'cove') list.push({ path: 'wall.radiusM', kind: 'radius', value: g.wall })
   if (wall.kind === 'battered') list.push({ path: 'wall.run', kind: 'run', value: g.wall })
+  if (g.dish) list.push(...listDish(g.dish))
   list.push(...listDepths(p, depthGradient(p, g)), ...profileGradients(p, g))
   for (const path of pathGradients(p, g.slots)) list.push(...listPath(path))
   return list

@@ -1,7 +1,9 @@
 import { evaluate, newJet } from './curve.ts'
 import { zerosAlong } from './curve-linear.ts'
+import { type DishGradient, dishGradient } from './dish-gradient.ts'
 import { ruleFor } from './edge-integrals.ts'
 import type { Partition } from './partition-types.ts'
+import { alongLaw } from './radial-integrals.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { type Shore, shoresOf } from './shores.ts'
 import { footAt, wallFoot } from './wall-foot.ts'
@@ -19,6 +21,8 @@ export interface VolumeGradient {
   readonly patches: Float64Array
   /** By the wall's own number, a radius [m³/m] or a run [m³]. */
   wall: number
+  /** By what a dish states of its hollow. */
+  dish: DishGradient | undefined
   /** By the level, which is the water surface [m²]. */
   level: number
   /** ∫ n ∂d/∂n over the water that the wall's law rules: what a wall that isn't scaled takes from 2 V [m³]. */
@@ -43,6 +47,7 @@ export function volumeGradient(p: Partition, levelM: number, roughly: boolean): 
     floor: new Float64Array(3 * p.floor.pieces.length),
     patches: new Float64Array(3 * p.shape.patches.length),
     wall: 0,
+    dish: dishGradient(p, levelM),
     level: 0,
     unscaled: 0,
   }
@@ -67,6 +72,22 @@ export function volumeGradient(p: Partition, levelM: number, roughly: boolean): 
 /** What moving a stretch of shore does by the water that stands right at it: ∫ s⁺(0) n dl, shared out. */
 function addShore(p: Partition, shore: Shore, levelM: number, slots: Float64Array, at: number): void {
   const { curve, t0, t1, side } = shore
+  const cell = p.cells[shore.cell]!
+  if (cell.law !== undefined) {
+    alongLaw(
+      cell,
+      cell.law,
+      curve,
+      t0,
+      t1,
+      levelM,
+      (t, weight) => {
+        addForce(curve, t, side * weight * jet.dy, -side * weight * jet.dx, slots, at)
+      },
+      jet,
+    )
+    return
+  }
   const foot = wallFoot(p, shore)
   const rule = ruleFor(curve)
   const breaks = [t0, t1]

@@ -5,6 +5,7 @@ import {
   buriedFeatures,
   type DishFloor,
   depthAt,
+  derivativesOf,
   levelForVolume,
   measure,
   type Path,
@@ -14,7 +15,7 @@ import {
   volumeAtLevel,
 } from '../../src/basin/index.ts'
 import type { Feature } from '../../src/features/index.ts'
-import { BEAN, box, circle, divided, relative, shape } from './shapes.ts'
+import { BEAN, box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
 type Parts = Partial<Omit<DishFloor, 'kind'>>
 
@@ -378,5 +379,36 @@ describe('a dish that makes no sense is a problem', () => {
     expect(relative(measure(pool(box(0, 0, 8, 4), { centre: [20, 2], edgeDepthM: 1 }), 0).volumeM3, 32)).toBeLessThan(
       1e-14,
     )
+  })
+})
+
+describe('the volume over a dish has derivatives', () => {
+  const parts = { centre: [0.6, 0.4] as const, radiusM: 2.2, edgeDepthM: 0.7, depthM: 1.9 }
+  const features: Feature[] = [{ kind: 'shelf', path: box(-1, -1, 0.5, 1.2), depthM: 1 }]
+  const outline = (dx: number) => polygon([-1.5, -1.2], [2.6 + dx, -1.2], [2.3, 2.2], [-1.5, 2.5])
+  it.each([
+    ['cap', parts],
+    ['cone', parts],
+    ['cap', { ...parts, edgeDepthM: 1.6, depthM: 0.4 }],
+    ['cone', { ...parts, edgeDepthM: 1.6, depthM: 0.4 }],
+  ] as const)('by depths, radius, centre and nodes that agree with differences: %s %o', (form, base) => {
+    for (const level of [0, -0.85]) {
+      const at = (more: Parts, dx = 0) => {
+        const p = pool(outline(dx), { form, ...base, ...more }, features)
+        return volumeAtLevel(p, level).volumeM3
+      }
+      const h = 1e-5
+      const slope = (plus: Parts, minus: Parts) => (at(plus) - at(minus)) / (2 * h)
+      const list = derivativesOf(pool(outline(0), { form, ...base }, features), level)
+      const by = (path: string) => list.find((it) => it.path === path)!.value as number & [number, number]
+      const { edgeDepthM: e, depthM: c, radiusM: r, centre } = base
+      const near = (value: number, expected: number) => expect(Math.abs(value - expected)).toBeLessThan(1e-7)
+      near(by('floor.edgeDepthM'), slope({ edgeDepthM: e + h }, { edgeDepthM: e - h }))
+      near(by('floor.depthM'), slope({ depthM: c + h }, { depthM: c - h }))
+      near(by('floor.radiusM'), slope({ radiusM: r + h }, { radiusM: r - h }))
+      near(by('floor.centre')[0], slope({ centre: [centre[0] + h, centre[1]] }, { centre: [centre[0] - h, centre[1]] }))
+      near(by('floor.centre')[1], slope({ centre: [centre[0], centre[1] + h] }, { centre: [centre[0], centre[1] - h] }))
+      near(by('outline.segments[0].to')[0], (at({}, h) - at({}, -h)) / (2 * h))
+    }
   })
 })
