@@ -10,6 +10,8 @@ export interface Chain {
   readonly isShore: boolean
   /** Nodes in order; chord i runs from node i to the next one. */
   readonly nodes: readonly number[]
+  /** The exact curves of the way. */
+  readonly curves: readonly Curve[]
   /** The stretch of which chord i is the chord: index of the curve in its ring, first and last t. */
   readonly stretches: readonly (readonly [curve: number, t0: number, t1: number])[]
   /** Mean distance of the curve from chord i, positive to the left of the way [m]; 0 on a line. */
@@ -85,6 +87,7 @@ export function chainOf(
   }
   return {
     isShore,
+    curves: ring.curves,
     nodes: ids,
     stretches: kept.map((i) => stretches[i]!),
     offM: kept.map((i) => offM[i]!),

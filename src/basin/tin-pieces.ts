@@ -1,5 +1,5 @@
 import { type Curve, lineCurve } from './curve.ts'
-import type { FloorPiece, FloorPlan } from './floor-kind.ts'
+import type { FloorPiece, FloorPlan, PieceCorner } from './floor-kind.ts'
 import type { HalfPlane } from './half-planes.ts'
 import { next, type Tin } from './tin.ts'
 import { depthOfShares } from './tin-curves.ts'
@@ -13,6 +13,7 @@ export function piecesOf(wetTin: WetTin, depths: readonly number[], extentM: num
   const { tin, isWet, shares } = wetTin
   const { corners, across } = tin
   const z = shares.map((of) => depthOfShares(of, depths))
+  const anchors = anchorsOf(wetTin)
   const pieceOf = new Int32Array(corners.length / 3).fill(-1)
   const pieces: FloorPiece[] = []
   for (let t = 0; t < pieceOf.length; t++) {
@@ -20,7 +21,7 @@ export function piecesOf(wetTin: WetTin, depths: readonly number[], extentM: num
     const only = soleDepth(tin, shares, t)
     if (only < 0) {
       pieceOf[t] = pieces.length
-      pieces.push(slantedPiece(tin, shares, z, t, extentM))
+      pieces.push({ ...slantedPiece(tin, shares, z, t, extentM), corners: cornersOf(tin, t, anchors) })
       continue
     }
     const stack = [t]
@@ -51,6 +52,26 @@ export function piecesOf(wetTin: WetTin, depths: readonly number[], extentM: num
   }
   const find = tinLocator(wetTin, extentM)
   return { pieces, breaks: [], edges, pieceAt: (x, y) => pieceOf[find(x, y)]! }
+}
+
+type Anchor = NonNullable<PieceCorner['on']>
+
+/** Where the points of ways lie on their curves. */
+function anchorsOf({ chains }: WetTin): ReadonlyMap<number, Anchor> {
+  const anchors = new Map<number, Anchor>()
+  for (const { nodes, stretches, curves } of chains)
+    nodes.forEach((node, i) => {
+      const [curve, t] = stretches[i]!
+      anchors.set(node, { curve: curves[curve]!, t })
+    })
+  return anchors
+}
+
+function cornersOf({ x, y, corners }: Tin, t: number, anchors: ReadonlyMap<number, Anchor>): PieceCorner[] {
+  return [0, 1, 2].map((k) => {
+    const point = corners[3 * t + k]!
+    return { x: x[point]!, y: y[point]!, on: anchors.get(point) }
+  })
 }
 
 /** The measured depth on which all of a triangle hangs, −1 where there are several. */

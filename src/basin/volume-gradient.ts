@@ -2,6 +2,7 @@ import { evaluate, newJet } from './curve.ts'
 import { zerosAlong } from './curve-linear.ts'
 import { type DishGradient, dishGradient } from './dish-gradient.ts'
 import { ruleFor } from './edge-integrals.ts'
+import { addFloorMoves } from './floor-moves.ts'
 import type { Partition } from './partition-types.ts'
 import { alongLaw } from './radial-integrals.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
@@ -65,7 +66,9 @@ export function volumeGradient(p: Partition, levelM: number, roughly: boolean): 
     const number = of.get(shore.curve)
     if (number !== undefined) addShore(p, shore, levelM, g.slots, SLOTS * number)
   }
-  if (wallLaw(p.shape.wall)) addWallGradient(p, levelM, roughly, g)
+  const law = wallLaw(p.shape.wall)
+  if (law) addWallGradient(p, law, levelM, roughly, g)
+  addFloorMoves(p, g)
   return g
 }
 

@@ -10,9 +10,9 @@ import {
   PATCH_MOMENTS,
   pushZero,
   type Sheaf,
-  type Span,
   UNSCALED,
 } from './wall-gradient-span.ts'
+import type { RaySpan } from './wall-kind.ts'
 
 const breaks: number[] = []
 
@@ -21,7 +21,7 @@ const breaks: number[] = []
  * Equation: d = min(feature, f, n/run) where f > 0: ∂d/∂n = 1/run and ∂d/∂run = −n/run² where n/run is least.
  * Accuracy: rounding.
  */
-export function addBatteredSpan(run: number, sheaf: Sheaf, span: Span, levelM: number, sums: Float64Array): number {
+export function addBatteredSpan(run: number, sheaf: Sheaf, span: RaySpan, levelM: number, sums: Float64Array): number {
   const { f0, f1, k0, k1, isFeature } = span
   breaks.length = 0
   pushZero(f0, f1, breaks)

@@ -10,9 +10,9 @@ import {
   PATCH_MOMENTS,
   pushZero,
   type Sheaf,
-  type Span,
   UNSCALED,
 } from './wall-gradient-span.ts'
+import type { RaySpan } from './wall-kind.ts'
 
 const breaks: number[] = []
 const rise: RiseIntegrals = { zeroth: 0, first: 0 }
@@ -23,7 +23,7 @@ const rise: RiseIntegrals = { zeroth: 0, first: 0 }
  *   level top at the datum all are 0. By parts ∫ −rise′ w dn = −[rise w] + ∫ rise w′ dn, w = h0 + h1 n.
  * Accuracy: rounding.
  */
-export function addCoveSpan(r: number, sheaf: Sheaf, span: Span, levelM: number, sums: Float64Array): number {
+export function addCoveSpan(r: number, sheaf: Sheaf, span: RaySpan, levelM: number, sums: Float64Array): number {
   const { f0, f1, k0, k1, isFeature } = span
   const to = Math.min(span.to, r)
   breaks.length = 0

@@ -1,14 +1,3 @@
-/** One stretch of a ray within one cell: depth of the floor and of what rules without the wall, linear along the ray. */
-export interface Span {
-  from: number
-  to: number
-  f0: number
-  f1: number
-  k0: number
-  k1: number
-  isFeature: boolean
-}
-
 /** Width of the sheaf of rays: h0 + h1 n for each unit of t. */
 export interface Sheaf {
   readonly h0: number

@@ -1,7 +1,7 @@
 import { fansOf } from './cove-fan.ts'
 import { gaussRule } from './gauss.ts'
 import type { Partition } from './partition-types.ts'
-import { integratePattern, mark } from './pattern-integral.ts'
+import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
@@ -9,21 +9,13 @@ import type { StripPiece } from './strip-types.ts'
 import type { VolumeGradient } from './volume-gradient.ts'
 import { addBatteredSpan } from './wall-gradient-battered.ts'
 import { addCoveSpan } from './wall-gradient-cove.ts'
-import {
-  BY_WALL,
-  FLOOR_MOMENTS,
-  LEAN,
-  LEVEL,
-  PATCH_MOMENTS,
-  SPAN_SUMS,
-  type Span,
-  UNSCALED,
-} from './wall-gradient-span.ts'
+import { BY_WALL, FLOOR_MOMENTS, LEAN, LEVEL, PATCH_MOMENTS, SPAN_SUMS, UNSCALED } from './wall-gradient-span.ts'
+import type { RaySpan, WallLaw } from './wall-kind.ts'
 
 /** Two rays to a piece: exact on straight walls over planes that are wet, where what a ray adds is a cubic in t at most. */
 const GAUSS_ROUGH = gaussRule(2)
 const ray = newStripRay()
-const span: Span = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false }
+const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false, fAcross: 0, kAcross: 0 }
 const inner = new Float64Array(SPAN_SUMS)
 
 /** Places of a piece's sums: the curve's numbers, then wall, level, unscaled, then six moments for each cell. */
@@ -32,18 +24,22 @@ const LEVEL_AT = SLOTS + 1
 const UNSCALED_AT = SLOTS + 2
 const CELLS_AT = SLOTS + 3
 const PER_CELL = 6
-/** Least number of places along a piece where the pattern of dry and wet is asked for. */
-const SAMPLES = 12
 
 /** Adds what the wall changes of the derivatives, by rays across the strip along the shores (see volume-gradient.ts). */
-export function addWallGradient(p: Partition, levelM: number, roughly: boolean, g: VolumeGradient): void {
+export function addWallGradient(p: Partition, law: WallLaw, levelM: number, roughly: boolean, g: VolumeGradient): void {
   const { widthM, pieces } = stripOf(p)
   for (const piece of pieces) {
     const home = homeOf(p, piece)
     const sums = new Float64Array(CELLS_AT + PER_CELL * piece.cells.length)
-    const at = (t: number, out: Float64Array | undefined): number => sumRay(p, piece, home, levelM, t, out)
-    if (roughly) gauss(at, piece.t0, piece.t1, sums)
-    else integratePattern(at, piece.t0, piece.t1, SAMPLES, scalesOf(widthM, p.extentM, sums.length), sums)
+    if (roughly) gauss(p, piece, home, levelM, sums)
+    else {
+      const f: Patterned = {
+        addAt: (t, out) => addRay(p, piece, home, levelM, t, out),
+        eventsAt: (t, out) => eventsOf(p, law, piece, levelM, t, out),
+        scales: scalesOf(widthM, p.extentM, sums.length),
+      }
+      integratePattern(f, piece.t0, piece.t1, true, true, sums)
+    }
     for (let k = 0; k < SLOTS && home.slots >= 0; k++) g.slots[home.slots + k]! += sums[k]!
     g.wall += sums[WALL_AT]!
     g.level += sums[LEVEL_AT]!
@@ -80,40 +76,46 @@ function homeOf(p: Partition, { fan }: StripPiece): Home {
   }
 }
 
-function sumRay(
-  p: Partition,
-  piece: StripPiece,
-  home: Home,
-  levelM: number,
-  t: number,
-  out: Float64Array | undefined,
-): number {
+/** Lays one stretch of the ray over the cell that it crosses there; false where it is none. */
+function laySpan(p: Partition, piece: StripPiece, i: number): boolean {
+  const cell = p.cells[piece.cells[i]!]
+  span.from = i === 0 ? 0 : ray.at[i - 1]!
+  span.to = ray.at[i] ?? ray.end
+  if (!cell) return false
+  const floor = p.floor.pieces[cell.strip]!.plane
+  span.f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
+  span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
+  span.isFeature = cell.patch >= 0
+  span.k0 = span.isFeature ? cell.plane.atOrigin + cell.plane.dx * ray.x + cell.plane.dy * ray.y : span.f0
+  span.k1 = span.isFeature ? cell.plane.dx * ray.nx + cell.plane.dy * ray.ny : span.f1
+  return true
+}
+
+/** What can't change sign along the shore without changing the pattern of dry and wet. */
+function eventsOf(p: Partition, law: WallLaw, piece: StripPiece, levelM: number, t: number, out: Float64Array): number {
+  rayIn(p, piece, t, ray)
+  let count = 0
+  for (let i = 0; i < piece.cells.length && count + 21 <= out.length; i++) {
+    if (!laySpan(p, piece, i)) continue
+    for (const n of [span.from, span.to, law.deepestAt(span)]) count += law.eventsAt(span, n, levelM, out, count)
+  }
+  return count
+}
+
+/** Adds the integrands at t; returns a number for the pattern of dry and wet along the ray. */
+function addRay(p: Partition, piece: StripPiece, home: Home, levelM: number, t: number, out: Float64Array): number {
   rayIn(p, piece, t, ray)
   const { wall } = p.shape
   let name = 0
   let lean = 0
   for (let i = 0; i < piece.cells.length; i++) {
-    const cell = p.cells[piece.cells[i]!]
-    span.from = i === 0 ? 0 : ray.at[i - 1]!
-    span.to = ray.at[i] ?? ray.end
-    if (!cell || !(span.to > span.from)) continue
-    const floor = p.floor.pieces[cell.strip]!.plane
-    span.f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
-    span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
-    span.isFeature = cell.patch >= 0
-    span.k0 = span.f0
-    span.k1 = span.f1
-    if (span.isFeature) {
-      span.k0 = cell.plane.atOrigin + cell.plane.dx * ray.x + cell.plane.dy * ray.y
-      span.k1 = cell.plane.dx * ray.nx + cell.plane.dy * ray.ny
-    }
+    if (!laySpan(p, piece, i) || !(span.to > span.from)) continue
     inner.fill(0)
     const pattern =
       wall.kind === 'cove'
         ? addCoveSpan(wall.radiusM, ray, span, levelM, inner)
         : addBatteredSpan(wall.kind === 'battered' ? wall.run : 0, ray, span, levelM, inner)
     name = mark(name, pattern)
-    if (!out) continue
     lean += inner[LEAN]!
     out[WALL_AT]! += inner[BY_WALL]!
     out[LEVEL_AT]! += inner[LEVEL]!
@@ -122,7 +124,7 @@ function sumRay(
     addMoments(inner, FLOOR_MOMENTS, out, at)
     addMoments(inner, PATCH_MOMENTS, out, at + 3)
   }
-  if (!out || lean === 0 || home.slots < 0) return name
+  if (lean === 0 || home.slots < 0) return name
   // The foot's outward move makes every distance along its ray grow by as much.
   const { curve } = fansOf(p).shores[home.shore]!
   addForce(curve, home.t ?? t, -lean * ray.nx, -lean * ray.ny, out, 0)
@@ -138,19 +140,20 @@ function addMoments(sums: Float64Array, from: number, out: Float64Array, at: num
   out[at + 2]! += area * ray.y + lever * ray.ny
 }
 
-function gauss(f: (t: number, out: Float64Array) => number, t0: number, t1: number, sums: Float64Array): void {
+function gauss(p: Partition, piece: StripPiece, home: Home, levelM: number, sums: Float64Array): void {
   const point = new Float64Array(sums.length)
+  const { t0, t1 } = piece
   for (let i = 0; i < GAUSS_ROUGH.at.length; i++) {
-    f(t0 + (t1 - t0) * GAUSS_ROUGH.at[i]!, point.fill(0))
+    addRay(p, piece, home, levelM, t0 + (t1 - t0) * GAUSS_ROUGH.at[i]!, point.fill(0))
     const weight = GAUSS_ROUGH.weight[i]! * (t1 - t0)
     for (let k = 0; k < sums.length; k++) sums[k]! += weight * point[k]!
   }
 }
 
-function scalesOf(widthM: number, extentM: number, count: number): number[] {
-  return Array.from({ length: count }, (_, k) => {
-    if (k < UNSCALED_AT) return widthM ** 2
-    if (k === UNSCALED_AT) return widthM ** 3
-    return widthM ** 2 * ((k - CELLS_AT) % 3 === 0 ? 1 : extentM)
-  })
+/** Sizes below which differences don't count: areas of the strip's width, and volumes. */
+function scalesOf(widthM: number, extentM: number, count: number): Float64Array {
+  const scales = new Float64Array(count).fill(widthM ** 2)
+  scales[UNSCALED_AT] = widthM ** 3
+  for (let k = CELLS_AT; k < count; k++) if ((k - CELLS_AT) % 3 > 0) scales[k] = widthM ** 2 * extentM
+  return scales
 }
