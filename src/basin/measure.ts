@@ -1,4 +1,5 @@
 import type { Partition } from './partition-types.ts'
+import { footprintErrorM3 } from './patch-off.ts'
 import { shoresOf } from './shores.ts'
 import { sigmaOf } from './sigma.ts'
 import { deepestUnderWall } from './strip-deepest.ts'
@@ -64,7 +65,7 @@ export function measure(p: Partition, levelM: number): Measures {
   riserM2 = surfaceM2 > 0 ? Math.max(0, riserM2) : 0
   perimeterM = surfaceM2 > 0 ? Math.max(0, perimeterM) : 0
   const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * change.errorM3
-  const modelM3 = p.floor.modelErrorM3 ?? 0
+  const modelM3 = (p.floor.modelErrorM3 ?? 0) + footprintErrorM3(p, levelM)
   const sigmaM3 = sigmaOf(p, levelM, volumeM3)
   return {
     levelM,

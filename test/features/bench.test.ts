@@ -149,6 +149,8 @@ describe('a bench along cubics', () => {
     expect(relative(m.wetted.riserM2, (p - 2 * Math.PI * W) * (FLOOR - SEAT))).toBeLessThan(1e-6)
     const patches = patchesOf([bench(0, 3)], BEAN)
     if (!patches.ok) throw new Error()
+    expect(m.errors.modelM3).toBeGreaterThanOrEqual(Math.abs(areaM2 - expected) * (FLOOR - SEAT) - 1e-12)
+    expect(m.errors.modelM3).toBeLessThan(1e-5)
     for (const patch of patches.value) expect(patch.offM).toBeLessThan(2e-7)
   })
 
