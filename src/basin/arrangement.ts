@@ -56,7 +56,6 @@ export function arrange(
   let isEnough = false
   forEachNearPair(spans, grainM, (a, b) => {
     if (isEnough) return
-    if (a.ring < 0 && b.ring < 0 && a.index === b.index) return
     const joined = a.ring >= 0 && a.ring === b.ring
     if (joined && isPlainJoint(a, b, spansInRing[a.ring]!)) return
     for (const m of meetings(a, b, grainM)) {
