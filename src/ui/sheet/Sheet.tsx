@@ -148,6 +148,8 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
   useEffect(() => {
     if (!placesPoints(tool)) local.setState((state) => ({ draft: { ...state.draft, points: [] }, guides: [] }))
     local.setState({ benchFrom: undefined, ghost: [], sounded: undefined })
+    // On a phone a tool may be taken up in the ledger, with the sheet out of sight.
+    if (tool !== 'select') frame.current?.scrollIntoView({ block: 'nearest' })
     if (placesPoints(tool) || tool === 'freehand' || tool === 'sounding') frame.current?.focus({ preventScroll: true })
   }, [tool, local])
 

@@ -1,7 +1,6 @@
 import { nearestOn, type Path, type Point } from '../../basin/index.ts'
 import { FEATURES, type Feature } from '../../features/index.ts'
 import { snapLength } from '../../units/index.ts'
-import { reachOf } from '../plan/hit.ts'
 import { edits } from './edits.ts'
 import { featureShapes } from './feature-shapes.ts'
 import { addFeature, type Hands, loopGesture } from './gestures.ts'
@@ -104,12 +103,12 @@ export function benchAlong({ body }: Pick<Scene, 'body'>, one: number, other: nu
   return { ...bench, along: { fromSegment: isOnward ? one : other, toSegment: isOnward ? other : one } }
 }
 
-/** Benches are picked with a generous reach: the side nearest to the press. */
-const BENCH_REACH = 2.5
+/** Benches are picked with a generous reach: the side nearest to the press, if one is near at all [px]. */
+const BENCH_REACH_PX = 60
 
 function outlineSideAt(scene: Scene, press: Press): number | undefined {
   const { view, panes, body } = scene
   const [x, y] = fromScreen(view, panes, press.at)
   const near = nearestOn(body.outline, x, y)
-  return near.distanceM * view.scale <= BENCH_REACH * reachOf(press.pointerType) ? near.segmentIndex : undefined
+  return near.distanceM * view.scale <= BENCH_REACH_PX ? near.segmentIndex : undefined
 }

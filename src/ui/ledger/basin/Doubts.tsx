@@ -80,7 +80,7 @@ export function Doubts({ body, measures, sigmaM3 }: Props) {
                       {words}
                     </Button>
                   ) : (
-                    words
+                    <span>{words}</span>
                   )}
                   <span>{plusMinus(sigma)}</span>
                 </li>

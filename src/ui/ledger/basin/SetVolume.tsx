@@ -49,9 +49,11 @@ export function SetVolume({ body, volumeM3 }: { readonly body: Body; readonly vo
             {fitWords(body, means, fit.value, units)}{' '}
             {`Volume then: ${formatQuantity('volume', fit.value.volumeM3, units, { sigma: fit.value.volumeM3 * 1e-3 })}.`}
           </p>
-          <Button tone="main" onPress={apply}>
-            Change the drawing
-          </Button>
+          <div className={styles['buttons']}>
+            <Button tone="main" onPress={apply}>
+              Change the drawing
+            </Button>
+          </div>
         </>
       ) : null}
     </>
