@@ -4,9 +4,9 @@ import { contactsOf } from './floor-rings.ts'
 import { problem } from './problems.ts'
 import { checkNumbers, checkRing, pushRing, type Ring, ringOf } from './rings.ts'
 import type { Span } from './span.ts'
-import type { Shares } from './tin-floor.ts'
 import { refined } from './tin-refined.ts'
 import { holderOf, shoreFinder } from './tin-site.ts'
+import type { Shares } from './tin-types.ts'
 import type { ContoursFloor } from './types.ts'
 
 /**

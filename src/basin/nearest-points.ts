@@ -1,4 +1,4 @@
-import type { Shares } from './tin-floor.ts'
+import type { Shares } from './tin-types.ts'
 
 interface Place {
   readonly x: number

@@ -1,12 +1,5 @@
 import { last, next } from './tin.ts'
-import { CURVED, type Shares, type WetTin } from './tin-floor.ts'
-
-/** The depth that shares in the measured depths come to [m]. */
-export function depthOfShares(shares: Shares, depths: readonly number[]): number {
-  let depth = 0
-  for (const [index, share] of shares) depth += share * depths[index]!
-  return depth
-}
+import { CURVED, depthOfShares, type Shares, type WetTin } from './tin-types.ts'
 
 /** A triangle that stands on a chord of a curve: its third corner and how the foot of that divides the chord. */
 interface Stand {

@@ -1,40 +1,11 @@
 import type { FloorPlan } from './floor-kind.ts'
 import type { NodeSet } from './node-set.ts'
 import { last, next, Tin } from './tin.ts'
-import type { Chain } from './tin-chains.ts'
 import { bendShares, chordError } from './tin-curves.ts'
 import { piecesOf } from './tin-pieces.ts'
 import { fixSide } from './tin-sides.ts'
 import { settleTies } from './tin-ties.ts'
-
-/** How much of the depth at a node hangs on each measured depth; the shares sum to 1. */
-export type Shares = ReadonlyMap<number, number>
-
-/** Nodes, the chains that bound and divide them, and their depths. */
-export interface TinFigure {
-  readonly nodes: NodeSet
-  readonly chains: readonly Chain[]
-  /** Of each node. */
-  readonly shares: readonly Shares[]
-  /** The measured depths [m]. */
-  readonly depths: readonly number[]
-  readonly extentM: number
-  readonly grainM: number
-}
-
-/** A triangulated figure, its points renumbered, and which triangles lie in the water. */
-export interface WetTin {
-  readonly tin: Tin
-  readonly isWet: Uint8Array
-  readonly chains: readonly Chain[]
-  /** Shares of each point in the measured depths. */
-  readonly shares: Shares[]
-}
-
-/** Marks of sides that stay: what they belong to, and whether a curve is beyond them. */
-const CONTOUR = 1
-export const SHORE = 2
-export const CURVED = 4
+import { CONTOUR, CURVED, SHORE, type Shares, type TinFigure, type WetTin } from './tin-types.ts'
 
 /** The constrained Delaunay triangulation of a figure; nothing where chains cross. */
 export function triangulated({ nodes, chains, shares, extentM }: TinFigure): WetTin | undefined {

@@ -1,5 +1,5 @@
 import { next, type Tin } from './tin.ts'
-import type { WetTin } from './tin-floor.ts'
+import type { WetTin } from './tin-types.ts'
 
 /**
  * Finds the wet triangle that holds a place, or, for one between a curve and its chord, stands on the nearest chord of the

@@ -6,7 +6,8 @@ import { problem } from './problems.ts'
 import type { Ring } from './rings.ts'
 import { addStop, type Chain, chainOf, type Stops } from './tin-chains.ts'
 import { looseChords } from './tin-curves.ts'
-import { type TinFigure, tinFloor, triangulated } from './tin-floor.ts'
+import { tinFloor, triangulated } from './tin-floor.ts'
+import type { TinFigure } from './tin-types.ts'
 import { FLOOR_CHORD } from './tolerance.ts'
 
 /** Into how many chords one is divided where the triangles hang on its place, and how often. */

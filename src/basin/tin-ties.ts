@@ -1,7 +1,6 @@
 import { incircle } from 'robust-predicates'
 import { last, next } from './tin.ts'
-import { depthOfShares } from './tin-curves.ts'
-import type { WetTin } from './tin-floor.ts'
+import { depthOfShares, type WetTin } from './tin-types.ts'
 import { NEARLY } from './tolerance.ts'
 
 /**
