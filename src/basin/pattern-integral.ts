@@ -10,6 +10,8 @@ const DEPTH = 10
  */
 const CUTS = 6
 const AGREE = 1e-8
+/** Rays for one integral at most: a figure in which two depths agree but for rounding has no end of changes to look for. */
+const MOST_RAYS = 12_000
 const MOST_EVENTS = 128
 
 /** Several integrands at once that are smooth along stretches of one pattern. */
@@ -44,9 +46,11 @@ export function integratePattern(
   sums: Float64Array,
 ): number {
   if (nothing.length < sums.length) nothing = new Float64Array(sums.length)
+  raysLeft = MOST_RAYS
   return refine(f, t0, t1, rootAt0, rootAt1, DEPTH, sums)
 }
 
+let raysLeft = 0
 const names = new Int32Array(17)
 const places = new Float64Array(17)
 
@@ -56,9 +60,12 @@ function refine(
   b: number,
   rootA: boolean,
   rootB: boolean,
-  depth: number,
+  allowed: number,
   sums: Float64Array,
 ): number {
+  // What is left undone then shows in the estimate.
+  const depth = raysLeft > 0 ? allowed : 0
+  raysLeft -= 17
   const count = sums.length
   const kronrod = new Float64Array(count)
   const gauss = new Float64Array(count)
@@ -152,7 +159,9 @@ function search(
   most: number,
   depth: number,
 ): void {
-  if (nameA === nameB || cuts.length >= most || !(b > a)) return
+  if (nameA === nameB || cuts.length >= most || !(b > a) || raysLeft <= 0) return
+  // About as many as it takes to find a root.
+  raysLeft -= 24
   const at = changeBetween(f, a, nameA, b)
   const inset = Math.max(HAIR * Math.min(at - a, b - at), 4e-16 * Math.max(Math.abs(a), Math.abs(b)))
   if (depth === 0 || !(at - inset > a) || !(at + inset < b)) {
