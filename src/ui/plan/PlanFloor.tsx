@@ -33,15 +33,17 @@ export const FloorLines = memo(function FloorLines({ floor, origin }: LinesProps
 interface DepthsProps {
   readonly labels: readonly FloorLabel[]
   readonly maxDepthM: number
+  /** Whether the water is tinted; else they stand on paper. */
+  readonly isTinted: boolean
 }
 
 /** The depths that a floor is given by, each beside its place: soundings with a small cross, as surveyors write them. */
-export function FloorDepths({ labels, maxDepthM }: DepthsProps) {
+export function FloorDepths({ labels, maxDepthM, isTinted }: DepthsProps) {
   return (
     <>
       {labels.map((label) => {
         const place = rampPlace(label.depthM, maxDepthM)
-        const deep = isDeepTint(place) && styles['onDeep']
+        const deep = isTinted && isDeepTint(place) && styles['onDeep']
         return (
           <g key={label.key}>
             {label.hasCross ? (
@@ -54,7 +56,7 @@ export function FloorDepths({ labels, maxDepthM }: DepthsProps) {
               className={classes(styles['sounding'], styles['given'], deep)}
               x={label.textAt[0]}
               y={label.textAt[1]}
-              style={{ stroke: rampColour(place) }}
+              style={{ stroke: isTinted ? rampColour(place) : 'var(--paper)' }}
             >
               {label.text}
             </text>

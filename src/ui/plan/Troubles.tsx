@@ -10,6 +10,21 @@ interface Props {
 
 const RING_PX = 13
 const MOST_RINGS = 6
+const LINE_PX = 16
+/** About what a letter takes [px]. */
+const LETTER_PX = 6.9
+
+/** A sentence in lines that fit a width [px]. */
+function wrapped(text: string, widthPx: number): string[] {
+  const most = Math.max(16, Math.floor((widthPx - RING_PX - 12) / LETTER_PX))
+  const lines: string[] = []
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1)
+    if (last !== undefined && last.length + word.length < most) lines[lines.length - 1] = `${last} ${word}`
+    else lines.push(word)
+  }
+  return lines
+}
 
 /** A ring around each place that is wrong, and in short what is wrong there. */
 export function Troubles({ problems, view, panes }: Props) {
@@ -31,7 +46,11 @@ export function Troubles({ problems, view, panes }: Props) {
               y={Math.max(46, first[1] - RING_PX - 12)}
               textAnchor={isRight ? 'end' : 'start'}
             >
-              {problem.what}
+              {wrapped(problem.what, isRight ? first[0] : panes.width - first[0]).map((line, i) => (
+                <tspan key={line} x={first[0] + (isRight ? -RING_PX - 6 : RING_PX + 6)} dy={i === 0 ? 0 : LINE_PX}>
+                  {line}
+                </tspan>
+              ))}
             </text>
           </g>
         )

@@ -190,7 +190,7 @@ function Drawn(props: DrawnProps) {
           <Selected body={body} selectedKey={props.selectedKey} origin={origin} />
         </g>
         <AxisLine axis={section.axis} {...{ drawn, stations, view, panes }} />
-        <FloorDepths labels={given} maxDepthM={maxDepthM} />
+        <FloorDepths labels={given} maxDepthM={maxDepthM} isTinted={tinted !== undefined} />
         {tinted ? (
           <PlanFigures parts={tinted} {...{ depthsM, maxDepthM, view, panes, write, writeContour, taken }} />
         ) : null}

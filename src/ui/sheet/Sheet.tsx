@@ -182,6 +182,10 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
             // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes arrow keys, as an application does
             tabIndex={0}
             onKeyDown={onKeyDown}
+            // After a finger's press the browser sends a mouse's too, which would take the focus from the depth's field.
+            onMouseDown={(event) => {
+              if (local.getState().sounded) event.preventDefault()
+            }}
           >
             {shown ? (
               <Drawing

@@ -1,4 +1,5 @@
-import { nearestOn, type Path, type Point } from '../../basin/index.ts'
+import { flatten, nearestOn, type Path, type Point } from '../../basin/index.ts'
+import { isInside } from '../../document/index.ts'
 import { FEATURES, type Feature } from '../../features/index.ts'
 import { snapLength } from '../../units/index.ts'
 import { edits } from './edits.ts'
@@ -45,8 +46,16 @@ export function placeSounding(hands: Hands, press: Press): void {
 }
 
 /** Asks for the depth at a place, if it lies in the basin. */
-export function soundAt({ local, scene }: Pick<Hands, 'local' | 'scene'>, at: Point): void {
-  if (!scene()) return
+export function soundAt({ app, local, scene }: Pick<Hands, 'app' | 'local' | 'scene'>, at: Point): void {
+  const body = scene()?.body
+  if (!body) return
+  const isIn = (path: Path) => isInside(flatten(path, 0.01), at)
+  if (!isIn(body.outline) || body.islands.some(isIn)) {
+    local.setState({ sounded: undefined, spoken: 'Dry land: press in the water.' })
+    app.getState().notify({ tone: 'info', text: 'That is dry land: soundings are taken in the water.' })
+    return
+  }
+  app.getState().notify(undefined)
   local.setState({ sounded: at, spoken: 'Type the depth here.' })
 }
 

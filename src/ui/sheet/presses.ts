@@ -38,9 +38,12 @@ export function tap(hands: Hands, press: Press): void {
   const scene = hands.scene()
   if (tool === 'points') pressPoint(hands, press)
   else if (tool === 'bench') pickBenchSide(hands, press)
-  // At once, so that the field that asks for the depth can have the focus, and a phone its keys, within the press itself.
-  else if (tool === 'sounding') flushSync(() => placeSounding(hands, press))
-  else if (scene) {
+  else if (tool === 'sounding') {
+    // A depth that was typed for the last place is taken first, as on leaving any field.
+    if (document.activeElement instanceof HTMLInputElement) document.activeElement.blur()
+    // At once, so that the field that asks for the depth can have the focus, and a phone its keys, within the press itself.
+    flushSync(() => placeSounding(hands, press))
+  } else if (scene) {
     if (press.pointerType === 'touch') hover(hands, press)
     const under = scene.canEdit ? pickAt(scene, press, selection) : undefined
     select(under && selectionOf(under, scene.body.id))
