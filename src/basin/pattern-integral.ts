@@ -11,7 +11,7 @@ const DEPTH = 10
 const CUTS = 6
 const AGREE = 1e-8
 /** Rays for one integral at most: a figure in which two depths agree but for rounding has no end of changes to look for. */
-const MOST_RAYS = 12_000
+const MOST_RAYS = 4_000
 const MOST_EVENTS = 128
 
 /** Several integrands at once that are smooth along stretches of one pattern. */
