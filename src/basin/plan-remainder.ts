@@ -55,7 +55,8 @@ export function fillRemainder(pairs: readonly number[], points: PlanPoints, cell
   const groups: number[][][] = outers.map((i) => [rings[i]!])
   rings.forEach((ring, i) => {
     if (areas[i]! > 0) return
-    const home = outers.length === 0 ? -1 : smallestAround(ring, rings, areas, outers, points)
+    const isSliver = -areas[i]! <= points.mergeM * lengthOf(ring, points)
+    const home = isSliver ? -1 : smallestAround(ring, rings, areas, outers, points)
     // What lies in nothing is where two pieces overlap by a hair: it is filled as it stands, facing down.
     if (home < 0) groups.push([ring])
     else groups[home]!.push(ring)
@@ -150,6 +151,16 @@ function areaOf(ring: readonly number[], { x, y }: PlanPoints): number {
     sum += (x[a]! - ox) * (y[b]! - oy) - (x[b]! - ox) * (y[a]! - oy)
   }
   return sum / 2
+}
+
+function lengthOf(ring: readonly number[], { x, y }: PlanPoints): number {
+  let sum = 0
+  let a = ring[ring.length - 1]!
+  for (const b of ring) {
+    sum += Math.hypot(x[b]! - x[a]!, y[b]! - y[a]!)
+    a = b
+  }
+  return sum
 }
 
 /** Which of the outer rings is the smallest around a hole; −1 where none is. */

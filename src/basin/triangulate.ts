@@ -21,16 +21,17 @@ export function triangulate(
     }
   }
   const cut = earcut(flat, holes)
-  // All ears are cut the same way round; slivers are too thin to tell it from themselves.
-  let twice = 0
-  for (let i = 0; i < cut.length; i += 3) {
-    const [a, b, c] = [names[cut[i]!]!, names[cut[i + 1]!]!, names[cut[i + 2]!]!]
-    twice += (x[b]! - x[a]!) * (y[c]! - y[a]!) - (y[b]! - y[a]!) * (x[c]! - x[a]!)
+  // All ears are cut the same way round, which the sides that they share with their ring tell, be they never so thin.
+  let along = 0
+  for (let i = 0; i < cut.length; i++) {
+    const step = cut[i % 3 === 2 ? i - 2 : i + 1]! - cut[i]!
+    if (step === 1) along++
+    else if (step === -1) along--
   }
   const triangles: number[] = []
   for (let i = 0; i < cut.length; i += 3) {
     const [a, b, c] = [names[cut[i]!]!, names[cut[i + 1]!]!, names[cut[i + 2]!]!]
-    if (twice >= 0) triangles.push(a, b, c)
+    if (along >= 0) triangles.push(a, b, c)
     else triangles.push(a, c, b)
   }
   if (triangles.length / 3 !== names.length + 2 * holes.length - 2) closeGaps(rings, triangles)
