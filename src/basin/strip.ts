@@ -6,7 +6,7 @@ import { besideBend, footOf, squareTo } from './strip-feet.ts'
 import { planFans } from './strip-plan.ts'
 import { crossesAt, endsBefore, type Trace, type Tracer, trace, traceEnd } from './strip-trace.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
-import { HAIR } from './tolerance.ts'
+import { HAIR, NEARLY } from './tolerance.ts'
 import { wallWidth } from './wall-width.ts'
 
 const known = new WeakMap<Partition, Strip>()
@@ -93,8 +93,9 @@ function divide(tracer: Tracer, t0: number, t1: number, runs: Run[]): void {
 }
 
 function split(tracer: Tracer, t0: number, first: Trace, t1: number, last: Trace, runs: Run[], depth: number): void {
-  if (first.name === last.name) {
-    put(runs, t0, t1, first)
+  // In a sliver rounding may make two ends of a ray take turns without end: the shorter one holds for all of it.
+  if (first.name === last.name || t1 - t0 < 4 * NEARLY * (tracer.plan.fan.t1 - tracer.plan.fan.t0)) {
+    put(runs, t0, t1, first.end <= last.end ? first : last)
     return
   }
   const cut = changeBetween(tracer, first, last)
