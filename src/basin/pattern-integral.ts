@@ -10,8 +10,18 @@ const DEPTH = 10
  */
 const CUTS = 6
 const AGREE = 1e-8
-/** Rays for one integral at most: a figure in which two depths agree but for rounding has no end of changes to look for. */
+/**
+ * Rays for one integral at most, and for a sum of many of them together, but for a few each: a figure in which two depths
+ * agree but for rounding has no end of changes to look for.
+ */
 const MOST_RAYS = 4_000
+const MOST_RAYS_TOGETHER = 300_000
+const FEW_RAYS = 400
+
+/** How many rays each of so many integrals may take. */
+export function raysForEach(integrals: number): number {
+  return Math.min(MOST_RAYS, Math.max(FEW_RAYS, Math.floor(MOST_RAYS_TOGETHER / Math.max(1, integrals))))
+}
 const MOST_EVENTS = 128
 
 /** Several integrands at once that are smooth along stretches of one pattern. */
@@ -22,6 +32,8 @@ export interface Patterned {
   readonly eventsAt: (t: number, out: Float64Array) => number
   /** Sizes below which a difference doesn't count, one for each integrand. */
   readonly scales: Float64Array
+  /** Rays that it may take; by default as many as an integral that stands alone. */
+  readonly mostRays?: number
 }
 
 /** Goes on with a pattern's number by one more mark (a multiplicative hash of 32 bits). */
@@ -46,7 +58,7 @@ export function integratePattern(
   sums: Float64Array,
 ): number {
   if (nothing.length < sums.length) nothing = new Float64Array(sums.length)
-  raysLeft = MOST_RAYS
+  raysLeft = f.mostRays ?? MOST_RAYS
   return refine(f, t0, t1, rootAt0, rootAt1, DEPTH, sums)
 }
 
