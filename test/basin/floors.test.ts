@@ -4,6 +4,7 @@ import {
   type BasinShape,
   depthAt,
   type Floor,
+  flatten,
   measure,
   type Path,
   type Point,
@@ -133,6 +134,23 @@ describe('a floor of contours', () => {
     const square = measure(divided(shape(circle(0, 0, R), { floor: contours(edge, [deep, box(-a, -a, a, a)]) })), 0)
     expect(relative(square.volumeM3, cones + sides + 4 * a * a * deep)).toBeLessThan(2e-6)
     expect(square.errors.modelM3).toBeGreaterThan(Math.abs(square.volumeM3 - cones - sides - 4 * a * a * deep))
+  })
+
+  it('comes to what polygons of short chords give where no closed form is known, within the bound that it states', () => {
+    const chords = (path: Path): Path => polygon(...flatten(path, 1e-5))
+    for (const rings of [
+      [[2.4, circle(1, 0.3, 2)]],
+      [
+        [2.4, circle(1, 0.3, 1)],
+        [1.5, circle(0.5, 0.3, 2.3)],
+      ],
+    ] as (readonly [number, Path])[][]) {
+      const m = measure(divided(shape(circle(0, 0, 4), { floor: contours(1.2, ...rings) })), 0)
+      const fine = contours(1.2, ...rings.map(([depth, path]) => [depth, chords(path)] as const))
+      const truth = volume(shape(chords(circle(0, 0, 4)), { floor: fine }))
+      expect(relative(m.volumeM3, truth)).toBeLessThan(3e-5)
+      expect(m.errors.modelM3).toBeGreaterThan(Math.abs(m.volumeM3 - truth))
+    }
   })
 
   it('refuses contours that meet, cross or lie outside, and says where', () => {
