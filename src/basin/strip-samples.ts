@@ -5,7 +5,7 @@ import { type Foot, footOn } from './span.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import { addPlaces, type RayPlaces, ringsOf, type WallWork, wallWork } from './strip-rings.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
-import { HAIR, NEARLY } from './tolerance.ts'
+import { HAIR, MERGE_GRAINS } from './tolerance.ts'
 import type { WallLaw } from './wall-kind.ts'
 
 /** One ray of a piece as the mesh uses it. */
@@ -48,12 +48,13 @@ export function newSampling(p: Partition, law: WallLaw, chordM: number): Samplin
 export function samplePieces(s: Sampling, strip: Strip): SampledPiece[] {
   const sampled = strip.pieces
     .filter(({ t0, t1, cells }) => t1 > t0 && cells.every((cell) => cell >= 0))
-    .map((piece) => ({ piece, samples: sampled_(s, strip, piece) }))
+    .map((piece) => ({ piece, samples: samplesOf(s, strip, piece) }))
+    .filter(({ samples }) => samples.length > 2 || !isSameRay(s.p, samples[0]!, samples[1]!))
   addPartners(s, sampled)
   return sampled
 }
 
-function sampled_(s: Sampling, strip: Strip, piece: StripPiece): Sample[] {
+function samplesOf(s: Sampling, strip: Strip, piece: StripPiece): Sample[] {
   const { t0, t1, fan, edges, by, cells } = piece
   const count = stepsOf(s, strip, piece)
   let samples: Sample[] = []
@@ -91,7 +92,9 @@ function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
   const end = ray.end > 0 ? ray.end : 0
   const at = [0]
   let last = 0
-  for (const n of ray.at) {
+  const isEvent = t === piece.t0 || t === piece.t1
+  for (let j = 0; j < ray.at.length; j++) {
+    const n = isEvent ? limitOf(p, piece.edges[j]!, ray.at[j]!, end) : ray.at[j]!
     last = n >= last ? Math.min(n, end) : last
     at.push(last)
   }
@@ -102,6 +105,21 @@ function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
     addPlaces(p, law, rings, p.cells[index]!, work[index]!, ray.x, ray.y, ray.nx, ray.ny, at[i]!, at[i + 1]!, places)
   }
   return { t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, at, places }
+}
+
+/** Where a piece's last ray crosses an edge: if it passes the edge's very end, it may seem to miss it. */
+function limitOf(p: Partition, e: number, n: number, end: number): number {
+  const { from, to } = p.edges[e]!
+  const near = MERGE_GRAINS * p.grainM
+  for (const node of [from, to]) {
+    const dx = p.nodeX[node]! - ray.x
+    const dy = p.nodeY[node]! - ray.y
+    const along = dx * ray.nx + dy * ray.ny
+    if (Math.abs(dx * ray.ny - dy * ray.nx) > near || along > end + near || along < -near) continue
+    // A crossing elsewhere stands, if the ray found one.
+    if (n >= end || Math.abs(along - n) < HAIR * end) return Math.max(0, along)
+  }
+  return n
 }
 
 /** Samples where an edge or the cut locus lies at the very distance of a ring, so that rings go on around its bend. */
@@ -119,7 +137,17 @@ function withLevels(s: Sampling, piece: StripPiece, samples: readonly Sample[]):
       }
   }
   all.sort((a, b) => a.t - b.t)
-  return all.filter((sample, i) => i === 0 || sample.t - all[i - 1]!.t > NEARLY * (piece.t1 - piece.t0))
+  const last = all[all.length - 1]!
+  const kept = [all[0]!]
+  for (const sample of all)
+    if (!isSameRay(s.p, kept[kept.length - 1]!, sample) && !isSameRay(s.p, sample, last)) kept.push(sample)
+  kept.push(last)
+  return kept
+}
+
+/** True where two rays are too near each other to be told apart once vertices are merged. */
+export function isSameRay(p: Partition, a: Sample, b: Sample): boolean {
+  return spread(a, b) <= 4 * MERGE_GRAINS * p.grainM
 }
 
 /** How far apart two rays are at most [m]. */
@@ -261,7 +289,6 @@ function addPartners(s: Sampling, sampled: readonly SampledPiece[]): void {
   }
   for (const { to, t } of wanted) {
     const { piece, samples } = to
-    const near = NEARLY * (piece.t1 - piece.t0)
     let lo = 0
     let hi = samples.length
     while (lo < hi) {
@@ -269,7 +296,9 @@ function addPartners(s: Sampling, sampled: readonly SampledPiece[]): void {
       if (samples[middle]!.t < t) lo = middle + 1
       else hi = middle
     }
-    if ((lo > 0 && t - samples[lo - 1]!.t < near) || (lo < samples.length && samples[lo]!.t - t < near)) continue
-    samples.splice(lo, 0, sampleAt(s, piece, t))
+    const partner = sampleAt(s, piece, t)
+    if (lo === 0 || lo === samples.length) continue
+    if (isSameRay(s.p, samples[lo - 1]!, partner) || isSameRay(s.p, partner, samples[lo]!)) continue
+    samples.splice(lo, 0, partner)
   }
 }

@@ -1,7 +1,7 @@
 import { type Fan, fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
-import type { Sample, SampledPiece } from './strip-samples.ts'
+import { isSameRay, type Sample, type SampledPiece } from './strip-samples.ts'
 import type { StripPiece } from './strip-types.ts'
 
 /** A ray of the mesh with all the vertices on it, which the gaps on both its sides share. */
@@ -118,7 +118,7 @@ function layLoop(
       const isLast = i === own.length - 1
       const a = stations[stations.length - 1]!
       const next = own[i + 1]
-      const joined = next && next.first.t === step.last.t
+      const joined = next && (next.first.t === step.last.t || isSameRay(p, step.last, next.first))
       const node = fan.shore < 0 ? a.v[0]! : -1
       const b = isLast
         ? jointAt(k + 1)
