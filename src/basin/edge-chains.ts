@@ -86,7 +86,7 @@ export class EdgeVertices {
   }
 
   /** Lays out all other edges, and gives `sides` the borders of the cells where the strip doesn't lie against them. */
-  finish(chordM: number, sides: Sides): number {
+  finish(chordM: number, sides: Sides | undefined): number {
     const { p } = this
     let sliverM2 = 0
     p.edges.forEach((edge, e) => {
@@ -94,12 +94,12 @@ export class EdgeVertices {
       if (this.chains[e]) return
       const crossed = this.crossed[e]
       const on = this.on[e]
-      if (crossed || on) this.layCrossed(edge, e, crossed ?? [], on ?? [], chordM, sides)
+      if (sides && (crossed || on)) this.layCrossed(edge, e, crossed ?? [], on ?? [], chordM, sides)
       else {
         const chain = [edge.from]
         this.pushBetween(edge, edge.t0, edge.t1, edge.to, chordM, chain)
         this.chains[e] = chain
-        sides.putChain(edge, chain, 0, chain.length - 1)
+        sides?.putChain(edge, chain, 0, chain.length - 1)
       }
     })
     return sliverM2

@@ -5,29 +5,34 @@ import type { PlanPoints } from './plan-points.ts'
  * so that faces which meet there share the very same point.
  */
 export class ShellPoints {
-  readonly x: number[] = []
-  readonly y: number[] = []
-  readonly depth: number[] = []
+  readonly plan: PlanPoints
+  count = 0
+  /** Vertex of the plan that each point lies at, and its depth [m]. */
+  vertex: Int32Array
+  depth: Float64Array
   private readonly first: Int32Array
-  private readonly next: number[] = []
-  private readonly plan: PlanPoints
+  private next: Int32Array
   private readonly grainM: number
 
   constructor(plan: PlanPoints, grainM: number) {
     this.plan = plan
     this.grainM = grainM
+    const room = 2 * plan.x.length + 64
     this.first = new Int32Array(plan.x.length).fill(-1)
+    this.next = new Int32Array(room)
+    this.vertex = new Int32Array(room)
+    this.depth = new Float64Array(room)
   }
 
   /** The point at a vertex for a computed depth. */
   settle(vertex: number, depth: number): number {
     for (let i = this.first[vertex]!; i >= 0; i = this.next[i]!)
       if (Math.abs(this.depth[i]! - depth) <= this.grainM) return i
-    const made = this.depth.length
-    this.x.push(this.plan.x[vertex]!)
-    this.y.push(this.plan.y[vertex]!)
-    this.depth.push(depth)
-    this.next.push(this.first[vertex]!)
+    const made = this.count++
+    if (made === this.next.length) this.grow()
+    this.vertex[made] = vertex
+    this.depth[made] = depth
+    this.next[made] = this.first[vertex]!
     this.first[vertex] = made
     return made
   }
@@ -48,5 +53,16 @@ export class ShellPoints {
     }
     out.push(to)
     return out
+  }
+
+  private grow(): void {
+    const larger = <T extends Int32Array | Float64Array>(old: T, fresh: T): T => {
+      fresh.set(old)
+      return fresh
+    }
+    const room = 2 * this.next.length
+    this.next = larger(this.next, new Int32Array(room))
+    this.vertex = larger(this.vertex, new Int32Array(room))
+    this.depth = larger(this.depth, new Float64Array(room))
   }
 }

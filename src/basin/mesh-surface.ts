@@ -21,10 +21,11 @@ export function addSurface(
 ): void {
   const { triangles, cellOf, rayOf, rays } = plan
   const first = new Int32Array(plan.points.x.length).fill(-1)
-  const cellAt: number[] = []
-  const rayAt: number[] = []
-  const made: number[] = []
-  const next: number[] = []
+  const cellAt = new Int32Array(triangles.length)
+  const rayAt = new Int32Array(triangles.length)
+  const made = new Int32Array(triangles.length)
+  const next = new Int32Array(triangles.length)
+  let count = 0
   const corner = (i: number, cell: number, isWalled: boolean): number => {
     const v = triangles[i]!
     const station = isWalled ? rayOf[i]! : -1
@@ -35,11 +36,11 @@ export function addSurface(
     }
     depth.normal(cell, v, station >= 0 ? ray : undefined, normal)
     const vertex = builder.vertex(pointOf(cell, v), normal[0]!, normal[1]!, normal[2]!)
-    cellAt.push(cell)
-    rayAt.push(station)
-    made.push(vertex)
-    next.push(first[v]!)
-    first[v] = made.length - 1
+    cellAt[count] = cell
+    rayAt[count] = station
+    made[count] = vertex
+    next[count] = first[v]!
+    first[v] = count++
     return vertex
   }
   for (let i = 0; i < triangles.length; i += 3) {

@@ -10,6 +10,7 @@ interface Shell {
   readonly plan: PlanMesh
   readonly points: ShellPoints
   readonly builder: MeshBuilder
+  readonly pointOf: (cell: number, vertex: number) => number
 }
 
 /** A slope that changes by less than this across an edge isn't a break to ink. */
@@ -23,46 +24,44 @@ export function addUpright(
   points: ShellPoints,
   builder: MeshBuilder,
 ): void {
-  const shell: Shell = { p, plan, points, builder }
+  const shell: Shell = { p, plan, points, builder, pointOf }
   p.edges.forEach((edge, e) => {
     const chain = plan.chains[e]!
-    if (edge.left < 0 || edge.right < 0) addShoreWall(shell, edge, chain, pointOf)
-    else addRiser(shell, edge, chain, pointOf)
+    if (edge.left < 0 || edge.right < 0) addShoreWall(shell, edge, chain)
+    else addRiser(shell, edge, chain)
   })
 }
 
-function addShoreWall(
-  shell: Shell,
-  edge: Edge,
-  chain: readonly number[],
-  pointOf: (cell: number, vertex: number) => number,
-): void {
-  const { p, points, builder } = shell
-  const rim = -p.shape.freeboardM
+function addShoreWall(shell: Shell, edge: Edge, chain: readonly number[]): void {
+  const { p, points, builder, pointOf } = shell
+  const rimM = -p.shape.freeboardM
   const cell = Math.max(edge.left, edge.right)
   const side: 1 | -1 = edge.left >= 0 ? 1 : -1
-  const foot = chain.map((v) => pointOf(cell, v))
-  const rims = chain.map((v) => points.settle(v, rim))
-  const datum = chain.map((v) => points.settle(v, 0))
-  const depthOf = (point: number): number => points.depth[point]!
-  const above = foot.map((point, i) => (depthOf(point) < 0 ? point : datum[i]!))
-  const below = foot.map((point, i) => (depthOf(point) > 0 ? point : datum[i]!))
-  addFace(shell, chain, rims, above, side, 'rim')
-  addFace(shell, chain, datum, below, side, 'wall')
-  inkAlong(
-    builder,
-    foot.map((point, i) => (depthOf(point) < rim ? point : rims[i]!)),
-  )
-  if (p.shape.wall.kind === 'vertical') inkAlong(builder, foot)
+  const isInked = p.shape.wall.kind === 'vertical'
+  let before = chain[0]!
+  let foot0 = pointOf(cell, before)
+  let rim0 = points.settle(before, rimM)
+  let datum0 = points.settle(before, 0)
+  for (let i = 1; i < chain.length; i++) {
+    const v = chain[i]!
+    const foot = pointOf(cell, v)
+    const rim = points.settle(v, rimM)
+    const datum = points.settle(v, 0)
+    const d0 = points.depth[foot0]!
+    const d1 = points.depth[foot]!
+    addQuad(shell, before, v, rim0, rim, d0 < 0 ? foot0 : datum0, d1 < 0 ? foot : datum, side, 'rim')
+    addQuad(shell, before, v, datum0, datum, d0 > 0 ? foot0 : datum0, d1 > 0 ? foot : datum, side, 'wall')
+    builder.ink(d0 < rimM ? foot0 : rim0, d1 < rimM ? foot : rim)
+    if (isInked) builder.ink(foot0, foot)
+    before = v
+    foot0 = foot
+    rim0 = rim
+    datum0 = datum
+  }
 }
 
-function addRiser(
-  shell: Shell,
-  edge: Edge,
-  chain: readonly number[],
-  pointOf: (cell: number, vertex: number) => number,
-): void {
-  const { p, points, builder } = shell
+function addRiser(shell: Shell, edge: Edge, chain: readonly number[]): void {
+  const { p, points, builder, pointOf } = shell
   const left = chain.map((v) => pointOf(edge.left, v))
   const right = chain.map((v) => pointOf(edge.right, v))
   if (left.every((point, i) => point === right[i])) {
@@ -73,58 +72,52 @@ function addRiser(
   }
   // Facing the deeper side; an edge is cut where the sides change over.
   for (let i = 0; i + 1 < chain.length; i++) {
-    const mean = (of: readonly number[]): number => points.depth[of[i]!]! + points.depth[of[i + 1]!]!
-    const isDeeperLeft = mean(left) > mean(right)
-    addQuad(shell, chain, i, isDeeperLeft ? right : left, isDeeperLeft ? left : right, isDeeperLeft ? 1 : -1, 'riser')
+    const l0 = left[i]!
+    const l1 = left[i + 1]!
+    const r0 = right[i]!
+    const r1 = right[i + 1]!
+    const { depth } = points
+    if (depth[l0]! + depth[l1]! > depth[r0]! + depth[r1]!)
+      addQuad(shell, chain[i]!, chain[i + 1]!, r0, r1, l0, l1, 1, 'riser')
+    else addQuad(shell, chain[i]!, chain[i + 1]!, l0, l1, r0, r1, -1, 'riser')
   }
   inkAlong(builder, left)
   inkAlong(builder, right)
 }
 
-function addFace(
-  shell: Shell,
-  chain: readonly number[],
-  top: readonly number[],
-  bottom: readonly number[],
-  side: 1 | -1,
-  part: Part,
-): void {
-  for (let i = 0; i + 1 < chain.length; i++) addQuad(shell, chain, i, top, bottom, side, part)
-}
-
 const near: number[] = []
 const far: number[] = []
 
-/** One upright face between two neighbours of a chain, cut at every level that other faces have there; side 1 looks left. */
+/** One upright face between two vertices, cut at every level that other faces have there; side 1 looks left. */
 function addQuad(
   { plan, points, builder }: Shell,
-  chain: readonly number[],
-  i: number,
-  top: readonly number[],
-  bottom: readonly number[],
+  u: number,
+  v: number,
+  top0: number,
+  top1: number,
+  bottom0: number,
+  bottom1: number,
   side: 1 | -1,
   part: Part,
 ): void {
-  if (top[i] === bottom[i] && top[i + 1] === bottom[i + 1]) return
-  const u = chain[i]!
-  const v = chain[i + 1]!
-  points.between(u, top[i]!, bottom[i]!, near)
-  points.between(v, top[i + 1]!, bottom[i + 1]!, far)
+  if (top0 === bottom0 && top1 === bottom1) return
+  points.between(u, top0, bottom0, near)
+  points.between(v, top1, bottom1, far)
   const { x, y } = plan.points
-  const dx = x[v]! - x[u]!
-  const dy = y[v]! - y[u]!
-  const a = near.map((point) => builder.vertex(point, -dy * side, dx * side, 0))
-  const b = far.map((point) => builder.vertex(point, -dy * side, dx * side, 0))
+  const nx = -side * (y[v]! - y[u]!)
+  const ny = side * (x[v]! - x[u]!)
+  let a = builder.vertex(near[0]!, nx, ny, 0)
+  let b = builder.vertex(far[0]!, nx, ny, 0)
   let k = 0
   let m = 0
-  while (k + 1 < a.length || m + 1 < b.length) {
+  while (k + 1 < near.length || m + 1 < far.length) {
     // Step down on the side that is behind.
-    const stepA = m + 1 >= b.length || (k + 1 < a.length && (k + 1) * b.length <= (m + 1) * a.length)
-    const ak = a[k]!
-    const bm = b[m]!
-    const next = stepA ? a[++k]! : b[++m]!
-    if (side > 0) builder.triangle(ak, bm, next, part)
-    else builder.triangle(ak, next, bm, part)
+    const stepA = m + 1 >= far.length || (k + 1 < near.length && (k + 1) * far.length <= (m + 1) * near.length)
+    const next = builder.vertex(stepA ? near[++k]! : far[++m]!, nx, ny, 0)
+    if (side > 0) builder.triangle(a, b, next, part)
+    else builder.triangle(a, next, b, part)
+    if (stepA) a = next
+    else b = next
   }
 }
 

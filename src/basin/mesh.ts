@@ -36,7 +36,7 @@ export function meshOf(p: Partition, options: MeshOptions = {}): Result<BasinMes
     }
   })
   const pointOf = (cell: number, v: number): number => points.settle(v, depth.at(cell, v))
-  const builder = new MeshBuilder(points)
+  const builder = new MeshBuilder(points, plan.cellOf.length)
   addSurface(p, plan, depth, wallLaw(p.shape.wall), pointOf, builder)
   addUpright(p, plan, pointOf, points, builder)
   const off = builder.volumeBelow(-rimM) - exactCapacity(p, rimM)

@@ -50,18 +50,18 @@ export function planMesh(p: Partition, chordM: number): PlanMesh {
 function build(p: Partition, chordM: number): PlanMesh {
   const points = new PlanPoints(p.nodeX, p.nodeY, MERGE_GRAINS * p.grainM)
   const edges = new EdgeVertices(p, points)
-  const sides = new Sides()
   const out: Triangles = { corners: [], cellOf: [], rayOf: [], rays: [] }
   const law = wallLaw(p.shape.wall)
   const strip = law && stripOf(p)
   if (!law || !strip || strip.pieces.length === 0) {
-    const sliverM2 = edges.finish(chordM, sides)
+    const sliverM2 = edges.finish(chordM, undefined)
     p.cells.forEach((cell, i) => {
       fillWhole(cell.loops, edges.chains, points, i, out)
     })
     return planOf(points, edges, out, sliverM2)
   }
   for (let v = 0; v < p.nodeX.length; v++) points.enter(v)
+  const sides = new Sides()
   const sampling = newSampling(p, law, chordM)
   const runs = stationsOf(p, samplePieces(sampling, strip), points)
   meshStrip(p, runs, points, edges, sides, out)

@@ -175,8 +175,11 @@ function newStation(
   const ray = left && (left.at[left.at.length - 1]! > 0 || !right) ? left : right
   if (!ray) return { n: [0], v: [node], code: [-1], isEvent: true, nx: 0, ny: 0, ray: -1 }
   const lists: Lists = { n: [], code: [] }
-  if (left) merge(lists, left, points.mergeM)
-  if (right && !isSame) merge(lists, right, points.mergeM)
+  if (isSame) take(lists, ray)
+  else {
+    if (left) merge(lists, left, points.mergeM)
+    if (right) merge(lists, right, points.mergeM)
+  }
   const { x, y, nx, ny } = ray
   const end = lists.n[lists.n.length - 1]!
   const v: number[] = []
@@ -199,6 +202,24 @@ function newStation(
     v.push(at)
   }
   return { n: lists.n, v, code: lists.code, isEvent: !isSame, nx, ny, ray: -1 }
+}
+
+/** A sample's own distances, in order. */
+function take(lists: Lists, { at, places }: Sample): void {
+  let i = 0
+  let last = -1
+  for (const n of at) {
+    for (; i < places.n.length && places.n[i]! < n; i++) {
+      last = places.n[i]!
+      lists.n.push(last)
+      lists.code.push(places.code[i]!)
+    }
+    if (n > last) {
+      last = n
+      lists.n.push(n)
+      lists.code.push(-1)
+    }
+  }
 }
 
 /** Adds a sample's distances to a station's list; the same distance is taken once. */
