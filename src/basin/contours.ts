@@ -1,85 +1,58 @@
-import { type DepthGrid, depthGrid } from './depth-grid.ts'
+import { IsoPlaces, type IsoSides, isoSides } from './iso-sides.ts'
 import type { Partition } from './partition-types.ts'
 import { defaultChord, planMesh } from './plan-mesh.ts'
 import type { ContourLine, Point } from './types.ts'
 
 /**
- * Lines of equal depth on the floor, the treads and the shelves; upright faces make none. A line that ends at an upright
- * face is open. A level stretch has no line at its own depth but its border.
+ * Lines of equal depth on the floor, the treads, the shelves and sloping walls; upright faces make none. A line that ends
+ * at an upright face is open. A level stretch has no line at its own depth but its border.
  */
 export function contoursOf(p: Partition, depthsM: readonly number[]): ContourLine[] {
-  const grid = depthGrid(p, planMesh(p, defaultChord(p)))
-  return depthsM.flatMap((depthM) => linesAt(p, grid, depthM))
+  const plan = planMesh(p, defaultChord(p))
+  const sides = isoSides(p, plan)
+  const places = new IsoPlaces(p, plan, sides)
+  return depthsM.flatMap((depthM) => linesAt(p, sides, places, depthM))
 }
 
-function linesAt(p: Partition, grid: DepthGrid, depthM: number): ContourLine[] {
-  const { triangles, depths, x, y } = grid
-  const points = new Map<string, Point>()
-  const links = new Map<string, string[]>()
-  const link = (a: string, b: string): void => {
-    if (a === b) return
-    for (const [from, to] of [[a, b] as const, [b, a] as const]) {
-      const list = links.get(from)
-      if (list) list.push(to)
-      else links.set(from, [to])
-    }
+function linesAt(p: Partition, sides: IsoSides, places: IsoPlaces, depthM: number): ContourLine[] {
+  const { sideAt, depthAt, count } = sides
+  // The sides that each side's place is joined to, through the triangles that it has.
+  const links = new Int32Array(2 * count).fill(-1)
+  const crossed: number[] = []
+  const join = (from: number, to: number): void => {
+    if (links[2 * from]! < 0) {
+      crossed.push(from)
+      links[2 * from] = to
+    } else links[2 * from + 1] = to
   }
-  for (let i = 0; i < triangles.length; i += 3) {
-    const ends: string[] = []
-    for (let k = 0; k < 3; k++) {
-      const m = (k + 1) % 3
-      const a = triangles[i + k]!
-      const b = triangles[i + m]!
-      const da = depths[i + k]! - depthM
-      const db = depths[i + m]! - depthM
-      // A corner at the very depth counts as deeper, so that each line passes a triangle by two sides.
-      if (da >= 0 === db >= 0) continue
-      const [u, v, du, dv] = a < b ? [a, b, da, db] : [b, a, db, da]
-      const key = `${u} ${v} ${grid.sheet[i / 3]!}`
-      const t = du / (du - dv)
-      points.set(key, [x[u]! + t * (x[v]! - x[u]!) + p.originX, y[u]! + t * (y[v]! - y[u]!) + p.originY])
-      ends.push(key)
-    }
-    if (ends.length === 2) link(ends[0]!, ends[1]!)
+  for (let i = 0; i < depthAt.length; i += 3) {
+    // A corner at the very depth counts as deeper, so that each line passes a triangle by two sides.
+    const a = depthAt[i]! >= depthM
+    const b = depthAt[i + 1]! >= depthM
+    const c = depthAt[i + 2]! >= depthM
+    if (a === b && b === c) continue
+    const one = a !== b ? sideAt[i]! : sideAt[i + 1]!
+    const other = c !== a ? sideAt[i + 2]! : sideAt[i + 1]!
+    if (one === other) continue
+    join(one, other)
+    join(other, one)
   }
-  return chained(points, links).map(({ keys, closed }) => ({
-    depthM,
-    closed,
-    points: spaced(
-      keys.map((k) => points.get(k)!),
-      p.grainM,
-    ),
-  }))
-}
-
-/** Points without those that fall on the one before. */
-function spaced(points: readonly Point[], grainM: number): Point[] {
-  return points.filter((q, i) => {
-    const last = points[i - 1]
-    return !last || Math.hypot(q[0] - last[0], q[1] - last[1]) > 4 * grainM
-  })
-}
-
-/** Links between keys as lines, each walked from an end where it has one. */
-function chained(
-  points: ReadonlyMap<string, Point>,
-  links: ReadonlyMap<string, string[]>,
-): { keys: string[]; closed: boolean }[] {
-  const seen = new Set<string>()
-  const lines: { keys: string[]; closed: boolean }[] = []
-  const walk = (start: string): string[] => {
-    const keys = [start]
-    seen.add(start)
-    for (let at = start; ; ) {
-      const next = links.get(at)!.find((k) => !seen.has(k))
-      if (next === undefined) return keys
-      seen.add(next)
-      keys.push(next)
-      at = next
+  const seen = new Uint8Array(count)
+  const lines: ContourLine[] = []
+  const place: [number, number] = [0, 0]
+  const walk = (start: number, closed: boolean): void => {
+    const points: Point[] = []
+    for (let at = start; at >= 0 && !seen[at]; ) {
+      seen[at] = 1
+      places.at(at, depthM, place)
+      const last = points[points.length - 1]
+      if (!last || Math.hypot(place[0] - last[0], place[1] - last[1]) > 4 * p.grainM) points.push([place[0], place[1]])
+      const next = links[2 * at]!
+      at = next >= 0 && !seen[next] ? next : links[2 * at + 1]!
     }
+    lines.push({ depthM, closed, points })
   }
-  for (const key of points.keys())
-    if (!seen.has(key) && links.get(key)?.length === 1) lines.push({ keys: walk(key), closed: false })
-  for (const key of points.keys()) if (!seen.has(key) && links.has(key)) lines.push({ keys: walk(key), closed: true })
+  for (const side of crossed) if (!seen[side] && links[2 * side + 1]! < 0) walk(side, false)
+  for (const side of crossed) if (!seen[side]) walk(side, true)
   return lines
 }

@@ -96,8 +96,8 @@ export class MeshBuilder {
       const a = point[index[i]!]!
       const b = point[index[i % 3 === 2 ? i - 2 : i + 1]!]!
       if (a === b || (depth[a] === rimDepthM && depth[b] === rimDepthM)) continue
-      const u = a < b ? a : b
-      const v = a < b ? b : a
+      const u = Math.min(a, b)
+      const v = Math.max(a, b)
       const side = u * count + v
       let slot = Math.imul(u, 0x9e3779b1) ^ Math.imul(v, 0x85ebca6b)
       slot = (slot ^ (slot >>> 15)) & (size - 1)

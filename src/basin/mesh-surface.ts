@@ -16,7 +16,7 @@ export function addSurface(
   plan: PlanMesh,
   depth: PlanDepth,
   law: WallLaw | undefined,
-  pointOf: (cell: number, vertex: number) => number,
+  pointAt: Int32Array,
   builder: MeshBuilder,
 ): void {
   const { triangles, cellOf, rayOf, rays } = plan
@@ -35,7 +35,7 @@ export function addSurface(
       ray.uy = rays[2 * station + 1]!
     }
     depth.normal(cell, v, station >= 0 ? ray : undefined, normal)
-    const vertex = builder.vertex(pointOf(cell, v), normal[0]!, normal[1]!, normal[2]!)
+    const vertex = builder.vertex(pointAt[i]!, normal[0]!, normal[1]!, normal[2]!)
     cellAt[count] = cell
     rayAt[count] = station
     made[count] = vertex

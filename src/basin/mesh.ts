@@ -1,13 +1,13 @@
 import { fail, ok, type Result } from '../base/index.ts'
 import { MeshBuilder } from './mesh-builder.ts'
 import { exactCapacity, meshSlack } from './mesh-check.ts'
-import { ShellPoints } from './mesh-levels.ts'
 import { addSurface } from './mesh-surface.ts'
 import { addUpright } from './mesh-upright.ts'
 import type { Partition } from './partition-types.ts'
 import { PlanDepth } from './plan-depth.ts'
 import { defaultChord, type PlanMesh, planMesh } from './plan-mesh.ts'
 import { problem } from './problems.ts'
+import { shellCorners } from './shell-corners.ts'
 import type { BasinMesh } from './types.ts'
 import { wallLaw } from './walls.ts'
 
@@ -26,18 +26,10 @@ export function meshOf(p: Partition, options: MeshOptions = {}): Result<BasinMes
   const plan = planMesh(p, chordM)
   const rimM = p.shape.freeboardM
   const depth = new PlanDepth(p, plan)
-  const points = new ShellPoints(plan.points, plan.points.mergeM)
-  // First the levels that walls stop at, then every surface: all faces must know all points before they are cut.
-  p.edges.forEach((edge, e) => {
-    if (edge.left >= 0 && edge.right >= 0) return
-    for (const v of plan.chains[e]!) {
-      points.settle(v, 0)
-      points.settle(v, -rimM)
-    }
-  })
+  const { points, pointAt } = shellCorners(p, plan)
   const pointOf = (cell: number, v: number): number => points.settle(v, depth.at(cell, v))
   const builder = new MeshBuilder(points, plan.cellOf.length)
-  addSurface(p, plan, depth, wallLaw(p.shape.wall), pointOf, builder)
+  addSurface(p, plan, depth, wallLaw(p.shape.wall), pointAt, builder)
   addUpright(p, plan, pointOf, points, builder)
   const off = builder.volumeBelow(-rimM) - exactCapacity(p, rimM)
   if (!(Math.abs(off) <= meshSlack(p, plan, chordM, rimM)) || builder.openSides(-rimM) > 0)

@@ -27,9 +27,14 @@ export class PlanDepth {
     const y = points.y[v]!
     if (!this.law) return cellDepth(cell, x, y)
     const n = points.n[v]!
-    if (!(n >= 0)) return depthIn(this.p, cell, x, y).depthM
-    const allowed = this.law.allowedM(this.floorAt(cell, x, y), n)
-    return cell.patch < 0 ? allowed : Math.min(allowed, cellDepth(cell, x, y))
+    return n >= 0 ? this.atDistance(index, x, y, n) : depthIn(this.p, cell, x, y).depthM
+  }
+
+  /** Depth at a place of a cell that lies so far from the shore [m]. */
+  atDistance(index: number, x: number, y: number, n: number): number {
+    const cell = this.p.cells[index]!
+    const allowed = this.law ? this.law.allowedM(this.floorAt(cell, x, y), n) : Infinity
+    return cell.patch < 0 ? Math.min(allowed, this.floorAt(cell, x, y)) : Math.min(allowed, cellDepth(cell, x, y))
   }
 
   /** True where the wall makes the depth in the middle of a triangle. */

@@ -89,7 +89,7 @@ function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
     ray.x = x
     ray.y = y
   }
-  const end = ray.end > 0 ? ray.end : 0
+  const end = Math.max(ray.end, 0)
   const at = [0]
   let last = 0
   const isEvent = t === piece.t0 || t === piece.t1
