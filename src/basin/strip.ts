@@ -88,8 +88,10 @@ function divide(tracer: Tracer, t0: number, t1: number, runs: Run[]): void {
     put(runs, t0, t1, middle)
     return
   }
-  split(tracer, t0, first, middle.t, middle, runs, 40)
-  split(tracer, middle.t, middle, t1, last, runs, 40)
+  // Edges that fan out from one node change one by one.
+  const depth = 40 + tracer.plan.near.length
+  split(tracer, t0, first, middle.t, middle, runs, depth)
+  split(tracer, middle.t, middle, t1, last, runs, depth)
 }
 
 function split(tracer: Tracer, t0: number, first: Trace, t1: number, last: Trace, runs: Run[], depth: number): void {
@@ -135,7 +137,8 @@ function changeBetween(tracer: Tracer, a: Trace, b: Trace): number {
       // An end of the edge passes the ray; or the edge passes the ray's end, where both rays' lines meet the edge.
       if (k === 0 && !(crossed[0] < 0)) continue
       const root = bracketedRoot((t) => crossesAt(tracer, near, t)[k], a.t, b.t, 0)
-      if (root.ok) return root.value.x
+      // A root at the very end tells of another change than the one between.
+      if (root.ok && root.value.x > a.t && root.value.x < b.t) return root.value.x
     }
   }
   let lo = a.t
