@@ -1,4 +1,4 @@
-import { type CubicCurve, type Curve, evaluate, newJet } from './curve.ts'
+import { evaluate, newJet } from './curve.ts'
 import type { Partition } from './partition-types.ts'
 import { type Shore, shoresOf } from './shores.ts'
 import { HAIR, SMOOTH_RAD, TIE } from './tolerance.ts'
@@ -35,8 +35,6 @@ export interface Fan {
 export interface Fans {
   readonly shores: readonly Shore[]
   readonly fans: readonly Fan[]
-  /** Greatest curvature toward the water along each stretch [1/m]. */
-  readonly bend: readonly number[]
 }
 
 const jet = newJet()
@@ -98,7 +96,7 @@ function build(p: Partition): Fans {
       cell: shore.cell,
     }),
   )
-  return { shores, fans: [...along, ...corners], bend: shores.map(greatestBend) }
+  return { shores, fans: [...along, ...corners] }
 }
 
 /** Direction of travel with the water on the left, at a stretch's last or first point that way. */
@@ -130,47 +128,23 @@ export function rayAt(fans: Fans, fan: Fan, t: number, out: Ray): Ray {
   }
   const { curve, side } = fans.shores[fan.shore]!
   evaluate(curve, t, jet)
-  const speed = Math.hypot(jet.dx, jet.dy)
-  out.x = jet.x
-  out.y = jet.y
-  out.nx = speed > 0 ? (-side * jet.dy) / speed : 0
-  out.ny = speed > 0 ? (side * jet.dx) / speed : 0
+  const { x, y, dx, dy } = jet
+  const speed2 = dx * dx + dy * dy
+  const speed = Math.sqrt(speed2)
+  out.x = x
+  out.y = y
+  out.nx = speed > 0 ? (-side * dy) / speed : 0
+  out.ny = speed > 0 ? (side * dx) / speed : 0
   out.h0 = speed
-  out.h1 = -side * turnPerT(curve, t)
-  return out
-}
-
-/** Rate at which the heading turns, for each unit of t: curvature times speed [rad]. */
-function turnPerT(curve: Curve, t: number): number {
-  if (curve.kind === 'line') return 0
-  if (curve.kind === 'arc') return curve.turn
-  const [ddx, ddy] = secondDerivative(curve, t)
-  evaluate(curve, t, jet)
-  const speed2 = jet.dx * jet.dx + jet.dy * jet.dy
-  return speed2 > 0 ? (jet.dx * ddy - jet.dy * ddx) / speed2 : 0
-}
-
-function secondDerivative(c: CubicCurve, t: number): [number, number] {
-  const u = 6 * (1 - t)
-  const v = 6 * t
-  return [
-    u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1),
-    u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1),
-  ]
-}
-
-/** Greatest curvature toward the water, exact on lines and arcs, sampled with a margin of a tenth on cubics. */
-function greatestBend(shore: Shore): number {
-  const { curve, side } = shore
-  if (curve.kind === 'line') return 0
-  if (curve.kind === 'arc') return Math.max(0, side / curve.radius)
-  let most = 0
-  for (let i = 0; i <= 24; i++) {
-    const t = shore.t0 + ((shore.t1 - shore.t0) * i) / 24
-    const turn = side * turnPerT(curve, t)
-    evaluate(curve, t, jet)
-    const speed = Math.hypot(jet.dx, jet.dy)
-    if (turn > 0) most = Math.max(most, speed > 0 ? turn / speed : Infinity)
+  // How fast the heading turns: P′ × P″ / |P′|².
+  if (curve.kind === 'line') out.h1 = 0
+  else if (curve.kind === 'arc') out.h1 = -side * curve.turn
+  else {
+    const u = 6 * (1 - t)
+    const v = 6 * t
+    const ddx = u * (curve.x0 - 2 * curve.ax + curve.bx) + v * (curve.ax - 2 * curve.bx + curve.x1)
+    const ddy = u * (curve.y0 - 2 * curve.ay + curve.by) + v * (curve.ay - 2 * curve.by + curve.y1)
+    out.h1 = speed2 > 0 ? (-side * (dx * ddy - dy * ddx)) / speed2 : 0
   }
-  return most * 1.1
+  return out
 }

@@ -57,12 +57,20 @@ export function integratePattern(
   rootAt1: boolean,
   sums: Float64Array,
 ): number {
-  if (nothing.length < sums.length) nothing = new Float64Array(sums.length)
+  if (nothing.length < sums.length) {
+    nothing = new Float64Array(sums.length)
+    kronrod = new Float64Array(sums.length)
+    gauss = new Float64Array(sums.length)
+    point = new Float64Array(sums.length)
+  }
   raysLeft = f.mostRays ?? MOST_RAYS
   return refine(f, t0, t1, rootAt0, rootAt1, DEPTH, sums)
 }
 
 let raysLeft = 0
+let kronrod = new Float64Array(16)
+let gauss = new Float64Array(16)
+let point = new Float64Array(16)
 const names = new Int32Array(17)
 const places = new Float64Array(17)
 
@@ -79,9 +87,9 @@ function refine(
   const depth = raysLeft > 0 ? allowed : 0
   raysLeft -= 17
   const count = sums.length
-  const kronrod = new Float64Array(count)
-  const gauss = new Float64Array(count)
-  const point = new Float64Array(count)
+  // Free again by the time that a part of the interval is looked at.
+  kronrod.fill(0, 0, count)
+  gauss.fill(0, 0, count)
   let isOne = true
   for (let i = 0; i < 15; i++) {
     const tau = KRONROD_AT[i]!
@@ -99,7 +107,7 @@ function refine(
     }
     const t = a + (b - a) * share
     places[i + 1] = t
-    point.fill(0)
+    point.fill(0, 0, count)
     names[i + 1] = f.addAt(t, point)
     if (names[i + 1] !== names[1]) isOne = false
     const k = KRONROD_WEIGHT[i]! * speed

@@ -1,6 +1,6 @@
-import { arcCentre, type Curve, evaluate, newJet } from './curve.ts'
+import { type Curve, evaluate, newJet } from './curve.ts'
 import { quadraticRoots } from './polynomial.ts'
-import { ROUND_RAD } from './tolerance.ts'
+import { ROUND_RAD, ROUNDING } from './tolerance.ts'
 
 /**
  * A stretch of a curve that rises or falls throughout in x and in y and bends one way only, by at most a quarter turn:
@@ -113,8 +113,11 @@ export interface Foot {
 
 const jet = newJet()
 
-/** Writes the point of a curve's stretch that is nearest to (x, y) into `out`; a stretch bends by at most half a turn. */
-export function footOn(curve: Curve, t0: number, t1: number, x: number, y: number, out: Foot): Foot {
+/**
+ * Writes the point of a curve's stretch that is nearest to (x, y) into `out`; a stretch bends by at most half a turn. A
+ * guess spares the search where the foot is known to lie near it.
+ */
+export function footOn(curve: Curve, t0: number, t1: number, x: number, y: number, out: Foot, guess?: number): Foot {
   let t: number
   if (curve.kind === 'line') {
     const dx = curve.x1 - curve.x0
@@ -123,7 +126,8 @@ export function footOn(curve: Curve, t0: number, t1: number, x: number, y: numbe
     t = len2 === 0 ? t0 : ((x - curve.x0) * dx + (y - curve.y0) * dy) / len2
     t = Math.min(Math.max(t, t0), t1)
   } else if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
-    const [cx, cy] = arcCentre(curve)
+    const cx = curve.x0 - curve.radius * Math.sin(curve.heading)
+    const cy = curve.y0 + curve.radius * Math.cos(curve.heading)
     const middle = curve.heading + (curve.turn * (t0 + t1)) / 2
     // Angle from the middle of the stretch, so that the nearer end is taken where the foot falls outside.
     const s = Math.sign(curve.radius)
@@ -132,7 +136,7 @@ export function footOn(curve: Curve, t0: number, t1: number, x: number, y: numbe
     const angle = Math.atan2(mx * (y - cy) - my * (x - cx), mx * (x - cx) + my * (y - cy))
     t = (t0 + t1) / 2 + angle / curve.turn
     t = Math.min(Math.max(t, t0), t1)
-  } else t = searchFoot(curve, t0, t1, x, y)
+  } else t = searchFoot(curve, t0, t1, x, y, guess)
   evaluate(curve, t, jet)
   out.t = t
   out.x = jet.x
@@ -141,32 +145,47 @@ export function footOn(curve: Curve, t0: number, t1: number, x: number, y: numbe
   return out
 }
 
-function searchFoot(curve: Curve, t0: number, t1: number, x: number, y: number): number {
-  const pieces = curve.kind === 'cubic' ? 8 : 2
-  let best = t0
-  let bestD = Infinity
-  for (let i = 0; i <= pieces; i++) {
-    const t = i === pieces ? t1 : t0 + ((t1 - t0) * i) / pieces
-    evaluate(curve, t, jet)
-    const d = (x - jet.x) ** 2 + (y - jet.y) ** 2
-    if (d < bestD) {
-      bestD = d
-      best = t
+function searchFoot(curve: Curve, t0: number, t1: number, x: number, y: number, guess: number | undefined): number {
+  let t = guess ?? t0
+  let lo = t0
+  let hi = t1
+  if (guess === undefined) {
+    const pieces = curve.kind === 'cubic' ? 6 : 2
+    let bestD = Infinity
+    for (let i = 0; i <= pieces; i++) {
+      const at = i === pieces ? t1 : t0 + ((t1 - t0) * i) / pieces
+      evaluate(curve, at, jet)
+      const d = (x - jet.x) ** 2 + (y - jet.y) ** 2
+      if (d < bestD) {
+        bestD = d
+        t = at
+      }
     }
+    lo = Math.max(t0, t - (t1 - t0) / pieces)
+    hi = Math.min(t1, t + (t1 - t0) / pieces)
   }
-  let lo = Math.max(t0, best - (t1 - t0) / pieces)
-  let hi = Math.min(t1, best + (t1 - t0) / pieces)
-  let t = best
-  // Root of (P − Q)·P′, bracketed; the curvature term is left out of the slope (Gauss–Newton) and bisection guards it.
+  // Root of (P − Q)·P′ by Newton, bracketed; where it doesn't head for a nearest point, halving does.
+  const scale = 4 * ROUNDING * Math.max(Math.abs(t0), Math.abs(t1))
   for (let i = 0; i < 60; i++) {
     evaluate(curve, t, jet)
-    const f = (jet.x - x) * jet.dx + (jet.y - y) * jet.dy
+    const vx = jet.x - x
+    const vy = jet.y - y
+    const f = vx * jet.dx + vy * jet.dy
     const speed2 = jet.dx * jet.dx + jet.dy * jet.dy
     if (f > 0) hi = t
     else lo = t
-    let next = speed2 > 0 ? t - f / speed2 : (lo + hi) / 2
-    if (!(next >= lo && next <= hi)) next = (lo + hi) / 2
-    if (Math.abs(next - t) <= 1e-16 * Math.max(1, Math.abs(t)) || hi - lo <= 1e-17) return next
+    let slope = speed2
+    if (curve.kind === 'cubic') {
+      const u = 6 * (1 - t)
+      const v = 6 * t
+      slope +=
+        vx * (u * (curve.x0 - 2 * curve.ax + curve.bx) + v * (curve.ax - 2 * curve.bx + curve.x1)) +
+        vy * (u * (curve.y0 - 2 * curve.ay + curve.by) + v * (curve.ay - 2 * curve.by + curve.y1))
+    }
+    let next = slope > 0 ? t - f / slope : (lo + hi) / 2
+    // Once to the end that it heads for, which often is the nearest point; then by halves.
+    if (!(next >= lo && next <= hi)) next = slope > 0 && i < 3 ? (f > 0 ? lo : hi) : (lo + hi) / 2
+    if (Math.abs(next - t) <= scale || !(hi > lo)) return next
     t = next
   }
   return t

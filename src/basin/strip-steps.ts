@@ -16,6 +16,8 @@ interface StepRun extends ShoreRun {
   /** From this level on water stands on both sides all along, and what the wall changes is the same. */
   wetFromM: number
   wet: Float64Array | undefined
+  /** Where on the shore the last foot was, for the next is not far. */
+  footT: number | undefined
 }
 
 interface Step {
@@ -75,7 +77,7 @@ function findSteps(p: Partition): Step[] {
     if (runs.length === 0) continue
     steps.push({
       edge,
-      runs: runs.map((run) => ({ ...run, wetFromM: Infinity, wet: undefined })),
+      runs: runs.map((run) => ({ ...run, wetFromM: Infinity, wet: undefined, footT: undefined })),
       left: sideOf(p, edge.left),
       right: sideOf(p, edge.right),
       deepestM: Math.max(left.maxDepthM, right.maxDepthM),
@@ -112,7 +114,8 @@ function look(
 ): number {
   evaluate(edge.curve, t, jet)
   const shore = shoresOf(p)[run.by]!
-  const n = footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, foot).distance
+  const n = footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, foot, run.footT).distance
+  run.footT = foot.t
   let count = 0
   for (const side of [left, right]) {
     const { span } = side

@@ -1,10 +1,10 @@
 import type { Partition } from './partition-types.ts'
-import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
+import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import type { StripPiece } from './strip-types.ts'
 import { HAIR } from './tolerance.ts'
-import { type RaySpan, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
+import { AREA_X, AREA_Y, type RaySpan, SHORE, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 
 /** What the wall changes in the figures of a basin at a level; areas and volumes are negative where it takes. */
@@ -116,8 +116,9 @@ function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
     piece,
     spans,
     slopes,
-    rootAt0: law.isSteepAtShore && touches(t0 + inset),
-    rootAt1: law.isSteepAtShore && touches(t1 - inset),
+    // Where an edge begins, ends or touches a ray, its distance along the rays may have a root.
+    rootAt0: piece.edges.length > 0 || (law.isSteepAtShore && touches(t0 + inset)),
+    rootAt1: piece.edges.length > 0 || (law.isSteepAtShore && touches(t1 - inset)),
     deepestM,
     wetFromM: Infinity,
     wet: undefined,
@@ -166,14 +167,13 @@ function watchDepths(law: WallLaw, spans: readonly RaySpan[]): void {
   for (const span of spans)
     for (let k = 0; k < 2; k++) {
       const n = k === 0 ? span.from : span.to
-      if (n === 0 && law.meetsDatumAtShore) {
-        // All water is deeper than the datum there, and only there as deep: what rules must lie below it.
-        here = Math.min(here, span.k0 > 0 ? Infinity : span.k0)
-        continue
+      const ruling = span.k0 + span.k1 * n
+      // A wall that comes up to the datum is under water with it, wherever what rules is.
+      if (law.meetsDatumAtShore) here = Math.min(here, ruling)
+      else {
+        const allowed = law.allowedM(span.f0 + span.f1 * n, n)
+        here = Math.min(here, span.isFeature ? Math.min(ruling, allowed) : allowed)
       }
-      const floor = span.f0 + span.f1 * n
-      const allowed = law.allowedM(floor, n)
-      here = Math.min(here, span.isFeature ? Math.min(span.k0 + span.k1 * n, allowed) : allowed)
     }
   least = Math.min(least, here)
   most = Math.max(most, here)
@@ -203,6 +203,7 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
       return count
     },
     scales: scalesOf(stripOf(p).widthM),
+    mostRays: raysForEach(stripOf(p).pieces.length),
   }
   const own = new Float64Array(sums.length)
   const { piece, rootAt0, rootAt1 } = stand
@@ -221,9 +222,10 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
 const scales = new Float64Array(STRIP_SUMS.length)
 
 function scalesOf(widthM: number): Float64Array {
+  if (scales[SHORE] === widthM) return scales
   for (let k = 0; k < scales.length; k++)
     scales[k] = widthM ** (STRIP_SUMS[k] === 'volume' ? 3 : STRIP_SUMS[k] === 'shore' ? 1 : 2)
-  scales[2] = widthM ** 3
-  scales[3] = widthM ** 3
+  scales[AREA_X] = widthM ** 3
+  scales[AREA_Y] = widthM ** 3
   return scales
 }

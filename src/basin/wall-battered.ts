@@ -74,8 +74,14 @@ function addSpan(run: number, ray: RayFrame, span: RaySpan, levelM: number, sums
   const foot = -levelM * run
   if (foot > from && foot < to) stops[count++] = foot
   stops[count++] = to
-  if (count > 3) stops.subarray(0, count).sort()
+  for (let i = 2; i < count - 1; i++)
+    for (let k = i; k > 1 && stops[k - 1]! > stops[k]!; k--) {
+      const swap = stops[k]!
+      stops[k] = stops[k - 1]!
+      stops[k - 1] = swap
+    }
   let name = 0
+  let code = -1
   for (let i = 1; i < count; i++) {
     const a = stops[i - 1]!
     const b = stops[i]!
@@ -85,7 +91,10 @@ function addSpan(run: number, ray: RayFrame, span: RaySpan, levelM: number, sums
     const rules = k > middle / run
     const wetBefore = k + levelM > 0
     const wetAfter = rules && middle / run + levelM > 0
-    name = mark(name, (rules ? 4 : 0) + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0))
+    // Stretches are told apart only by what is summed over them.
+    const next = rules && wetBefore ? (wetAfter ? 2 : 1) : 0
+    if (next !== code) name = mark(name, next)
+    code = next
     if (!rules || !wetBefore) continue
     const d1 = b - a
     const d2 = (b * b - a * a) / 2

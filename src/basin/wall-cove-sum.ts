@@ -4,6 +4,9 @@ import { mark } from './pattern-integral.ts'
 import { NEARLY, ROUNDING } from './tolerance.ts'
 import { AREA, AREA_X, AREA_Y, FEATURE, FLOOR, type RayFrame, type RaySpan, SHORE, VOLUME } from './wall-kind.ts'
 
+const START = 3
+const ALL_AS_WAS = mark(START, 0)
+const ALL_ON_CURVE = mark(START, 7)
 const breaks: number[] = []
 const rise: RiseIntegrals = { zeroth: 0, first: 0 }
 const steep: RiseIntegrals = { zeroth: 0, first: 0 }
@@ -21,11 +24,11 @@ export function addCoveSpan(r: number, ray: RayFrame, span: RaySpan, levelM: num
   const high = coveRise(from, r)
   const low = Math.min(f0 + f1 * from, f0 + f1 * to)
   if (isFeature) {
-    if (Math.max(k0 + k1 * from - f0 - f1 * from, k0 + k1 * to - f0 - f1 * to) + high <= 0) return 1
+    if (Math.max(k0 + k1 * from - f0 - f1 * from, k0 + k1 * to - f0 - f1 * to) + high <= 0) return ALL_AS_WAS
   } else if (low - high > 0 && low - high + levelM > 0) {
     addWet(r, ray, from, to, levelM, 1, span, sums)
     addWetted(r, ray, span, from, to, 1, true, true, sums)
-    return 2
+    return ALL_ON_CURVE
   }
   breaks.length = 0
   zero(f0, f1, breaks)
@@ -38,7 +41,8 @@ export function addCoveSpan(r: number, ray: RayFrame, span: RaySpan, levelM: num
     riseMeets(f0 - k0, f1 - k1, r, breaks)
   }
   if (breaks.length > 1) breaks.sort(ascending)
-  let name = 3
+  let name = START
+  let code = -1
   let a = from
   let wasWet = -1
   for (let i = 0; i <= breaks.length; i++) {
@@ -54,7 +58,10 @@ export function addCoveSpan(r: number, ray: RayFrame, span: RaySpan, levelM: num
     const depth = kind === 0 ? k : coved
     const wetBefore = k + levelM > 0
     const wetAfter = depth + levelM > 0
-    name = mark(name, 4 * kind + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0))
+    // Stretches are told apart only by what is summed over them.
+    const next = kind === 0 ? 0 : 4 * kind + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0)
+    if (next !== code) name = mark(name, next)
+    code = next
     if (kind > 0) {
       if (wetAfter) addWet(r, ray, a, b, levelM, kind, span, sums)
       else if (wetBefore) addDry(ray, a, b, k0 + levelM, k1, sums)

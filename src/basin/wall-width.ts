@@ -1,8 +1,19 @@
 import type { Partition } from './partition-types.ts'
 import { wallLaw } from './walls.ts'
 
-/** Plan distance from the shore beyond which the wall changes nothing; 0 where it is upright [m]. */
+const known = new WeakMap<Partition, number>()
+
+/** Plan distance from the shore beyond which the wall changes nothing; 0 where it is upright [m]. Remembered for each partition. */
 export function wallWidth(p: Partition): number {
+  let width = known.get(p)
+  if (width === undefined) {
+    width = find(p)
+    known.set(p, width)
+  }
+  return width
+}
+
+function find(p: Partition): number {
   const law = wallLaw(p.shape.wall)
   if (!law) return 0
   const deepest = p.cells.reduce((most, cell) => Math.max(most, cell.maxDepthM), 0)

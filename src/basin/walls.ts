@@ -19,8 +19,18 @@ export function checkWall(wall: Wall): Problem | undefined {
   }
 }
 
-/** How a wall rules the water beside it; nothing where it is upright. */
+const laws = new WeakMap<Wall, WallLaw>()
+
+/** How a wall rules the water beside it; nothing where it is upright. Remembered for each wall. */
 export function wallLaw(wall: Wall): WallLaw | undefined {
+  const known = laws.get(wall)
+  if (known) return known
+  const law = make(wall)
+  if (law) laws.set(wall, law)
+  return law
+}
+
+function make(wall: Wall): WallLaw | undefined {
   switch (wall.kind) {
     case 'vertical':
       return VERTICAL.law(wall)
