@@ -502,6 +502,18 @@ describe('triangulated floors', () => {
     }
   })
 
+  it('keep under walls what Steiner’s formula says: fans of narrow triangles that meet at the corners of the pool', () => {
+    const floor = contours(0.8, [2, circle(5, 3, 1.5)])
+    const s = shape(box(0, 0, 10, 6), { floor })
+    const r = 0.3
+    const coved = measure(divided({ ...s, wall: { kind: 'cove', radiusM: r } }), 0)
+    // What a cove takes hangs on distances alone, whatever the floor; at four square corners K = 8.
+    const taken = 32 * r * r * (1 - Math.PI / 4) - 8 * r ** 3 * (5 / 6 - Math.PI / 4)
+    expect(relative(coved.volumeM3, volume(s) - taken)).toBeLessThan(1e-8)
+    expect(coved.maxDepthM).toBeCloseTo(2, 9)
+    expect(measure(divided({ ...s, wall: { kind: 'battered', run: 0.3 } }), 0).maxDepthM).toBeCloseTo(2, 9)
+  })
+
   it('are found for any soundings whatever, with a volume between the least and the greatest depth', () => {
     const place = fc.tuple(
       fc.integer({ min: 0, max: 40 }),
