@@ -10,7 +10,7 @@ const NAMED = 3
 /**
  * One standard deviation of the volume [m³] from the tolerance of what was measured; 0 without one.
  * Method: see `uncertaintyBy`.
- * Accuracy: rounding with upright walls; with others the water beside them is integrated by few rays, 1e-3 of its share.
+ * Accuracy: rounding with upright walls; with others the water beside them is integrated by few rays, 1e-2 of its share.
  */
 export function sigmaOf(p: Partition, levelM: number, volumeM3: number): number {
   if (!p.shape.tolerance) return 0

@@ -40,7 +40,7 @@ const jet = newJet()
  * Symbols: s⁺ wet depth, s⁺(0) at the shore; n plan distance from the shore, κ its curvature toward the water.
  * Valid for: first order. Depth goes on without a jump where two shores are equally near, so moving that line adds nothing.
  * Source: transport theorem; own derivation.
- * Accuracy: rounding with upright walls; 1e-9 with others, 1e-4 of the wall's share where only `roughly` is asked for.
+ * Accuracy: rounding with upright walls; 1e-9 with others, 1e-2 of the wall's share where only `roughly` is asked for.
  */
 export function volumeGradient(p: Partition, levelM: number, roughly: boolean): VolumeGradient {
   const g: VolumeGradient = {

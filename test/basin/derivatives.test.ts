@@ -3,13 +3,13 @@ import {
   type BasinShape,
   derivativesOf,
   type Floor,
-  measure,
   type Path,
   type Point,
   type VolumeDerivative,
+  volumeAtLevel,
 } from '../../src/basin/index.ts'
 import type { Feature } from '../../src/features/index.ts'
-import { box, circle, divided, shape } from './shapes.ts'
+import { box, circle, divided, polygon, shape } from './shapes.ts'
 
 /** A shape with its features as they are written, so that any number in it can be changed. */
 interface Written {
@@ -22,7 +22,7 @@ interface Written {
 }
 
 function volumeOf({ levelM, ...parts }: Written): number {
-  return measure(divided(shape(parts.outline, parts)), levelM).volumeM3
+  return volumeAtLevel(divided(shape(parts.outline, parts)), levelM).volumeM3
 }
 
 /** The same with the number or place at a path moved; a path's last point moves with its start where they are one. */
@@ -154,11 +154,46 @@ const UPRIGHT: Record<string, Written> = {
   'features that stand out of the water': written({ features: STEPS, floor: BEACH, levelM: -0.35 }),
 }
 
+const HOPPER: Floor = {
+  kind: 'contours',
+  edgeDepthM: 1,
+  rings: [
+    { depthM: 1.6, path: polygon([0.7, 0.4], [2.2, 0.31], [2.4, 1.23], [0.8, 1.1]) },
+    { depthM: 2.1, path: polygon([1, 0.6], [1.71, 0.52], [1.6, 0.93]) },
+  ],
+}
+const SOUNDED: Floor = {
+  kind: 'soundings',
+  edgeDepthM: 0.8,
+  points: [
+    [0.9, 0.7, 1.2],
+    [2.1, 0.9, 1.5],
+    [3.9, 1.4, 1.7],
+    [4.2, 2.6, 1.9],
+    [3.8, 0.6, 1.4],
+  ],
+}
+const TRIANGULATED: Record<string, Written> = {
+  'depth lines under straight shores': written({ outline: HOOK, floor: HOPPER, levelM: 0.05 }),
+  'depth lines under straight shores, partly dry': written({ outline: HOOK, floor: HOPPER, levelM: -1.2 }),
+  'depth lines and a cove': written({ outline: HOOK, floor: HOPPER, wall: { kind: 'cove', radiusM: 0.3 } }),
+  'soundings under straight shores': written({ outline: HOOK, floor: SOUNDED, islands: [box(4.4, 1.1, 4.6, 1.6)] }),
+  'soundings and a shelf': written({ outline: HOOK, floor: SOUNDED, features: STEPS.slice(0, 1), levelM: -0.9 }),
+}
+
 describe('derivatives of the volume with upright walls', () => {
   for (const [name, of] of Object.entries(UPRIGHT))
     it(`are what small moves do to it: ${name}`, () => {
       const worst = worstOf(of, 2e-4)
       expect(worst.off, worst.path).toBeLessThan(1e-8)
+    })
+})
+
+describe('derivatives of the volume over triangulated floors', () => {
+  for (const [name, of] of Object.entries(TRIANGULATED))
+    it(`are what small moves do to it: ${name}`, () => {
+      const worst = worstOf(of, 2e-5)
+      expect(worst.off, worst.path).toBeLessThan(1e-6)
     })
 })
 
@@ -173,16 +208,16 @@ const WALLED: Record<string, Written> = {
     levelM: -0.12,
   }),
   'cove with features': written({ features: STEPS, wall: { kind: 'cove', radiusM: 0.4 }, levelM: -0.2 }),
-  'batter, bends of all kinds': written({ wall: { kind: 'battered', run: 0.3 } }),
+  'batter, bends of all kinds': written({ wall: { kind: 'battered', run: 0.15 }, levelM: 0.05 }),
   'batter about a re-entrant corner': written({ outline: HOOK, wall: { kind: 'battered', run: 0.5 }, levelM: -0.4 }),
   'batter that meets itself': written({ outline: HOOK, wall: { kind: 'battered', run: 1.4 }, levelM: 0.1 }),
   'batter on a beach with islands': written({
     floor: BEACH,
-    wall: { kind: 'battered', run: 0.5 },
+    wall: { kind: 'battered', run: 0.15 },
     islands: [circle(1.6, 1.7, 0.4), box(3.6, 1.5, 4, 2)],
     levelM: -0.12,
   }),
-  'batter with features': written({ features: STEPS, wall: { kind: 'battered', run: 0.7 }, levelM: -0.2 }),
+  'batter with features': written({ features: STEPS, wall: { kind: 'battered', run: 0.15 }, levelM: -0.2 }),
 }
 
 describe('derivatives of the volume with coves and batters', () => {
