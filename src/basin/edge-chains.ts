@@ -1,5 +1,6 @@
 import { evaluate, newJet } from './curve.ts'
 import { type Linear, rangeAlong, zerosAlong } from './curve-linear.ts'
+import { hollowStep } from './hollow-mesh.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
 import { chordsFor } from './path-draw.ts'
 import type { PlanPoints } from './plan-points.ts'
@@ -167,7 +168,11 @@ export class EdgeVertices {
   private pushBetween(edge: Edge, t0: number, t1: number, to: number, chordM: number, chain: number[]): void {
     const { p, points } = this
     const { curve } = edge
-    const n = t1 > t0 ? chordsFor(curve, t0, t1, chordM) : 1
+    let n = t1 > t0 ? chordsFor(curve, t0, t1, chordM) : 1
+    for (const cell of [edge.left, edge.right]) {
+      const law = cell >= 0 ? p.cells[cell]!.law : undefined
+      if (law) n = Math.max(n, Math.ceil((edge.length * (t1 - t0)) / (edge.t1 - edge.t0) / hollowStep(law, chordM)))
+    }
     const ts = splits(p, edge, t0, t1)
     if (n > 1 || ts.length > 0) {
       for (let i = 1; i < n; i++) ts.push(t0 + ((t1 - t0) * i) / n)

@@ -45,6 +45,14 @@ function wallSlack(p: Partition, chordM: number, tallestM: number): number {
   return lengthM * (2 * facetM2 + 3 * chordM * leanM) + pieces.length * 8 * chordM * widthM * leanM
 }
 
+/** What the facets of a hollow can be off by [m³]: chord heights over its area, and near its border twice the steps. */
+function hollowSlack(p: Partition, chordM: number): number {
+  let sum = 0
+  for (const { law, areaM2 } of p.cells)
+    if (law) sum += areaM2 * (4 * chordM + Math.abs(law.depthM - law.edgeDepthM) / 64)
+  return sum
+}
+
 /** What chords and rounding can take from or add to the mesh's volume [m³]. */
 export function meshSlack(p: Partition, plan: PlanMesh, chordM: number, rimM: number): number {
   let tallest = 0
@@ -55,6 +63,7 @@ export function meshSlack(p: Partition, plan: PlanMesh, chordM: number, rimM: nu
   }
   const rounding = 64 * ROUNDING * (p.edges.length + plan.cellOf.length) * p.extentM * p.extentM
   return (
+    hollowSlack(p, chordM) +
     wallSlack(p, chordM, tallest) +
     plan.sliverM2 * tallest +
     (rounding + 2 * plan.points.mergeM * p.extentM) * (tallest + p.extentM * 1e-3) +

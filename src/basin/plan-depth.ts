@@ -2,7 +2,6 @@ import { cellDepth, cellGradient } from './cell-depth.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import type { PlanMesh } from './plan-mesh.ts'
 import { planeAt } from './planes.ts'
-import { lawAt, lawGradient } from './radial-law.ts'
 import { depthIn } from './surface-depth.ts'
 import type { WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
@@ -33,8 +32,13 @@ export class PlanDepth {
   /** Depth at a place of a cell that lies so far from the shore [m]. */
   atDistance(index: number, x: number, y: number, n: number): number {
     const cell = this.p.cells[index]!
-    const allowed = this.law ? this.law.allowedM(this.floorAt(cell, x, y), n) : Infinity
-    return cell.patch < 0 ? Math.min(allowed, this.floorAt(cell, x, y)) : Math.min(allowed, cellDepth(cell, x, y))
+    const ruling = cellDepth(cell, x, y)
+    if (!this.law) return ruling
+    const floor = this.floorAt(cell, x, y)
+    const allowed = this.law.allowedM(floor, n)
+    if (cell.patch >= 0) return Math.min(allowed, ruling)
+    // No hollow lies where a wall changes the floor.
+    return allowed < floor ? allowed : ruling
   }
 
   /** True where the wall makes the depth in the middle of a triangle. */
@@ -72,19 +76,14 @@ export class PlanDepth {
     // At the shore itself a cove is upright: the vector is scaled so that none of it is infinite.
     const up = 1 / Math.sqrt(1 + lean * lean)
     const along = Number.isFinite(lean) ? lean * up : 1
-    const [fx, fy] = this.law.followsFloor(floor, n) ? this.floorGradient(cell, x, y) : [0, 0]
-    out[0] = fx * up + along * ray.ux
-    out[1] = fy * up + along * ray.uy
+    const { plane } = this.p.floor.pieces[cell.strip]!
+    const isOver = this.law.followsFloor(floor, n) ? up : 0
+    out[0] = plane.dx * isOver + along * ray.ux
+    out[1] = plane.dy * isOver + along * ray.uy
     out[2] = up
   }
 
   private floorAt(cell: Cell, x: number, y: number): number {
-    const piece = this.p.floor.pieces[cell.strip]!
-    return piece.law ? lawAt(piece.law, x, y) : planeAt(piece.plane, x, y)
-  }
-
-  private floorGradient(cell: Cell, x: number, y: number): [number, number] {
-    const piece = this.p.floor.pieces[cell.strip]!
-    return piece.law ? lawGradient(piece.law, x, y) : [piece.plane.dx, piece.plane.dy]
+    return planeAt(this.p.floor.pieces[cell.strip]!.plane, x, y)
   }
 }

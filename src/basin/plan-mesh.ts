@@ -1,4 +1,5 @@
 import { EdgeVertices } from './edge-chains.ts'
+import { meshHollow } from './hollow-mesh.ts'
 import type { Partition } from './partition-types.ts'
 import { PlanPoints } from './plan-points.ts'
 import { fillRemainder, Sides } from './plan-remainder.ts'
@@ -56,7 +57,9 @@ function build(p: Partition, chordM: number): PlanMesh {
   if (!law || !strip || strip.pieces.length === 0) {
     const sliverM2 = edges.finish(chordM, undefined)
     p.cells.forEach((cell, i) => {
+      const first = out.corners.length
       fillWhole(cell.loops, edges.chains, points, i, out)
+      if (cell.law) meshHollow(cell, cell.law, first, chordM, points, out)
     })
     return planOf(points, edges, out, sliverM2)
   }
@@ -70,8 +73,10 @@ function build(p: Partition, chordM: number): PlanMesh {
   const sliverM2 = edges.finish(chordM, sides)
   const open = sides.openByCell(p.cells.length, points.x.length)
   p.cells.forEach((cell, i) => {
+    const first = out.corners.length
     if (isTouched[i]) fillRemainder(open[i]!, points, i, out)
     else fillWhole(cell.loops, edges.chains, points, i, out)
+    if (cell.law && out.corners.length > first) meshHollow(cell, cell.law, first, chordM, points, out)
   })
   return planOf(points, edges, out, sliverM2)
 }

@@ -7,12 +7,13 @@ import type { RaySpan, WallLaw } from './wall-kind.ts'
 /** A place along a ray where the mesh needs a vertex: its distance from the shore, and which ring or crease it lies on. */
 export interface RayPlaces {
   readonly n: number[]
-  /** Ring k has 64 + k, a crease less than 64, what both pieces beside a ray brought together −1. */
+  /** Ring k has 64 + k, a step in a hollow 1000 and more, a crease less than 64, what both pieces beside a ray brought together −1. */
   readonly code: number[]
 }
 
 const FEWEST_RINGS = 4
 const MOST_RINGS = 24
+const HOLLOW = 1000
 
 /** Distances from the shore at which a wall's curved profile over a level floor is cut into chords [m]. */
 export function ringsOf(p: Partition, chordM: number): readonly number[] {
@@ -72,6 +73,16 @@ export function addPlaces(
 ): void {
   if (work === 'none') return
   const hair = 16 * p.grainM
+  if (cell.law) {
+    // A hollow that the strip reaches without changing it.
+    const step = cell.law.radiusM / MOST_RINGS
+    for (let k = Math.floor(from / step) + 1; k * step < to - hair; k++)
+      if (k * step > from + hair) {
+        out.n.push(k * step)
+        out.code.push(HOLLOW + k)
+      }
+    return
+  }
   if (work === 'plain') {
     for (let k = 0; k < rings.length; k++)
       if (rings[k]! > from + hair && rings[k]! < to - hair) {
