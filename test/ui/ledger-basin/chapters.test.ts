@@ -115,7 +115,8 @@ describe('the Logbook chapter', () => {
 })
 
 describe('the ledger', () => {
-  test('has its chapters in order and shows the one that is open', () => {
+  test('has its chapters in order and shows the one that is open', async () => {
+    await Promise.all(CHAPTERS.map(({ part }) => part.load()))
     const html = page(Ledger, (store) => store.getState().openChapter('logbook'))
     const places = CHAPTERS.map(({ label }) => html.indexOf(`>${label}<`))
     expect(places.every((at) => at > 0)).toBe(true)
