@@ -42,8 +42,8 @@ export const GAUSS_FINE = gaussRule(16)
  * ∫ f dt over [t0, t1] by a 16-point rule, halved until two halves agree with their whole.
  * Accuracy: the returned estimate is within about `tolerance` for f that is smooth but for some points.
  */
-export function integrate(f: (t: number) => number, t0: number, t1: number, tolerance: number): number {
-  return refine(f, t0, t1, fine(f, t0, t1), tolerance, 40)
+export function integrate(f: (t: number) => number, t0: number, t1: number, tolerance: number, halvings = 40): number {
+  return refine(f, t0, t1, fine(f, t0, t1), tolerance, halvings)
 }
 
 function fine(f: (t: number) => number, t0: number, t1: number): number {

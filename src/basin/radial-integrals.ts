@@ -2,7 +2,7 @@ import { type Curve, evaluate, type Jet, newJet } from './curve.ts'
 import { ruleFor } from './edge-integrals.ts'
 import { GAUSS_ARC, integrate } from './gauss.ts'
 import type { Cell, Edge } from './partition-types.ts'
-import { areaRate, lawAt, type RadialLaw, type RadialRate, radiusAtDepth } from './radial-law.ts'
+import { areaRate, isSteepAtRim, lawAt, type RadialLaw, type RadialRate, radiusAtDepth } from './radial-law.ts'
 import { arcAbout, nearestAlong, radiusZeros, type Stretch, sweptAngle } from './radius-along.ts'
 import { ROUNDING } from './tolerance.ts'
 
@@ -18,6 +18,9 @@ export function stretchesOf(
     return { curve, t0, t1, sign: half & 1 ? -1 : 1 }
   })
 }
+
+/** Halvings beyond which only rounding is refined: at an upright rim depths have few digits left. */
+const MOST_HALVINGS = 12
 
 /** What part of the plane is wet under a law: all of it, or that within or beyond a radius. */
 export interface Wet {
@@ -109,9 +112,14 @@ export function integrateFromFoot(
   evaluate(curve, t1, jet)
   const size = (Math.max(r0, Math.hypot(jet.x - law.x, jet.y - law.y)) + law.radiusM) ** dimensions
   const tolerance = 64 * ROUNDING * scale * size
+  const part = (a: number, b: number): number => {
+    if (!isSteepAtRim(law)) return integrate(f, a, b, tolerance, MOST_HALVINGS)
+    // Toward an upright rim the depth has a root, which t = a + (b − a)(3u² − 2u³) smooths.
+    const smoothed = (u: number): number => 6 * u * (1 - u) * (b - a) * f(a + (b - a) * u * u * (3 - 2 * u))
+    return integrate(smoothed, 0, 1, tolerance, MOST_HALVINGS)
+  }
   const near = nearestAlong(curve, t0, t1, law.x, law.y)
-  if (near === undefined) return integrate(f, t0, t1, tolerance)
-  return integrate(f, t0, near, tolerance) + integrate(f, near, t1, tolerance)
+  return near === undefined ? part(t0, t1) : part(t0, near) + part(near, t1)
 }
 
 /** ∫ x dA and ∫ y dA over the wet part of a face, from the centre. */

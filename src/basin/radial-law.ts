@@ -29,6 +29,11 @@ function signOf(law: RadialLaw): 1 | -1 {
   return law.depthM > law.edgeDepthM ? 1 : -1
 }
 
+/** True for a cap that comes near to half a sphere, whose rim is nearly upright. */
+export function isSteepAtRim(law: RadialLaw): boolean {
+  return law.form === 'cap' && skin(sphereM(law), law.radiusM) < sphereM(law) / 4
+}
+
 /** Fall of a cone's depth per metre outward [1]. */
 function coneFall(law: RadialLaw): number {
   return (law.edgeDepthM - law.depthM) / law.radiusM
