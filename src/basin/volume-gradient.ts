@@ -94,9 +94,14 @@ function addShore(p: Partition, shore: Shore, levelM: number, slots: Float64Arra
   const foot = wallFoot(p, shore)
   const rule = ruleFor(curve)
   const breaks = [t0, t1]
-  for (const line of foot.turns) breaks.push(...zerosAlong(curve, t0, t1, line))
-  for (const { c, gx, gy } of foot.lines) breaks.push(...zerosAlong(curve, t0, t1, { c: c + levelM, gx, gy }))
-  if (breaks.length > 2) breaks.sort(ascending)
+  // Most shores stand deep in the water, and nothing changes along them.
+  const { wall } = p.shape
+  const leastM = wall.kind === 'cove' ? cell.minDepthM - wall.radiusM : cell.minDepthM
+  if (!(leastM > 0 && leastM + levelM > 0 && (cell.patch < 0 || foot.turns.length === 0))) {
+    for (const line of foot.turns) breaks.push(...zerosAlong(curve, t0, t1, line))
+    for (const { c, gx, gy } of foot.lines) breaks.push(...zerosAlong(curve, t0, t1, { c: c + levelM, gx, gy }))
+    breaks.sort(ascending)
+  }
   for (let i = 1; i < breaks.length; i++) {
     const ta = breaks[i - 1]!
     const h = breaks[i]! - ta

@@ -28,31 +28,46 @@ const PER_CELL = 6
 /** Adds what the wall changes of the derivatives, by rays across the strip along the shores (see volume-gradient.ts). */
 export function addWallGradient(p: Partition, law: WallLaw, levelM: number, roughly: boolean, g: VolumeGradient): void {
   const { widthM, pieces } = stripOf(p)
-  for (const piece of pieces) {
-    const home = homeOf(p, piece)
-    const sums = new Float64Array(CELLS_AT + PER_CELL * piece.cells.length)
+  const homes = homesOf(p, pieces)
+  for (let n = 0; n < pieces.length; n++) {
+    const piece = pieces[n]!
+    const home = homes[n]!
+    const count = CELLS_AT + PER_CELL * piece.cells.length
+    const sums = buffer(0, count)
     if (roughly) gauss(p, piece, home, levelM, sums)
     else {
       const f: Patterned = {
         addAt: (t, out) => addRay(p, piece, home, levelM, t, out),
         eventsAt: (t, out) => eventsOf(p, law, piece, levelM, t, out),
-        scales: scalesOf(widthM, p.extentM, sums.length),
+        scales: scalesOf(widthM, p.extentM, count),
       }
       integratePattern(f, piece.t0, piece.t1, true, true, sums)
     }
-    for (let k = 0; k < SLOTS && home.slots >= 0; k++) g.slots[home.slots + k]! += sums[k]!
+    if (home.slots >= 0) for (let k = 0; k < SLOTS; k++) g.slots[home.slots + k]! += sums[k]!
     g.wall += sums[WALL_AT]!
     g.level += sums[LEVEL_AT]!
     g.unscaled += sums[UNSCALED_AT]!
-    piece.cells.forEach((index, i) => {
-      const cell = p.cells[index]
-      if (!cell) return
+    for (let i = 0; i < piece.cells.length; i++) {
+      const cell = p.cells[piece.cells[i]!]
+      if (!cell) continue
       for (let k = 0; k < 3; k++) {
         g.floor[3 * cell.strip + k]! += sums[CELLS_AT + PER_CELL * i + k]!
         if (cell.patch >= 0) g.patches[3 * cell.patch + k]! += sums[CELLS_AT + PER_CELL * i + 3 + k]!
       }
-    })
+    }
   }
+}
+
+const buffers: Float64Array[] = []
+
+/** Zeros to sum into, used again at the next piece: sums are made for every move of a hand. */
+function buffer(which: number, count: number): Float64Array {
+  let whole = buffers[which]
+  if (!whole || whole.length < count) {
+    whole = new Float64Array(2 * count)
+    buffers[which] = whole
+  }
+  return whole.subarray(0, count).fill(0)
 }
 
 /** The shore curve whose numbers move the feet of a piece's rays; at a corner the place on it. */
@@ -61,6 +76,17 @@ interface Home {
   readonly shore: number
   /** Where the foot is on that curve, or nothing where it is the ray's own t. */
   readonly t: number | undefined
+}
+
+const known = new WeakMap<Partition, readonly Home[]>()
+
+function homesOf(p: Partition, pieces: readonly StripPiece[]): readonly Home[] {
+  let homes = known.get(p)
+  if (!homes) {
+    homes = pieces.map((piece) => homeOf(p, piece))
+    known.set(p, homes)
+  }
+  return homes
 }
 
 function homeOf(p: Partition, { fan }: StripPiece): Home {
@@ -141,7 +167,7 @@ function addMoments(sums: Float64Array, from: number, out: Float64Array, at: num
 }
 
 function gauss(p: Partition, piece: StripPiece, home: Home, levelM: number, sums: Float64Array): void {
-  const point = new Float64Array(sums.length)
+  const point = buffer(1, sums.length)
   const { t0, t1 } = piece
   for (let i = 0; i < GAUSS_ROUGH.at.length; i++) {
     addRay(p, piece, home, levelM, t0 + (t1 - t0) * GAUSS_ROUGH.at[i]!, point.fill(0))
