@@ -1,3 +1,5 @@
+import { ROUNDING } from './tolerance.ts'
+
 /** Gauss–Legendre points on [0, 1] with their weights: exact for polynomials up to degree 2n − 1. */
 export interface GaussRule {
   readonly at: Float64Array
@@ -38,18 +40,32 @@ export const GAUSS_ARC = gaussRule(12)
 /** For integrands that are only smooth. */
 export const GAUSS_FINE = gaussRule(16)
 
+/** Rules for one integral at most: a function that rounding makes rough would be halved without end. */
+const MOST_RULES = 4000
+let rulesLeft = 0
+/** ∫|f| of the last rule, by which its rounding is judged. */
+let magnitude = 0
+
 /**
- * ∫ f dt over [t0, t1] by a 16-point rule, halved until two halves agree with their whole.
+ * ∫ f dt over [t0, t1] by a 16-point rule, halved until two halves agree with their whole, or differ by rounding only.
  * Accuracy: the returned estimate is within about `tolerance` for f that is smooth but for some points.
  */
 export function integrate(f: (t: number) => number, t0: number, t1: number, tolerance: number, halvings = 40): number {
+  rulesLeft = MOST_RULES
   return refine(f, t0, t1, fine(f, t0, t1), tolerance, halvings)
 }
 
 function fine(f: (t: number) => number, t0: number, t1: number): number {
   let sum = 0
+  let size = 0
   const h = t1 - t0
-  for (let i = 0; i < 16; i++) sum += GAUSS_FINE.weight[i]! * f(t0 + h * GAUSS_FINE.at[i]!)
+  for (let i = 0; i < 16; i++) {
+    const part = GAUSS_FINE.weight[i]! * f(t0 + h * GAUSS_FINE.at[i]!)
+    sum += part
+    size += Math.abs(part)
+  }
+  rulesLeft--
+  magnitude = size * Math.abs(h)
   return sum * h
 }
 
@@ -63,7 +79,10 @@ function refine(
 ): number {
   const middle = (t0 + t1) / 2
   const left = fine(f, t0, middle)
+  let size = magnitude
   const right = fine(f, middle, t1)
-  if (Math.abs(left + right - whole) <= tolerance || depth === 0) return left + right
+  size += magnitude
+  const off = Math.abs(left + right - whole)
+  if (off <= tolerance || off <= 16 * ROUNDING * size || depth === 0 || rulesLeft <= 0) return left + right
   return refine(f, t0, middle, left, tolerance / 2, depth - 1) + refine(f, middle, t1, right, tolerance / 2, depth - 1)
 }
