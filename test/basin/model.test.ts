@@ -79,6 +79,8 @@ describe('the model’s text', () => {
     // By hand: end walls 5 m wide of depth 1 and 2, long walls ∫(1 + x/10)(1 − x/10) dx = 20/3 and ∫(1 + x/10) x/10 dx = 25/3.
     expect(nodes).toBeCloseTo(0.02 * Math.sqrt(2 * (2.5 ** 2 + 5 ** 2 + (20 / 3) ** 2 + (25 / 3) ** 2)), 12)
     expect(both).toBeCloseTo(Math.hypot(depths, nodes), 12)
+    // V = L W (d₀ + d₁)/2 with 10 mm in L and W, 20 mm in each depth, all independent.
+    expect(Math.hypot(0.01 * 7.5, 0.01 * 15, 0.02 * 25, 0.02 * 25)).toBeCloseTo(printed('give 75.00 ±'), 4)
   })
 })
 
