@@ -14,13 +14,13 @@ export interface CurveFit {
 }
 
 const SAMPLES = 9
-const MOST_HALVINGS = 12
+const MOST_HALVINGS = 7
 
 /**
  * Cubics along a smooth curve from t0 to t1 that share its points and tangents at their ends, halved until they are near.
  * Method: Gauss–Newton on the two handles' lengths, the residuals being the fit's distances from the curve along the
  *   normals of 9 places; the distance falls with the sixth power of a piece's length.
- * Accuracy: `offM`, the greatest of those distances and half as much again; at most the tolerance unless twelve halvings
+ * Accuracy: `offM`, the greatest of those distances and half as much again; at most the tolerance unless seven halvings
  *   don't reach it.
  */
 export function fitCurve(curve: Tracing, t0: number, t1: number, toleranceM: number, depth = 0): CurveFit {

@@ -3,6 +3,7 @@ import { arcCurve, type Curve } from './curve.ts'
 import type { FloorKind, FloorPiece, FloorPlan, FloorSite } from './floor-kind.ts'
 import { problem } from './problems.ts'
 import type { RadialLaw } from './radial-law.ts'
+import { TIE } from './tolerance.ts'
 import type { DishFloor, Plane } from './types.ts'
 import { meanSquareDistance } from './wet-radial.ts'
 
@@ -13,7 +14,7 @@ function check(floor: DishFloor): Problem | undefined {
   for (const name of ['radiusM', 'edgeDepthM', 'depthM'] as const)
     if (!Number.isFinite(floor[name])) return problem('not-a-number', `floor.${name}`)
   if (!(floor.radiusM > 0)) return problem('dish-radius-not-positive', 'floor.radiusM', [floor.centre])
-  if (floor.form === 'cap' && Math.abs(floor.depthM - floor.edgeDepthM) > floor.radiusM)
+  if (floor.form === 'cap' && Math.abs(floor.depthM - floor.edgeDepthM) > floor.radiusM * (1 + TIE))
     return problem('dish-beyond-half-sphere', 'floor.depthM', [floor.centre])
   return undefined
 }

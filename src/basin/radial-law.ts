@@ -1,3 +1,5 @@
+import { UPRIGHT } from './tolerance.ts'
+
 /**
  * A depth that hangs only on the distance ρ from a centre, for ρ up to the radius of the hollow: a cap of a sphere or a
  * cone. The centre may be the shallower one (a mound).
@@ -68,7 +70,9 @@ export function lawGradient(law: RadialLaw, x: number, y: number): [dx: number, 
     const k = coneFall(law) / rho
     return [k * px, k * py]
   }
-  const q = skin(sphereM(law), rho) || Number.MIN_VALUE
+  const s = sphereM(law)
+  // At the rim of half a sphere the floor is upright: as steep as rounding can tell.
+  const q = Math.max(skin(s, rho), UPRIGHT * s)
   const k = -signOf(law) / q
   return [k * px, k * py]
 }

@@ -87,3 +87,6 @@ export const COARSE_RULE_AGREES = 1e-9
 
 /** Vertices of a picture nearer than this many grains are one: roots along a slanting edge are found less well than the grain. */
 export const MERGE_GRAINS = 64
+
+/** The skin of a sphere nearer to its middle plane than this share of its radius can't be told from upright. */
+export const UPRIGHT = 2 ** -26
