@@ -36,7 +36,8 @@ export function shoreFace(p: Partition, law: WallLaw, shore: Shore, levelM: numb
     const foot = law.footOf(f, floor)
     const rules = k && at(k) < at(foot) ? k : foot
     const wet = at(rules) + levelM
-    // Water that just reaches the foot has its shore there.
+    // Water that just reaches the foot has its shore there, if there is water off the shore.
+    if (!(at(k ?? f) + levelM > 0)) continue
     if (!(wet >= (rules === k ? Number.MIN_VALUE : -law.footSlackM(floor)))) continue
     const piece = breaks.length === 0 ? p.edges[shore.edge]! : lengthMoments(shore.curve, ta, tb)
     if (wet > 0) out.faceM2 += (rules.c + levelM) * piece.length + rules.gx * piece.lengthX + rules.gy * piece.lengthY

@@ -1,0 +1,179 @@
+import { describe, expect, it } from 'vitest'
+import { type BasinShape, depthAt, measure, type Path, partition, volumeAtLevel } from '../../src/basin/index.ts'
+import { countedByDefinition } from './brute-force.ts'
+import { BEAN, box, circle, divided, polygon, relative, shape } from './shapes.ts'
+
+const batter = (run: number) => ({ kind: 'battered', run }) as const
+
+describe('battered walls', () => {
+  it('make a frustum of a rectangle at every level', () => {
+    // Prismatoid: V = h/6 (A + 4 M + B) between the floor at depth D and the water; a level h above the floor is l × w there.
+    const [length, width, depth, run] = [8, 5, 2, 0.25]
+    const p = divided(shape(box(0, 0, length, width), { floor: { kind: 'flat', depthM: depth }, wall: batter(run) }))
+    for (const level of [0, -0.4, -1, -1.8]) {
+      const at = (d: number): [number, number] => [length - 2 * run * d, width - 2 * run * d]
+      const [l0, w0] = at(-level)
+      const [l1, w1] = at(depth)
+      const truth = ((depth + level) / 6) * (l0 * w0 + (l0 + l1) * (w0 + w1) + l1 * w1)
+      const m = measure(p, level)
+      expect(relative(m.volumeM3, truth)).toBeLessThan(1e-12)
+      expect(relative(m.waterSurfaceM2, l0 * w0)).toBeLessThan(1e-12)
+      expect(m.perimeterM).toBeCloseTo(2 * (l0 + w0), 9)
+      expect(m.wetted.floorM2).toBeCloseTo(l1 * w1, 9)
+      expect(m.wetted.wallM2).toBeCloseTo(Math.sqrt(1 + 1 / run ** 2) * (l0 * w0 - l1 * w1), 9)
+      expect(m.centroid[0]).toBeCloseTo(length / 2, 12)
+      expect(m.maxDepthM).toBeCloseTo(depth + level, 12)
+    }
+  })
+
+  it('make a cone at a re-entrant corner: A(n) = A − P n + (5 − π/4) n² for an L', () => {
+    const [depth, run] = [1.6, 0.25]
+    const ell = polygon([0, 0], [9, 0], [9, 4], [4, 4], [4, 7], [0, 7])
+    const p = divided(shape(ell, { floor: { kind: 'flat', depthM: depth }, wall: batter(run) }))
+    for (const level of [0, -0.4, -1, -1.5]) {
+      const area = (n: number): number => 48 - 32 * n + (5 - Math.PI / 4) * n * n
+      const whole = (n: number): number => 48 * n - 16 * n * n + ((5 - Math.PI / 4) * n ** 3) / 3
+      const truth = (whole(run * depth) - whole(-level * run)) / run
+      const m = measure(p, level)
+      expect(relative(m.volumeM3, truth)).toBeLessThan(1e-12)
+      expect(relative(m.waterSurfaceM2, area(-level * run))).toBeLessThan(1e-12)
+      expect(m.perimeterM).toBeCloseTo(32 - 2 * (5 - Math.PI / 4) * -level * run, 9)
+    }
+  })
+
+  it('make a frustum of a cone of a round basin, and add an upright face above the datum', () => {
+    const [radius, depth, run] = [3, 1.5, 0.4]
+    const p = divided(shape(circle(-4, 7, radius), { floor: { kind: 'flat', depthM: depth }, wall: batter(run) }))
+    const foot = radius - run * depth
+    const frustum = ((Math.PI * depth) / 3) * (radius ** 2 + radius * foot + foot ** 2)
+    const m = measure(p, 0.1)
+    expect(relative(m.volumeM3, frustum + 0.1 * Math.PI * radius ** 2)).toBeLessThan(1e-12)
+    const slant = Math.PI * (radius + foot) * Math.hypot(depth, radius - foot)
+    expect(relative(m.wetted.wallM2, slant + 0.1 * 2 * Math.PI * radius)).toBeLessThan(1e-12)
+    expect(m.perimeterM).toBeCloseTo(2 * Math.PI * radius, 12)
+  })
+
+  it('follow Steiner’s formula in a stadium and in a ring about an island, on flat floors', () => {
+    // V = A D − P M0 + K M1, M0 = kD²/2, M1 = k²D³/6; lateral √(1 + k²)(P D − K k D²/2) with K the turn toward the water.
+    const [depth, run] = [1.2, 0.5]
+    const stadium: Path = {
+      start: [-3, -2],
+      segments: [{ to: [3, -2] }, { to: [3, 2], bulge: 1 }, { to: [-3, 2] }, { to: [-3, -2], bulge: 1 }],
+    }
+    const cases: { s: BasinShape; area: number; perimeter: number; turn: number }[] = [
+      {
+        s: shape(stadium, { floor: { kind: 'flat', depthM: depth }, wall: batter(run) }),
+        area: 24 + 4 * Math.PI,
+        perimeter: 12 + 4 * Math.PI,
+        turn: 2 * Math.PI,
+      },
+      {
+        s: shape(circle(0, 0, 4), {
+          islands: [circle(0.4, -0.3, 1)],
+          floor: { kind: 'flat', depthM: depth },
+          wall: batter(run),
+        }),
+        area: 15 * Math.PI,
+        perimeter: 10 * Math.PI,
+        turn: 0,
+      },
+    ]
+    for (const { s, area, perimeter, turn } of cases) {
+      const m = measure(divided(s), 0)
+      const truth = area * depth - (perimeter * run * depth ** 2) / 2 + (turn * run ** 2 * depth ** 3) / 6
+      expect(relative(m.volumeM3, truth)).toBeLessThan(1e-12)
+      const lateral = Math.hypot(1, run) * (perimeter * depth - (turn * run * depth ** 2) / 2)
+      expect(relative(m.wetted.wallM2, lateral)).toBeLessThan(1e-12)
+    }
+  })
+
+  it('meet in a hipped roof where they are gentler than the water is deep', () => {
+    // A hipped roof over l × w with slope 1/k upside down: V = w² (3 l − w) / (12 k).
+    const [length, width, run] = [7, 3, 1.5]
+    const p = divided(shape(box(0, 0, length, width), { floor: { kind: 'flat', depthM: 3 }, wall: batter(run) }))
+    const m = measure(p, 0)
+    expect(relative(m.volumeM3, (width ** 2 * (3 * length - width)) / (12 * run))).toBeLessThan(1e-12)
+    expect(m.maxDepthM).toBeCloseTo(width / 2 / run, 9)
+    expect(m.wetted.floorM2).toBeLessThan(1e-9)
+    expect(relative(m.wetted.wallM2, length * width * Math.hypot(1, 1 / run))).toBeLessThan(1e-12)
+    // A round basin likewise is a cone.
+    const cone = measure(divided(shape(circle(0, 0, 2), { floor: { kind: 'flat', depthM: 5 }, wall: batter(1) })), 0)
+    expect(relative(cone.volumeM3, (Math.PI * 8) / 3)).toBeLessThan(1e-12)
+  })
+
+  it('cut a sloping floor as counting squares by the definition does', () => {
+    const s = shape(box(0, 0, 10, 4), { floor: profile(1, 2, 10), wall: batter(0.3) })
+    const p = divided(s)
+    const levels = [0, -0.3, -1.1]
+    countedByDefinition(s, levels, 400, [-0.0071, -3.0043], 10.02).forEach(({ volume, area }, i) => {
+      const m = measure(p, levels[i]!)
+      expect(relative(m.volumeM3, volume)).toBeLessThan(1e-3)
+      expect(relative(m.waterSurfaceM2, area)).toBeLessThan(6e-3)
+    })
+  })
+
+  it('is the law of its definition on a freeform sloping pool with features, an island and a re-entrant shore, at any level', () => {
+    const s = shape(BEAN, {
+      islands: [circle(4, 2.2, 0.5)],
+      floor: profile(0.8, 2, 9),
+      wall: batter(0.45),
+      features: [
+        { kind: 'shelf', path: box(2.6, 3.2, 4.6, 6), depthM: 0.35 },
+        {
+          kind: 'roundSteps',
+          centre: [9, 2.4],
+          treads: [
+            [0.6, 0.3],
+            [0.9, 0.6],
+            [1.2, 0.9],
+          ],
+        },
+      ],
+    })
+    const p = divided(s)
+    const levels = [0.1, 0, -0.25, -0.7, -1.2]
+    countedByDefinition(s, levels, 240, [0, -3], 10).forEach(({ volume, area }, i) => {
+      const m = measure(p, levels[i]!)
+      expect(relative(m.volumeM3, volume)).toBeLessThan(1e-3)
+      expect(relative(m.waterSurfaceM2, area)).toBeLessThan(6e-3)
+    })
+  })
+
+  it('has the water surface as the derivative of its volume', () => {
+    const p = divided(shape(BEAN, { floor: profile(0.8, 2, 9), wall: batter(0.6) }))
+    const h = 1e-4
+    for (const level of [0.05, -0.2, -0.65, -1.1, -1.6]) {
+      const slope = (volumeAtLevel(p, level + h).volumeM3 - volumeAtLevel(p, level - h).volumeM3) / (2 * h)
+      expect(relative(slope, volumeAtLevel(p, level).waterSurfaceM2)).toBeLessThan(1e-6)
+    }
+  })
+
+  it('tell wall from floor at a point, with the slope of each', () => {
+    const p = divided(shape(box(0, 0, 8, 4), { floor: { kind: 'flat', depthM: 1 }, wall: batter(0.5) }))
+    const wall = depthAt(p, 0.2, 2)
+    expect(wall).toMatchObject({ part: 'wall', slope: 2 })
+    expect(wall?.depthM).toBeCloseTo(0.4, 12)
+    expect(depthAt(p, 4, 2)).toEqual({ depthM: 1, part: 'floor', slope: 0 })
+  })
+
+  it('stand upright with no run, and are refused with less than none', () => {
+    const upright = measure(divided(shape(BEAN)), -0.2)
+    expect(measure(divided(shape(BEAN, { wall: batter(0) })), -0.2)).toEqual(upright)
+    const s = shape(BEAN, { wall: batter(-0.1) })
+    const result = partition(s)
+    expect(result.ok ? '' : result.problem.code).toBe('run-negative')
+    const none = partition({ ...s, wall: batter(Number.NaN) })
+    expect(none.ok ? '' : none.problem.code).toBe('not-a-number')
+  })
+})
+
+function profile(from: number, to: number, lengthM: number) {
+  return {
+    kind: 'profile' as const,
+    axis: { from: [0, 0] as const, to: [lengthM, 0] as const },
+    stations: [
+      [0, from],
+      [lengthM, to],
+    ] as const,
+  }
+}
