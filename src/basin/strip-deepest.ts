@@ -114,8 +114,9 @@ function deepestOn(p: Partition, law: WallLaw, piece: StripPiece, t: number): nu
     span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
     span.k0 = planeAt(cell.plane, ray.x, ray.y)
     span.k1 = cell.plane.dx * ray.nx + cell.plane.dy * ray.ny
+    // In a sliver a steep plane may be met a hair outside its cell, where it says nothing.
     for (const n of [span.from, law.deepestAt(span), span.to])
-      best = Math.max(best, Math.min(span.k0 + span.k1 * n, law.allowedM(span.f0 + span.f1 * n, n)))
+      best = Math.max(best, Math.min(cell.maxDepthM, span.k0 + span.k1 * n, law.allowedM(span.f0 + span.f1 * n, n)))
   })
   return best
 }
