@@ -3,7 +3,7 @@ import { arcCurve, type Curve } from './curve.ts'
 import type { FloorKind, FloorPiece, FloorPlan, FloorSite } from './floor-kind.ts'
 import { problem } from './problems.ts'
 import type { RadialLaw } from './radial-law.ts'
-import { TIE } from './tolerance.ts'
+import { MIN_LENGTH_M, TIE } from './tolerance.ts'
 import type { DishFloor, Plane } from './types.ts'
 import { meanSquareDistance } from './wet-radial.ts'
 
@@ -27,7 +27,8 @@ function plan(floor: DishFloor, site: FloorSite): Result<FloorPlan> {
   const { radiusM, edgeDepthM, depthM, form } = floor
   const x = floor.centre[0] - site.originX
   const y = floor.centre[1] - site.originY
-  if (depthM === edgeDepthM || radiusM <= 4 * site.grainM) return ok({ pieces: [beyond], breaks: [], pieceAt: () => 0 })
+  if (Math.abs(depthM - edgeDepthM) <= MIN_LENGTH_M || radiusM <= 4 * site.grainM)
+    return ok({ pieces: [beyond], breaks: [], pieceAt: () => 0 })
   const law: RadialLaw = { form, x, y, radiusM, edgeDepthM, depthM }
   const box = [x - radiusM, y - radiusM, x + radiusM, y + radiusM] as const
   return ok({
