@@ -32,6 +32,13 @@ const sloped = (tolerance: Tolerance) =>
   )
 
 describe('the model’s text', () => {
+  it('says what a cap holds', () => {
+    const floor = { kind: 'dish', form: 'cap', centre: [0, 0], radiusM: 3, edgeDepthM: 0, depthM: 1 } as const
+    const m = measure(divided(shape(circle(0, 0, 3), { floor })), 0)
+    expect(relative(m.volumeM3, printed('A cap 1 m deep and 6 m wide holds'))).toBeLessThan(1e-7)
+    expect(relative(m.wetted.totalM2, printed('6 m wide holds **14.660766 m³** over'))).toBeLessThan(1e-7)
+  })
+
   it('states the grain that partitions use', () => {
     expect(divided(shape(box(0, 0, 3, 4))).grainM / 5).toBeCloseTo(printed('is one point or one curve:'), 20)
   })
