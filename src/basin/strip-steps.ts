@@ -130,7 +130,8 @@ function look(
   // Two depths that rounding alone tells apart are one.
   const apart = left.depthM - right.depthM
   out[count++] = Math.abs(apart) < p.grainM ? 0 : apart
-  out[count++] = left.bareM - right.bareM
+  const bareApart = left.bareM - right.bareM
+  out[count++] = Math.abs(bareApart) < p.grainM ? 0 : bareApart
   return count
 }
 

@@ -2,10 +2,12 @@ import { describe, expect, it } from 'vitest'
 import {
   type Axis,
   type BasinShape,
+  type Floor,
   type Measures,
   measure,
   type Patch,
   type Path,
+  type Plane,
   type Point,
   reversePath,
   splitSegment,
@@ -13,7 +15,7 @@ import {
   transformPath,
   volumeAtLevel,
 } from '../../src/basin/index.ts'
-import { BEAN, box, circle, DEMO, divided, relative, shape } from './shapes.ts'
+import { BEAN, box, circle, DEMO, divided, polygon, relative, shape } from './shapes.ts'
 
 const POOLS: Record<string, BasinShape> = {
   demo: DEMO,
@@ -52,11 +54,100 @@ const POOLS: Record<string, BasinShape> = {
       ],
     },
   }),
+  'an oblong with a ramp, a bench and leaning walls': shape(box(0, 0, 8, 4), {
+    wall: { kind: 'battered', run: 0.3 },
+    floor: {
+      kind: 'profile',
+      axis: { from: [0, 0], to: [8, 1] },
+      stations: [
+        [1, 1],
+        [7, 2],
+      ],
+    },
+    features: [
+      { kind: 'ramp', path: box(-1, -1, 2, 5), axis: { from: [0, 1], to: [2, 1.5] }, fromDepthM: 0, toDepthM: 0.7 },
+      { kind: 'bench', along: { fromSegment: 1, toSegment: 1 }, widthM: 0.45, depthM: 0.5 },
+    ],
+  }),
+  'an L with leaning walls and an island': shape(polygon([0, 0], [9, 0], [9, 4], [4, 4], [4, 7], [0, 7], [0, 0]), {
+    wall: { kind: 'battered', run: 0.5 },
+    islands: [circle(2, 2, 0.4)],
+  }),
+  'a hopper with a shelf': shape(box(0, 0, 10, 5), {
+    floor: { kind: 'contours', edgeDepthM: 1, rings: [{ depthM: 2.5, path: box(5.5, 1.4, 8.5, 3.7) }] },
+    features: [{ kind: 'shelf', path: circle(0, 2, 1.5), depthM: 0.4 }],
+  }),
+  'soundings in a pool of arcs': shape(circle(0, 0, 4), {
+    floor: {
+      kind: 'soundings',
+      edgeDepthM: 1,
+      points: [
+        [0.3, 0.2, 1.9],
+        [2, -1, 1.5],
+        [-1.7, 1.1, 1.6],
+        [-0.8, -2.2, 1.3],
+      ],
+    },
+  }),
+  'a cap in a freeform pool': shape(BEAN, {
+    floor: { kind: 'dish', form: 'cap', centre: [5, 2.4], radiusM: 2.2, edgeDepthM: 1, depthM: 2 },
+    features: [{ kind: 'shelf', path: box(3.6, 3, 5.2, 6), depthM: 0.35 }],
+  }),
+  'a cone cut by a wall': shape(box(0, 0, 8, 4), {
+    floor: { kind: 'dish', form: 'cone', centre: [6.5, 1.4], radiusM: 2.5, edgeDepthM: 1, depthM: 2.2 },
+  }),
 }
 
+/** A plane motion as a map of points. */
+const mapOf =
+  (m: Transform) =>
+  ([x, y]: Point): Point => [m.a * x + m.c * y + m.e, m.b * x + m.d * y + m.f]
+
 function onAxis(axis: Axis, m: Transform): Axis {
-  const map = ([x, y]: Point): Point => [m.a * x + m.c * y + m.e, m.b * x + m.d * y + m.f]
-  return { from: map(axis.from), to: map(axis.to) }
+  return { from: mapOf(m)(axis.from), to: mapOf(m)(axis.to) }
+}
+
+/** The plane that has at the moved places the depths, times a scale, that it had at the places. */
+function onPlane({ atOrigin, dx, dy }: Plane, m: Transform, scale: number): Plane {
+  const square = m.a * m.a + m.b * m.b
+  const x = (scale * (m.a * dx + m.c * dy)) / square
+  const y = (scale * (m.b * dx + m.d * dy)) / square
+  return { atOrigin: scale * atOrigin - x * m.e - y * m.f, dx: x, dy: y }
+}
+
+function onFloor(floor: Floor, m: Transform, scale: number): Floor {
+  switch (floor.kind) {
+    case 'flat':
+      return { kind: 'flat', depthM: floor.depthM * scale }
+    case 'profile':
+      return {
+        kind: 'profile',
+        axis: onAxis(floor.axis, m),
+        stations: floor.stations.map(([at, d]) => [at * scale, d * scale] as const),
+      }
+    case 'contours':
+      return {
+        kind: 'contours',
+        edgeDepthM: floor.edgeDepthM * scale,
+        rings: floor.rings.map(({ depthM, path }) => ({ depthM: depthM * scale, path: transformPath(path, m) })),
+      }
+    case 'soundings':
+      return {
+        kind: 'soundings',
+        edgeDepthM: floor.edgeDepthM === null ? null : floor.edgeDepthM * scale,
+        points: floor.points.map(([x, y, d]) => [...mapOf(m)([x, y]), d * scale] as const),
+      }
+    case 'dish':
+      return {
+        ...floor,
+        centre: mapOf(m)(floor.centre),
+        radiusM: floor.radiusM * scale,
+        edgeDepthM: floor.edgeDepthM * scale,
+        depthM: floor.depthM * scale,
+      }
+    default:
+      throw new Error('unknown floor')
+  }
 }
 
 /** A shape moved, turned, mirrored or scaled in plan; depths stay unless `vertical` scales them too. */
@@ -68,19 +159,12 @@ function moved(s: BasinShape, m: Transform, scale = 1): BasinShape {
     islands: s.islands.map(path),
     freeboardM: s.freeboardM * scale,
     wall: s.wall.kind === 'cove' ? { kind: 'cove', radiusM: s.wall.radiusM * scale } : s.wall,
-    floor:
-      s.floor.kind === 'flat'
-        ? { kind: 'flat', depthM: s.floor.depthM * scale }
-        : {
-            kind: 'profile',
-            axis: onAxis(s.floor.axis, m),
-            stations: s.floor.stations.map(([at, d]) => [at * scale, d * scale] as const),
-          },
+    floor: onFloor(s.floor, m, scale),
     patches: s.patches.map(
       (patch): Patch => ({
         ...patch,
         path: path(patch.path),
-        plane: { ...patch.plane, atOrigin: patch.plane.atOrigin * scale },
+        plane: onPlane(patch.plane, m, scale),
         ...(patch.band
           ? { band: { axis: onAxis(patch.band.axis, m), fromM: patch.band.fromM * scale, toM: patch.band.toM * scale } }
           : {}),
@@ -227,6 +311,32 @@ describe('sums', () => {
       expect(relative(left.volumeM3 + right.volumeM3, whole.volumeM3)).toBeLessThan(1e-13)
       expect(relative(left.wetted.floorM2 + right.wetted.floorM2, whole.wetted.floorM2)).toBeLessThan(1e-13)
     }
+  })
+
+  it('adds up over a cut through a hollow', () => {
+    const floor = { kind: 'dish', form: 'cap', centre: [5, 2], radiusM: 2.5, edgeDepthM: 1, depthM: 2.1 } as const
+    const whole = figures(shape(box(0, 0, 10, 5), { floor }))
+    for (const x of [4.1, 5, 7]) {
+      const left = figures(shape(box(0, 0, x, 5), { floor }))
+      const right = figures(shape(box(x, 0, 10, 5), { floor }))
+      expect(relative(left.volumeM3 + right.volumeM3, whole.volumeM3)).toBeLessThan(1e-12)
+      expect(relative(left.wetted.floorM2 + right.wetted.floorM2, whole.wetted.floorM2)).toBeLessThan(1e-9)
+    }
+  })
+
+  it('doesn’t add up over a cut where the new wall has a cove or leans, or is a shore to a triangulated floor: it takes its own', () => {
+    const r = 0.4
+    const cove = { wall: { kind: 'cove', radiusM: r } } as const
+    const parts = (more: Parameters<typeof shape>[1]): number =>
+      figures(shape(box(0, 0, 4, 5), more)).volumeM3 + figures(shape(box(4, 0, 10, 5), more)).volumeM3
+    const whole = (more: Parameters<typeof shape>[1]): number => figures(shape(box(0, 0, 10, 5), more)).volumeM3
+    // Two coves of 5 m more, and four corners: each takes r²(1 − π/4) l, less 2 r³(5/6 − π/4) for a corner (Steiner).
+    const lost = 2 * 5 * r * r * (1 - Math.PI / 4) - 8 * r ** 3 * (5 / 6 - Math.PI / 4)
+    expect(whole(cove) - parts(cove)).toBeCloseTo(lost, 10)
+    // Two batters of run k: each takes k D²/2 l, less 2 k² D³/6 · 2 for its corners.
+    const [k, d] = [0.5, 1.5]
+    const batter = { wall: { kind: 'battered', run: k } } as const
+    expect(whole(batter) - parts(batter)).toBeCloseTo(k * d * d * 5 - (8 * k * k * d ** 3) / 6, 10)
   })
 
   it('takes from the water just what a feature stands in', () => {

@@ -6,7 +6,7 @@ import type { Message, Task } from './worker.ts'
 const DEFAULT_DOCUMENTS = 1_000_000
 const DEFAULT_SEED = 20261124
 /** A document may be slow to shrink; only one that stands still for as long as this hangs [ms]. */
-const STANDSTILL_MS = 60 * HANG_MS
+const STANDSTILL_MS = 20 * HANG_MS
 
 /** `npm run fuzz -- [documents] [--seed n]`: whole documents at random through the kernel, in a thread that is watched. */
 async function main(args: readonly string[]): Promise<number> {
