@@ -19,9 +19,20 @@ export function nearestShore(p: Partition, x: number, y: number, reachM: number,
   grid.near(x - reachM, y - reachM, x + reachM, y + reachM, found)
   let best = reachM
   let by = -1
-  for (const i of found) {
+  // The one whose box is nearest first: most of the others then needn't be looked at.
+  let first = 0
+  let nearest = Infinity
+  for (let k = 0; k < found.length; k++) {
+    const d = boxDistance2(shores[found[k]!]!, x, y)
+    if (d < nearest) {
+      nearest = d
+      first = k
+    }
+  }
+  for (let k = 0; k < found.length; k++) {
+    const i = found[k === 0 ? first : k === first ? 0 : k]!
     const shore = shores[i]!
-    if (boxDistance2(shore, x, y) >= best * best) continue
+    if (boxDistance2(shore, x, y) > best * best) continue
     footOn(shore.curve, shore.t0, shore.t1, x, y, foot)
     // Of two stretches that meet at the foot the first in order has it, whatever the order they are looked at.
     if (foot.distance < best || (foot.distance === best && i < by)) {

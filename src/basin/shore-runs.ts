@@ -36,8 +36,8 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
   const runs: ShoreRun[] = []
   const look = (t: number): Place => {
     evaluate(curve, t, jet)
-    const by = nearestShore(p, jet.x, jet.y, 4 * widthM, foot)
-    if (by < 0) return { t, by: -1, how: 0, distance: 4 * widthM }
+    const by = nearestShore(p, jet.x, jet.y, 2 * widthM, foot)
+    if (by < 0) return { t, by: -1, how: 0, distance: 2 * widthM }
     if (foot.distance >= widthM) return { t, by: -1, how: 0, distance: foot.distance }
     const shore = shoresOf(p)[by]!
     return { t, by, how: foot.t === shore.t0 ? 1 : foot.t === shore.t1 ? 2 : 0, distance: foot.distance }

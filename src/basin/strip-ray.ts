@@ -1,10 +1,11 @@
 import { type Fans, fansOf, rayAt } from './cove-fan.ts'
 import { type Reach, reachOf } from './cove-reach.ts'
-import { type ArcCurve, evaluate, newJet } from './curve.ts'
+import { evaluate, newJet } from './curve.ts'
 import { zerosAlong } from './curve-linear.ts'
 import type { Edge, Partition } from './partition-types.ts'
+import { type Meetings, meetArc } from './ray-circle.ts'
 import type { StripPiece, StripRay } from './strip-types.ts'
-import { HAIR, ROUND_RAD } from './tolerance.ts'
+import { ROUND_RAD } from './tolerance.ts'
 import { wallWidth } from './wall-width.ts'
 
 /** An empty ray to write into. */
@@ -13,6 +14,7 @@ export function newStripRay(): StripRay {
 }
 
 const jet = newJet()
+const met: Meetings = { first: 0, second: 0 }
 // Rays come by the hundred from one partition.
 let lastP: Partition | undefined
 let fans: Fans = { shores: [], fans: [] }
@@ -36,7 +38,7 @@ export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay)
     out.end = reach.n
   }
   const { edges } = piece
-  out.at.length = edges.length
+  if (out.at.length !== edges.length) out.at.length = edges.length
   for (let i = 0; i < edges.length; i++) {
     const e = edges[i]!
     // An edge that bends may be crossed twice: the first time nearer.
@@ -54,48 +56,24 @@ function crossing(edge: Edge, ray: StripRay, again: number): number {
     const ey = curve.y1 - curve.y0
     return ((curve.x0 - ray.x) * ey - (curve.y0 - ray.y) * ex) / (ray.nx * ey - ray.ny * ex)
   }
-  let first = Infinity
-  let second = Infinity
-  const add = (at: number): void => {
-    if (!(at > 0 && at < ray.end)) return
-    if (at < first) {
-      second = first
-      first = at
-    } else if (at < second) second = at
-  }
-  if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) onCircle(edge, curve, ray, add)
-  else {
+  if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
+    meetArc(curve, edge.t0, edge.t1, ray, true, met)
+    if (!(met.first > 0)) {
+      met.first = met.second
+      met.second = Infinity
+    }
+  } else {
+    met.first = Infinity
+    met.second = Infinity
     const across = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
     for (const t of zerosAlong(curve, edge.t0, edge.t1, across)) {
       evaluate(curve, t, jet)
-      add((jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny)
+      const at = (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny
+      if (!(at > 0)) continue
+      met.second = Math.max(met.first, Math.min(met.second, at))
+      met.first = Math.min(met.first, at)
     }
   }
-  const at = again > 0 && second < Infinity ? second : first
-  return at < Infinity ? at : ray.end
-}
-
-/** Where a ray meets the circle of an arc, on the arc's own stretch: on its side of the chord, for it is a quarter at most. */
-function onCircle(edge: Edge, curve: ArcCurve, ray: StripRay, add: (at: number) => void): void {
-  const cx = curve.x0 - curve.radius * Math.sin(curve.heading)
-  const cy = curve.y0 + curve.radius * Math.cos(curve.heading)
-  const vx = ray.x - cx
-  const vy = ray.y - cy
-  const along = vx * ray.nx + vy * ray.ny
-  const off = vx * ray.ny - vy * ray.nx
-  const half2 = curve.radius * curve.radius - off * off
-  if (!(half2 >= 0)) return
-  const half = Math.sqrt(half2)
-  const middle = curve.heading + (curve.turn * (edge.t0 + edge.t1)) / 2
-  const sign = Math.sign(curve.radius)
-  const mx = sign * Math.sin(middle)
-  const my = -sign * Math.cos(middle)
-  // A hair more than the stretch, for its ends lie on the ends of pieces.
-  const least =
-    Math.abs(curve.radius) * Math.cos((curve.turn * (edge.t1 - edge.t0)) / 2) - HAIR * Math.abs(curve.radius)
-  for (const at of [-along - half, -along + half]) {
-    const x = vx + at * ray.nx
-    const y = vy + at * ray.ny
-    if (x * mx + y * my >= least) add(at)
-  }
+  const at = again > 0 && met.second < ray.end ? met.second : met.first
+  return Math.min(at, ray.end)
 }

@@ -144,7 +144,8 @@ function sumRun(p: Partition, law: WallLaw, step: Step, run: StepRun, levelM: nu
       const count = look(p, law, step, run, t, levelM, signs)
       let name = 0
       for (let i = 0; i < count; i++) name = mark(name, signs[i]! > 0 ? 1 : 0)
-      const here = Math.min(left.depthM, right.depthM)
+      // A wall that comes up to the datum is under water with it, wherever what rules is.
+      const here = law.meetsDatumAtShore ? Math.min(left.bareM, right.bareM) : Math.min(left.depthM, right.depthM)
       least = Math.min(least, here)
       most = Math.max(most, here)
       const speed = Math.hypot(jet.dx, jet.dy)
@@ -162,7 +163,7 @@ function sumRun(p: Partition, law: WallLaw, step: Step, run: StepRun, levelM: nu
   integratePattern(f, run.t0, run.t1, law.isSteepAtShore, law.isSteepAtShore, own)
   sums[0]! += own[0]!
   sums[1]! += own[1]!
-  const wetFromM = -least + (most - least) / 20 + p.grainM
+  const wetFromM = Math.max(-least + (most - least) / 20 + p.grainM, law.meetsDatumAtShore ? 0 : -Infinity)
   if (!run.wet && levelM >= wetFromM) {
     run.wetFromM = wetFromM
     run.wet = own

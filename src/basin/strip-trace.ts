@@ -4,7 +4,9 @@ import { evaluate, newJet } from './curve.ts'
 import { zerosAlong } from './curve-linear.ts'
 import type { Partition } from './partition-types.ts'
 import { mark } from './pattern-integral.ts'
+import { type Meetings, meetArc } from './ray-circle.ts'
 import type { FanPlan, NearEdge } from './strip-plan.ts'
+import { ROUND_RAD } from './tolerance.ts'
 
 /** What one ray of a fan meets. Two with the same name meet the same, in the same order. */
 export interface Trace {
@@ -28,6 +30,7 @@ export interface Tracer {
 const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
 const reach: Reach = { n: 0, by: 0, how: 0 }
 const jet = newJet()
+const met: Meetings = { first: 0, second: 0 }
 
 /** Follows the ray at t up to its end. */
 export function trace({ p, fans, plan, widthM }: Tracer, t: number): Trace {
@@ -70,6 +73,12 @@ function addHits(p: Partition, near: NearEdge, end: number, edges: number[], at:
   const rise = Math.abs(x1 - x0) + Math.abs(y1 - y0)
   if (Math.min(d0, d1) - rise > end || Math.max(d0, d1) + rise < 0) return
   if ((a0 > rise && a1 > rise) || (a0 < -rise && a1 < -rise)) return
+  if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
+    meetArc(curve, near.edge.t0, near.edge.t1, ray, false, met)
+    addHit(met.first, near.index, p.grainM, end, edges, at)
+    addHit(met.second, near.index, p.grainM, end, edges, at)
+    return
+  }
   const across = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
   for (const t of zerosAlong(curve, near.edge.t0, near.edge.t1, across)) {
     evaluate(curve, t, jet)

@@ -30,6 +30,12 @@ function piecesOf(p: Partition, fans: Fans, widthM: number): StripPiece[] {
   const pieces: StripPiece[] = []
   for (const plan of planFans(p, fans, widthM)) {
     const tracer: Tracer = { p, fans, plan, widthM }
+    const { fan } = plan
+    if (plan.near.length === 0 && plan.rivals.length === 0 && fan.cell >= 0) {
+      // Nothing in the way: no ray meets anything.
+      pieces.push({ fan, t0: fan.t0, t1: fan.t1, by: -1, cells: [fan.cell], edges: [] })
+      continue
+    }
     const runs: Run[] = []
     const stops = stopsOf(tracer)
     for (let i = 1; i < stops.length; i++) divide(tracer, stops[i - 1]!, stops[i]!, runs)
