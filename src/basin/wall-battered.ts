@@ -1,5 +1,6 @@
 import { mark } from './pattern-integral.ts'
 import { problem } from './problems.ts'
+import { MIN_LENGTH_M } from './tolerance.ts'
 import type { BatteredWall } from './types.ts'
 import {
   AREA,
@@ -23,7 +24,8 @@ export const BATTERED: WallKind<BatteredWall> = {
     if (!Number.isFinite(run)) return problem('not-a-number', 'wall.run')
     return run >= 0 ? undefined : problem('run-negative', 'wall.run')
   },
-  law: ({ run }) => (run > 0 ? lawOf(run) : undefined),
+  // A wall that leans by less than can be told is upright.
+  law: ({ run }) => (run > MIN_LENGTH_M ? lawOf(run) : undefined),
 }
 
 function lawOf(run: number): WallLaw {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { type Path, type Point, type Transform, transformPath } from '../../src/basin/index.ts'
-import { footprint, outline, point } from './outlines.ts'
+import { footprint, outline, point, real } from './outlines.ts'
 
 /** A document as it may come from a file, before anything is known of it. */
 export type RawDocument = Record<string, unknown> & { readonly bodies: readonly RawBody[] }
@@ -9,7 +9,7 @@ export type RawBody = Record<string, unknown>
 const depth = fc.oneof(
   { weight: 4, arbitrary: fc.constantFrom(0, 0.3, 0.5, 1, 1.5, 2) },
   { weight: 1, arbitrary: fc.constantFrom(-0.5, 1e-9, 1 + 1e-12, 40) },
-  { weight: 4, arbitrary: fc.double({ min: -0.5, max: 3, noNaN: true }) },
+  { weight: 4, arbitrary: real(-0.5, 3) },
 )
 const axis = fc.record({ from: point, to: point })
 
@@ -46,7 +46,7 @@ const within = (path: Path, share: number): Path => {
   const [x, y] = middleOf(path)
   return transformPath(path, { a: share, b: 0, c: 0, d: share, e: x * (1 - share), f: y * (1 - share) })
 }
-const share = fc.oneof(fc.constantFrom(0.5, 0.25, 0.9, 1, 0.999), fc.double({ min: 0.05, max: 1.1, noNaN: true }))
+const share = fc.oneof(fc.constantFrom(0.5, 0.25, 0.9, 1, 0.999), real(0.05, 1.1))
 /** A footprint of its own about some point of the outline, its middle or where it happens to be; or the outline drawn in. */
 const ringWithin = fc.record({ own: fc.option(footprint, { freq: 3 }), share, anchor: fc.nat(20) })
 type RingWithin = { own: Path | null; share: number; anchor: number }
@@ -93,7 +93,7 @@ const floor = fc.oneof(
       form: fc.constantFrom('cap', 'cone'),
       anchor: fc.nat(20),
       centre: point,
-      radiusM: fc.oneof(fc.constantFrom(0.5, 1, 2, 5), fc.double({ min: 1e-3, max: 8, noNaN: true })),
+      radiusM: fc.oneof(fc.constantFrom(0.5, 1, 2, 5), real(1e-3, 8)),
       edgeDepthM: depth,
       depthM: depth,
     }),
@@ -117,7 +117,7 @@ function placedFloor(outlined: Path, { rings, points, anchor, ...rest }: RawFloo
   }
 }
 
-const radius = fc.oneof(fc.constantFrom(0.1, 0.3, 0.5, 1, 3), fc.double({ min: 1e-6, max: 2, noNaN: true }))
+const radius = fc.oneof(fc.constantFrom(0.1, 0.3, 0.5, 1, 3), real(1e-6, 2))
 const wall = fc.oneof(
   { weight: 10, arbitrary: fc.constant({ kind: 'vertical' }) },
   { weight: 2, arbitrary: fc.record({ kind: fc.constant('cove'), radiusM: radius }) },
@@ -125,7 +125,7 @@ const wall = fc.oneof(
     weight: 2,
     arbitrary: fc.record({
       kind: fc.constant('battered'),
-      run: fc.oneof(fc.constantFrom(0, 0.25, 1, 5), fc.double({ min: 0, max: 2, noNaN: true })),
+      run: fc.oneof(fc.constantFrom(0, 0.25, 1, 5), real(0, 2)),
     }),
   },
 )
@@ -137,7 +137,7 @@ const feature = fc.oneof(
     arbitrary: fc.record({
       kind: fc.constant('bench'),
       along: fc.record({ fromSegment: fc.nat(5), toSegment: fc.nat(5) }),
-      widthM: fc.oneof(fc.constantFrom(0.1, 0.45, 1), fc.double({ min: 1e-4, max: 2, noNaN: true })),
+      widthM: fc.oneof(fc.constantFrom(0.1, 0.45, 1), real(1e-4, 2)),
       depthM: depth,
     }),
   },
@@ -164,7 +164,7 @@ function placedFeature(outlined: Path, row: { readonly kind: string } & Record<s
   return anchor === undefined ? rest : { ...rest, centre: anchored(outlined, anchor, rest.centre ?? [0, 0]) }
 }
 
-const level = fc.oneof(fc.constantFrom(0, 0, -0.3, -0.5, 0.2), fc.double({ min: -2.5, max: 0.5, noNaN: true }))
+const level = fc.oneof(fc.constantFrom(0, 0, -0.3, -0.5, 0.2), real(-2.5, 0.5))
 const tolerance = fc.option(fc.record({ planM: fc.constantFrom(0, 0.02, 5), depthM: fc.constantFrom(0, 0.02) }), {
   freq: 3,
 })
