@@ -47,8 +47,10 @@ function ringsBetween(
     next.push(first[from]!)
     first[from] = goal.length - 1
   }
-  // What is level at the border of two bands belongs to the deeper one.
-  const classOf = (d: number): number => (d < fromM ? 0 : isLast ? (d <= toM ? 1 : 2) : d < toM ? 1 : 2)
+  // What is level at the border of two bands, but for rounding, belongs to the deeper one.
+  const lowM = fromM - points.mergeM
+  const highM = isLast ? toM + points.mergeM : toM - points.mergeM
+  const classOf = (d: number): number => (d < lowM ? 0 : d < highM ? 1 : 2)
   const node: number[] = []
   const onSide: number[] = []
   for (let i = 0; i < triangles.length; i += 3) {

@@ -11,11 +11,12 @@ export function contoursOf(p: Partition, depthsM: readonly number[]): ContourLin
   const plan = planMesh(p, defaultChord(p))
   const sides = isoSides(p, plan)
   const places = new IsoPlaces(p, plan, sides)
-  return depthsM.flatMap((depthM) => linesAt(p, sides, places, depthM))
+  return depthsM.flatMap((depthM) => linesAt(p, sides, places, depthM, plan.points.mergeM))
 }
 
-function linesAt(p: Partition, sides: IsoSides, places: IsoPlaces, depthM: number): ContourLine[] {
+function linesAt(p: Partition, sides: IsoSides, places: IsoPlaces, depthM: number, tieM: number): ContourLine[] {
   const { sideAt, depthAt, count } = sides
+  const leastM = depthM - tieM
   // The sides that each side's place is joined to, through the triangles that it has.
   const links = new Int32Array(2 * count).fill(-1)
   const crossed: number[] = []
@@ -26,10 +27,10 @@ function linesAt(p: Partition, sides: IsoSides, places: IsoPlaces, depthM: numbe
     } else links[2 * from + 1] = to
   }
   for (let i = 0; i < depthAt.length; i += 3) {
-    // A corner at the very depth counts as deeper, so that each line passes a triangle by two sides.
-    const a = depthAt[i]! >= depthM
-    const b = depthAt[i + 1]! >= depthM
-    const c = depthAt[i + 2]! >= depthM
+    // A corner at the very depth, or off it by rounding, counts as deeper, so that each line passes a triangle by two sides.
+    const a = depthAt[i]! >= leastM
+    const b = depthAt[i + 1]! >= leastM
+    const c = depthAt[i + 2]! >= leastM
     if (a === b && b === c) continue
     const one = a !== b ? sideAt[i]! : sideAt[i + 1]!
     const other = c !== a ? sideAt[i + 2]! : sideAt[i + 1]!

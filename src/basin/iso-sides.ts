@@ -99,10 +99,14 @@ export class IsoPlaces {
     const v = triangles[k]!
     const da = this.sides.depthAt[i]! - depthM
     const db = this.sides.depthAt[k]! - depthM
-    let s = da / (da - db)
     const cell = cellOf[(i / 3) | 0]!
-    const isBent = this.isWalled && points.n[u]! >= 0 && points.n[v]! >= 0
-    if (isBent || this.p.cells[cell]!.law) s = this.root(cell, u, v, isBent, depthM, da, db, s)
+    let s = da / (da - db)
+    // An end that lies at the depth but for rounding is the place.
+    if (da > 0 === db > 0) s = Math.abs(da) < Math.abs(db) ? 0 : 1
+    else {
+      const isBent = this.isWalled && points.n[u]! >= 0 && points.n[v]! >= 0
+      if (isBent || this.p.cells[cell]!.law) s = this.root(cell, u, v, isBent, depthM, da, db, s)
+    }
     out[0] = points.x[u]! + s * (points.x[v]! - points.x[u]!) + this.p.originX
     out[1] = points.y[u]! + s * (points.y[v]! - points.y[u]!) + this.p.originY
   }

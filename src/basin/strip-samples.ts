@@ -92,9 +92,8 @@ function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
   const end = Math.max(ray.end, 0)
   const at = [0]
   let last = 0
-  const isEvent = t === piece.t0 || t === piece.t1
-  for (let j = 0; j < ray.at.length; j++) {
-    const n = isEvent ? limitOf(p, piece.edges[j]!, ray.at[j]!, end) : ray.at[j]!
+  const crossings = t === piece.t0 || t === piece.t1 ? limitsOf(p, piece, t, end) : ray.at
+  for (const n of crossings) {
     last = n >= last ? Math.min(n, end) : last
     at.push(last)
   }
@@ -107,19 +106,39 @@ function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
   return { t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, at, places }
 }
 
-/** Where a piece's last ray crosses an edge: if it passes the edge's very end, it may seem to miss it. */
-function limitOf(p: Partition, e: number, n: number, end: number): number {
-  const { from, to } = p.edges[e]!
-  const near = MERGE_GRAINS * p.grainM
-  for (const node of [from, to]) {
-    const dx = p.nodeX[node]! - ray.x
-    const dy = p.nodeY[node]! - ray.y
-    const along = dx * ray.nx + dy * ray.ny
-    if (Math.abs(dx * ray.ny - dy * ray.nx) > near || along > end + near || along < -near) continue
-    // A crossing elsewhere stands, if the ray found one.
-    if (n >= end || Math.abs(along - n) < HAIR * end) return Math.max(0, along)
+const inside = newStripRay()
+
+/**
+ * Where a piece's first or last ray crosses its edges. There an edge may end or touch the ray, so that the ray seems to
+ * miss it: what the ray a hair inside meets tells where to look.
+ */
+function limitsOf(p: Partition, piece: StripPiece, t: number, end: number): number[] {
+  const crossings = [...ray.at]
+  if (piece.edges.every((e) => p.edges[e]!.curve.kind === 'line')) return crossings
+  rayIn(p, piece, t + (t === piece.t0 ? HAIR : -HAIR) * (piece.t1 - piece.t0), inside)
+  // A touch opens by the square root of the hair.
+  const near = 4 * Math.sqrt(HAIR) * end
+  for (let j = 0; j < crossings.length; j++) {
+    const e = piece.edges[j]!
+    const n = inside.at[j]!
+    const next = inside.at[j + 1]
+    if (piece.edges[j + 1] === e && next! - n < near) {
+      // Both crossings of one edge come together where the ray touches it.
+      crossings[j] = (n + next!) / 2
+      crossings[++j] = (n + next!) / 2
+      continue
+    }
+    if (Math.abs(crossings[j]! - n) < near) continue
+    crossings[j] = n
+    for (const node of [p.edges[e]!.from, p.edges[e]!.to]) {
+      const dx = p.nodeX[node]! - ray.x
+      const dy = p.nodeY[node]! - ray.y
+      const along = dx * ray.nx + dy * ray.ny
+      const off = Math.abs(dx * ray.ny - dy * ray.nx)
+      if (off <= MERGE_GRAINS * p.grainM && Math.abs(along - n) < near) crossings[j] = Math.max(0, along)
+    }
   }
-  return n
+  return crossings
 }
 
 /** Samples where an edge or the cut locus lies at the very distance of a ring, so that rings go on around its bend. */
@@ -191,7 +210,7 @@ function atLevel(s: Sampling, piece: StripPiece, a: Sample, b: Sample, column: n
 /** Adds samples up to b, with more between where something strays from its chord or a crease comes or goes. */
 function refine(s: Sampling, piece: StripPiece, a: Sample, b: Sample, out: Sample[], depth: number): void {
   const t = (a.t + b.t) / 2
-  if (depth > 0 && t > a.t && t < b.t && spread(a, b) > 4 * s.chordM) {
+  if (depth > 0 && t > a.t && t < b.t && spread(a, b) > 2 * s.chordM) {
     const middle = sampleAt(s, piece, t)
     if (!isStraight(s, a, middle, b)) {
       refine(s, piece, a, middle, out, depth - 1)
@@ -207,8 +226,7 @@ function isStraight({ chordM }: Sampling, a: Sample, m: Sample, b: Sample): bool
   const pa = a.places
   const pm = m.places
   const pb = b.places
-  if (!sameCreases(pa.code, pb.code)) return false
-  if (!sameCreases(pa.code, pm.code)) return false
+  if (!sameCreases(a, b) || !sameCreases(a, m)) return false
   for (let i = 0; i < pm.code.length; i++) {
     if (pm.code[i]! >= 64) continue
     const ia = pa.code.indexOf(pm.code[i]!)
@@ -218,16 +236,27 @@ function isStraight({ chordM }: Sampling, a: Sample, m: Sample, b: Sample): bool
   return true
 }
 
-/** True where the same creases, rings apart, follow each other. */
-function sameCreases(a: readonly number[], b: readonly number[]): boolean {
+/** True where the same creases, rings apart, follow each other in the same cells. */
+function sameCreases(a: Sample, b: Sample): boolean {
+  const pa = a.places
+  const pb = b.places
   let i = 0
   let k = 0
   for (;;) {
-    while (i < a.length && a[i]! >= 64) i++
-    while (k < b.length && b[k]! >= 64) k++
-    if (i === a.length || k === b.length) return i === a.length && k === b.length
-    if (a[i++] !== b[k++]) return false
+    while (i < pa.n.length && pa.code[i]! >= 64) i++
+    while (k < pb.n.length && pb.code[k]! >= 64) k++
+    if (i === pa.n.length || k === pb.n.length) return i === pa.n.length && k === pb.n.length
+    if (pa.code[i] !== pb.code[k] || cellOf(a, pa.n[i]!) !== cellOf(b, pb.n[k]!)) return false
+    i++
+    k++
   }
+}
+
+/** Which of a piece's cells a distance lies in. */
+function cellOf({ at }: Sample, n: number): number {
+  let j = 1
+  while (j + 1 < at.length && at[j]! < n) j++
+  return j
 }
 
 /** Distance of a place on the middle ray from the chord between the places on two others [m]. */
