@@ -67,6 +67,32 @@ test.describe('phone', () => {
   })
 })
 
+for (const { name, options } of SCREENS) {
+  test.describe(name, () => {
+    test.use(options)
+
+    test('every kind of floor, a leaning wall and what is unsure fit and can be used by all', async ({ page }) => {
+      await openApp(page)
+      await chapter(page, 'Basin')
+      await page.getByText('leaning', { exact: true }).click()
+      await page.getByRole('button', { name: /^How sure the volume is/ }).click()
+      await page.getByRole('button', { name: /^Set the volume/ }).click()
+      await page.getByRole('button', { name: /^Errors that all measurements share/ }).click()
+      for (const kind of [/^depth lines/, /^soundings/, /^dished/, /^flat/]) {
+        await page.getByRole('button', { name: /Floor$/ }).click()
+        if (name === 'phone') expect.soft(await smallTargets(page), 'the kinds can be pressed').toEqual([])
+        await page.getByRole('option', { name: kind }).click()
+        await expect(page.getByRole('button', { name: /Floor$/ })).toHaveText(kind)
+        expect.soft(await overflowing(page), `${kind}: nothing is wider than the page`).toEqual([])
+        expect.soft(await cutText(page), `${kind}: no text is cut`).toEqual([])
+        if (name === 'phone')
+          expect.soft(await smallTargets(page), `${kind}: what is pressed is 44 px or more`).toEqual([])
+        expect.soft(await violations(page), `${kind}: axe`).toEqual([])
+      }
+    })
+  })
+}
+
 test('on paper are the drawing, the title block and every chapter with its cautions', async ({ page }) => {
   await openApp(page)
   const volume = (await announcedVolume(page)).replace(' US gallons', ' gal')
@@ -74,7 +100,7 @@ test('on paper are the drawing, the title block and every chapter with its cauti
   // What the browser says before it lays a page out on paper; looking at it as paper alone doesn't say it.
   await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')))
   await expect(sheet(page)).toBeVisible()
-  await expect(page.getByText('SECTION A–A′')).toBeVisible()
+  await expect(page.getByText('SECTION A–A′', { exact: true })).toBeVisible()
   await expect(page.getByTestId('volume')).toHaveText(volume)
   await expect(page.getByTestId('volume')).toBeVisible()
   // Chapters that are not open can't be worked in, so a screen reader is kept out of them; on paper they are all alike.

@@ -52,7 +52,7 @@ export interface PlanEdges {
   readonly features: string
   /** Where the floor changes its slope. */
   readonly breaks: string
-  /** Where the floor bends between places inside, away from the walls: the net between soundings. */
+  /** The net of lines between soundings along which the floor bends. */
   readonly net: string
 }
 
@@ -63,7 +63,6 @@ export function planEdges(parts: Partition, origin: Point): PlanEdges {
   let features = ''
   let breaks = ''
   let net = ''
-  const shore = shoreNodes(parts)
   for (const edge of parts.edges) {
     const left = parts.cells[edge.left]
     const right = parts.cells[edge.right]
@@ -72,19 +71,36 @@ export function planEdges(parts: Partition, origin: Point): PlanEdges {
     else if (left.strip !== right.strip) {
       const d = edgePath(edge, ox, oy)
       breaks += d
-      if (!shore.has(edge.from) && !shore.has(edge.to)) net += d
+      if (betweenSoundings(parts, edge)) net += d
     }
   }
   return { features, breaks, net }
 }
 
-/** The nodes that lie on the outline or on an island. */
-function shoreNodes(parts: Partition): ReadonlySet<number> {
-  const nodes = new Set<number>()
-  for (const edge of parts.edges) {
-    if (edge.left >= 0 && edge.right >= 0) continue
-    nodes.add(edge.from)
-    nodes.add(edge.to)
+/** Two soundings lie on the line of an edge of their net within this share of the basin. */
+const ON_LINE = 1e-7
+
+/** Whether an edge is part of a line between two soundings: those to the walls are many, and say nothing. */
+function betweenSoundings(parts: Partition, edge: Edge): boolean {
+  const { floor } = parts.shape
+  if (floor.kind !== 'soundings') return false
+  const at = (node: number): Point => [
+    (parts.nodeX[node] ?? 0) + parts.originX,
+    (parts.nodeY[node] ?? 0) + parts.originY,
+  ]
+  const [a, b] = [at(edge.from), at(edge.to)]
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1])
+  if (!(length > 0)) return false
+  const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length]
+  const reach = ON_LINE * parts.extentM
+  let isBefore = false
+  let isAfter = false
+  for (const [x, y] of floor.points) {
+    const [dx, dy] = [x - a[0], y - a[1]]
+    if (Math.abs(dx * uy - dy * ux) > reach) continue
+    const s = dx * ux + dy * uy
+    isBefore ||= s <= reach
+    isAfter ||= s >= length - reach
   }
-  return nodes
+  return isBefore && isAfter
 }

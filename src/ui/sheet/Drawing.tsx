@@ -217,15 +217,18 @@ function Drawn(props: DrawnProps) {
 }
 
 /**
- * What the tints and figures are taken from. Bands of a cove cost a hundred times those of an upright wall, so while a
- * hand drags, the tints run straight up to the wall; let go, they climb the cove again.
+ * What the tints and figures are taken from. Bands of a shaped wall cost a hundred times those of an upright one, so while a
+ * hand drags, the tints run straight up to the wall; let go, they climb it again.
  */
 function useTintedParts(derived: DerivedBody): Partition | undefined {
   const isDragging = useLocal((state) => state.grabbed !== undefined)
   return useMemo(() => {
     if (!derived.partition.ok) return undefined
     const { shape } = derived
-    const quick = isDragging && shape?.wall.kind === 'cove' ? partition({ ...shape, wall: UPRIGHT }) : derived.partition
+    const quick =
+      isDragging && shape !== undefined && shape.wall.kind !== 'vertical'
+        ? partition({ ...shape, wall: UPRIGHT })
+        : derived.partition
     return quick.ok ? quick.value : derived.partition.value
   }, [derived, isDragging])
 }
