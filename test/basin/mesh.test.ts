@@ -14,7 +14,7 @@ const SEED = 20_261_125
 /** The pool of the first sheet, with another wall. */
 function example(wall: BasinShape['wall']): BasinShape {
   const body = demoSpec.bodies[0]!
-  const patches = patchesOf(body.features)
+  const patches = patchesOf(body.features, body.outline)
   if (!patches.ok) throw new Error(patches.problem.what)
   const { outline, islands, floor, freeboardM } = body
   return { outline, islands, floor, wall, freeboardM, patches: patches.value }
@@ -113,7 +113,7 @@ describe('the mesh of a coved pool', () => {
   it('is there wherever a point of the outline is dragged, with the cove in it', () => {
     const body = demoSpec.bodies[0]!
     const nodes = [body.outline.start, ...body.outline.segments.map(({ to }) => to)]
-    const patches = patchesOf(body.features)
+    const patches = patchesOf(body.features, body.outline)
     if (!patches.ok) throw new Error(patches.problem.what)
     for (let node = 0; node < 8; node++) {
       for (let step = 1; step <= 6; step++) {
