@@ -50,7 +50,8 @@ export function sectionOf(p: Partition, axis: Axis): SectionCut {
       if (Math.abs(first.depthM - depth) > p.grainM) add(pieces, 'riser', [sa, depth], [sa, first.depthM], true)
     }
     // Two cells of one part go on as one line.
-    trace(p, pieces, sa, sb, at, lastCell >= 0 && p.cells[lastCell]!.part === p.cells[cell]!.part)
+    const goesOn = lastCell >= 0 && p.cells[lastCell]!.part === p.cells[cell]!.part
+    trace(p, pieces, sa, sb, at, goesOn, p.cells[cell]!.law !== undefined)
     depth = at(sb).depthM
     lastCell = cell
     end = sb
@@ -132,7 +133,7 @@ function add(pieces: Piece[], part: Part, from: [number, number], to: [number, n
   else pieces.push({ part, points: [from, to] })
 }
 
-/** Adds the line of one cell; a wall that leans is followed in small steps, and its end is found by halving. */
+/** Adds the line of one cell; a wall that leans or a hollow is followed in small steps, the wall's end is found by halving. */
 function trace(
   p: Partition,
   pieces: Piece[],
@@ -140,9 +141,10 @@ function trace(
   sb: number,
   at: (s: number) => DepthPart,
   goesOn: boolean,
+  isHollow: boolean,
 ): void {
   const widthM = wallWidth(p)
-  const steps = widthM > 0 ? Math.min(512, Math.max(8, Math.ceil((16 * (sb - sa)) / widthM))) : 1
+  const steps = widthM > 0 ? Math.min(512, Math.max(8, Math.ceil((16 * (sb - sa)) / widthM))) : isHollow ? 8 : 1
   let s = sa
   let here = at(sa)
   let fresh = !(goesOn && pieces[pieces.length - 1]?.part === here.part)
@@ -152,15 +154,15 @@ function trace(
     if (there.part !== here.part || there.walled !== here.walled) {
       const turn = halve(at, s, next, here)
       const joint = at(turn)
-      if (here.walled) bend(p, pieces, at, s, here, turn, joint, 12, fresh)
+      if (here.walled || isHollow) bend(p, pieces, at, s, here, turn, joint, 12, fresh)
       else add(pieces, here.part, [s, here.depthM], [turn, joint.depthM], fresh)
       s = turn
       here = { ...joint, part: there.part, walled: there.walled }
       fresh = pieces[pieces.length - 1]?.part !== here.part
     }
     // A straight floor needs no points between.
-    if (i < steps && !here.walled && !there.walled && there.part === here.part) continue
-    if (here.walled) bend(p, pieces, at, s, here, next, there, 12, fresh)
+    if (i < steps && !isHollow && !here.walled && !there.walled && there.part === here.part) continue
+    if (here.walled || isHollow) bend(p, pieces, at, s, here, next, there, 12, fresh)
     else add(pieces, here.part, [s, here.depthM], [next, there.depthM], fresh)
     s = next
     here = there
@@ -168,7 +170,7 @@ function trace(
   }
 }
 
-/** Follows a leaning wall by chords that stay within a few hundredths of a thousandth of the basin's extent. */
+/** Follows a leaning wall or a hollow by chords that stay within a few hundredths of a thousandth of the basin's extent. */
 function bend(
   p: Partition,
   pieces: Piece[],
