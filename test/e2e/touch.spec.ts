@@ -1,6 +1,6 @@
 import type { CDPSession, Page } from '@playwright/test'
 import { announcedVolume, blankSheet, newVolume, numberIn, openApp, sheet, strip, typeInto } from './support/app.ts'
-import { middleOf, outlinePoints, type Place, wobblyLoop } from './support/hand.ts'
+import { centreOf, middleOf, outlinePoints, type Place, wobblyLoop } from './support/hand.ts'
 import { expect, test } from './support/test.ts'
 
 test.use({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, deviceScaleFactor: 2 })
@@ -54,6 +54,57 @@ test('a finger draws a loop and types its size', async ({ page }) => {
   await expect(sheet(page).getByRole('button', { name: /^Overall (length|width) 31 ft 2 in/ })).toBeVisible()
   expect(numberIn(await announcedVolume(page))).toBeGreaterThan(3000)
 })
+
+test('a finger takes soundings: place, depth, next place; and draws a depth line', async ({ page }) => {
+  await openApp(page)
+  await chooseFloor(page, /^flat/)
+  await chooseFloor(page, /^soundings/)
+  await page.getByRole('button', { name: 'Sound on the plan' }).tap()
+  const middle = centreOf(await outlineCorners(page))
+  const depth = strip(page).getByRole('textbox', { name: 'Depth here' })
+  for (const [dx, text, taken] of [
+    [-50, "4'3", '1 taken'],
+    [40, "6'6", '2 taken'],
+  ] as const) {
+    await page.touchscreen.tap(middle.x + dx, middle.y - 10)
+    // The finger's press must leave the focus where the depth is typed.
+    await expect(depth).toBeFocused()
+    await page.keyboard.type(text)
+    await page.keyboard.press('Enter')
+    await expect(strip(page)).toContainText(taken)
+  }
+  await strip(page).getByRole('button', { name: 'Done' }).tap()
+  await expect(sheet(page).getByRole('button', { name: /^Sounding 2 of 2, 6 ft 6 in deep/ })).toBeVisible()
+
+  await chooseFloor(page, /^depth lines/)
+  await page.getByRole('button', { name: 'Remove depth line 1' }).tap()
+  await page.getByRole('button', { name: 'Draw a line' }).tap()
+  const hand = await touch(page)
+  const at = centreOf(await outlineCorners(page))
+  await hand.drag(
+    Array.from({ length: 41 }, (_, i) => {
+      const angle = (2 * Math.PI * i) / 40
+      return [{ x: at.x + 60 * Math.cos(angle), y: at.y + 26 * Math.sin(angle) }]
+    }),
+  )
+  await expect(strip(page)).toContainText('Depth line 1 of 1')
+})
+
+/** Where the overall dimensions' drawing lies: the box of the plan, while its points can't be taken hold of. */
+async function outlineCorners(page: Page): Promise<Place[]> {
+  const box = await page.locator('[data-shape="outline"]').boundingBox()
+  if (!box) throw new Error('nothing is drawn')
+  return [
+    { x: box.x, y: box.y },
+    { x: box.x + box.width, y: box.y + box.height },
+  ]
+}
+
+async function chooseFloor(page: Page, kind: RegExp): Promise<void> {
+  await page.getByRole('button', { name: /Floor$/ }).tap()
+  await page.getByRole('option', { name: kind }).tap()
+  await expect(page.getByRole('button', { name: /Floor$/ })).toHaveText(kind)
+}
 
 test('a finger drags a point, a tap selects, two fingers zoom', async ({ page }) => {
   await openApp(page)

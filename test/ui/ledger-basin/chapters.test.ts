@@ -73,7 +73,7 @@ describe('the Basin chapter', () => {
     const linked = page(Basin, (store) => store.setState({ standing: 'link' }))
     expect(inputsOf(linked).length).toBeGreaterThan(10)
     for (const input of inputsOf(linked)) expect(input).toContain('disabled')
-    for (const word of ['Remove the drawing', 'Add shelf', 'Add a station', 'Put on the sheet']) {
+    for (const word of ['Remove the drawing', 'steps, a bench, a ramp', 'Add a station', 'Put on the sheet']) {
       expect(page(Basin).includes(word)).toBe(true)
       expect(linked.includes(word)).toBe(false)
     }

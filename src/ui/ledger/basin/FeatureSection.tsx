@@ -4,7 +4,7 @@ import { deriveBody } from '../../../derive/index.ts'
 import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
 import { FEATURES, type Feature, type FeatureField } from '../../../features/index.ts'
 import { useAppStore, useCanEdit } from '../../context.tsx'
-import { type Answer, Button, Disclosure, NumberField, QuantityField } from '../../fields/index.ts'
+import { type Answer, Button, ChoiceField, Disclosure, NumberField, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { HandleTable } from './HandleTable.tsx'
 import { placementFor } from './placement.ts'
@@ -21,6 +21,12 @@ export const FeatureSection = memo(function FeatureSection({ number }: { readonl
   const edit = useEdit()
   const canEdit = useCanEdit()
   if (!body) return null
+  const add = (id: string) => {
+    const now = store.getState().spec.bodies[0] ?? body
+    const feature = FEATURES.get(id)?.defaults(placementFor(now))
+    if (!feature || edit('addFeature', { bodyId: now.id, feature })) return
+    store.getState().select({ kind: 'feature', bodyId: now.id, feature: now.features.length })
+  }
   return (
     <Section
       number={number}
@@ -37,21 +43,13 @@ export const FeatureSection = memo(function FeatureSection({ number }: { readonl
         <FeatureItem key={index} body={body} feature={feature} index={index} />
       ))}
       {canEdit ? (
-        <div className={styles['buttons']}>
-          {FEATURES.rows.map((kind) => (
-            <Button
-              key={kind.id}
-              onPress={() =>
-                edit('addFeature', {
-                  bodyId: body.id,
-                  feature: kind.defaults(placementFor(store.getState().spec.bodies[0] ?? body)),
-                })
-              }
-            >
-              Add {kind.label.toLowerCase()}
-            </Button>
-          ))}
-        </div>
+        <ChoiceField
+          label="Add"
+          placeholder="steps, a bench, a ramp…"
+          value={undefined}
+          options={FEATURES.rows.map(({ id, label, help }) => ({ id, label: label.toLowerCase(), note: help }))}
+          onChange={add}
+        />
       ) : null}
     </Section>
   )
