@@ -4,7 +4,7 @@ import type { Partition } from './partition-types.ts'
 import { nearestShore } from './shore-distance.ts'
 import { shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
-import { HAIR } from './tolerance.ts'
+import { HAIR, TIE } from './tolerance.ts'
 
 /** A stretch of a line through the water in which one stretch of shore is the nearest, and near. */
 export interface ShoreRun {
@@ -45,7 +45,7 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
   const add = (from: number, to: number, { by, how }: Place): void => {
     const last = runs[runs.length - 1]
     if (by < 0 || !(to > from)) return
-    runs.push({ t0: last && from - last.t1 < 1e-14 ? last.t1 : from, t1: to, by, how })
+    runs.push({ t0: last && from - last.t1 < TIE * (t1 - t0) ? last.t1 : from, t1: to, by, how })
   }
   const split = (from: number, a: Place, to: number, b: Place, depth: number): void => {
     if (a.by === b.by && a.how === b.how) {
@@ -53,7 +53,7 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
       return
     }
     const cut = changeBetween(p, curve, widthM, a, b, look)
-    const inset = Math.max(1e-14, HAIR * Math.min(cut - from, to - cut))
+    const inset = Math.max(TIE * (t1 - t0), HAIR * Math.min(cut - from, to - cut))
     if (depth === 0 || !(cut - inset > a.t) || !(cut + inset < b.t)) {
       add(from, cut, a)
       add(cut, to, b)

@@ -4,7 +4,7 @@ import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import type { StripPiece } from './strip-types.ts'
 import { depthIn } from './surface-depth.ts'
-import { HAIR } from './tolerance.ts'
+import { HAIR, NEARLY } from './tolerance.ts'
 import type { RaySpan, WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 
@@ -69,7 +69,7 @@ function search(p: Partition): number {
 function refine(p: Partition, law: WallLaw, piece: StripPiece): number {
   const golden = (Math.sqrt(5) - 1) / 2
   const at = (t: number): number => deepestOn(p, law, piece, t)
-  const inset = 1e-9 * (piece.t1 - piece.t0)
+  const inset = NEARLY * (piece.t1 - piece.t0)
   let lo = piece.t0 + inset
   let hi = piece.t1 - inset
   let a = hi - golden * (hi - lo)

@@ -6,7 +6,7 @@ import { besideBend, footOf, squareTo } from './strip-feet.ts'
 import { planFans } from './strip-plan.ts'
 import { crossesAt, endsBefore, type Trace, type Tracer, trace, traceEnd } from './strip-trace.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
-import { HAIR, NEARLY } from './tolerance.ts'
+import { HAIR, NEARLY, TIE } from './tolerance.ts'
 import { wallWidth } from './wall-width.ts'
 
 const known = new WeakMap<Partition, Strip>()
@@ -39,7 +39,7 @@ function piecesOf(p: Partition, fans: Fans, widthM: number): StripPiece[] {
     const runs: Run[] = []
     const stops = stopsOf(tracer)
     for (let i = 1; i < stops.length; i++) divide(tracer, stops[i - 1]!, stops[i]!, runs)
-    for (const run of runs) if (run.trace.end > 0) pieces.push(pieceOf(tracer, run))
+    for (const run of broad(runs, fan.t0, fan.t1)) if (run.trace.end > 0) pieces.push(pieceOf(tracer, run))
   }
   return pieces
 }
@@ -49,6 +49,22 @@ interface Run {
   readonly t0: number
   t1: number
   readonly trace: Trace
+}
+
+/** Runs without those so narrow that they are rounding of a root; the one before takes their place. */
+function broad(runs: readonly Run[], t0: number, t1: number): Run[] {
+  const least = 4 * NEARLY * (t1 - t0)
+  const kept: Run[] = []
+  let from = t0
+  for (const run of runs) {
+    const last = kept[kept.length - 1]
+    if (run.t1 - run.t0 < least) {
+      if (last) last.t1 = run.t1
+    } else if (last?.trace.name === run.trace.name) last.t1 = run.t1
+    else kept.push({ ...run, t0: from })
+    from = kept[kept.length - 1]?.t1 ?? t0
+  }
+  return kept
 }
 
 /** Places of a fan to cut or to look at: its ends, feet of nodes, changes of what ends the rays. */
@@ -80,7 +96,7 @@ function stopsOf(tracer: Tracer): number[] {
     }
   }
   const inside = stops.filter((t) => t >= fan.t0 && t <= fan.t1).sort((a, b) => a - b)
-  const least = 1e-13 * (fan.t1 - fan.t0)
+  const least = TIE * (fan.t1 - fan.t0)
   return inside.filter((t, i) => i === 0 || t - inside[i - 1]! > least)
 }
 
@@ -107,7 +123,7 @@ function split(tracer: Tracer, t0: number, first: Trace, t1: number, last: Trace
     return
   }
   const cut = changeBetween(tracer, first, last)
-  const least = 1e-13 * (tracer.plan.fan.t1 - tracer.plan.fan.t0)
+  const least = TIE * (tracer.plan.fan.t1 - tracer.plan.fan.t0)
   const inset = Math.max(least, HAIR * Math.min(cut - t0, t1 - cut))
   if (depth === 0 || !(cut - inset > first.t) || !(cut + inset < last.t)) {
     put(runs, t0, cut, first)

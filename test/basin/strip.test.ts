@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest'
+import { cellAt } from '../../src/basin/depth-at.ts'
+import { type BasinShape, measure, type Wall } from '../../src/basin/index.ts'
+import { GAUSS_WEIGHT, KRONROD_AT, KRONROD_WEIGHT } from '../../src/basin/kronrod.ts'
+import type { Partition } from '../../src/basin/partition-types.ts'
+import { nearestShore } from '../../src/basin/shore-distance.ts'
+import { stripOf } from '../../src/basin/strip.ts'
+import { newStripRay, rayIn } from '../../src/basin/strip-ray.ts'
+import { BEAN, box, circle, DEMO, divided, polygon, relative, shape } from './shapes.ts'
+
+const ELL = polygon([0, 0], [9, 0], [9, 4], [4, 4], [4, 7], [0, 7])
+const cove = (radiusM: number): Wall => ({ kind: 'cove', radiusM })
+
+/** Plan area that the rays of a strip sweep. */
+function sweptM2(p: Partition): number {
+  const ray = newStripRay()
+  let sum = 0
+  for (const piece of stripOf(p).pieces)
+    for (let i = 0; i < KRONROD_AT.length; i++) {
+      rayIn(p, piece, piece.t0 + (piece.t1 - piece.t0) * KRONROD_AT[i]!, ray)
+      sum += KRONROD_WEIGHT[i]! * (piece.t1 - piece.t0) * (ray.h0 * ray.end + (ray.h1 * ray.end ** 2) / 2)
+    }
+  return sum
+}
+
+const POOLS: Record<string, BasinShape> = {
+  demo: { ...DEMO, wall: cove(0.3) },
+  'demo, wide': { ...DEMO, wall: { kind: 'battered', run: 0.6 } },
+  ell: shape(ELL, { wall: cove(0.5), features: [{ kind: 'shelf', path: box(3, 3, 5, 5), depthM: 0.4 }] }),
+  'ring with steps': shape(circle(0, 0, 4), {
+    islands: [circle(0.5, 0.7, 1)],
+    wall: cove(0.8),
+    features: [
+      {
+        kind: 'roundSteps',
+        centre: [3.4, 2],
+        treads: [
+          [0.6, 0.3],
+          [1, 0.6],
+          [1.3, 0.9],
+        ],
+      },
+    ],
+  }),
+  'narrower than its walls': shape(BEAN, { wall: cove(3) }),
+  'channel with a shelf across': shape(box(0, 0, 6, 1), {
+    wall: cove(0.7),
+    features: [{ kind: 'shelf', path: polygon([2, -1], [2.5, -1], [3.5, 2], [3, 2]), depthM: 0.4 }],
+  }),
+}
+
+describe('the strip along the shores', () => {
+  it('is nothing where walls are upright', () => {
+    expect(stripOf(divided(shape(ELL))).pieces).toEqual([])
+  })
+
+  it('has the area of Steiner’s formula: P n − K n²/2, K = 10 − π/2 for an L, 0 for a ring', () => {
+    const n = 0.5
+    expect(relative(sweptM2(divided(shape(ELL, { wall: cove(n) }))), 32 * n - (5 - Math.PI / 4) * n * n)).toBeLessThan(
+      1e-12,
+    )
+    const ring = shape(circle(0, 0, 4), { islands: [circle(0.5, 0.7, 1)], wall: cove(n) })
+    expect(relative(sweptM2(divided(ring)), 10 * Math.PI * n)).toBeLessThan(1e-12)
+  })
+
+  it('is the whole water where it is wider than that', () => {
+    for (const outline of [ELL, BEAN, box(0, 0, 7, 2)]) {
+      const p = divided(shape(outline, { wall: cove(5) }))
+      const whole = p.cells.reduce((sum, cell) => sum + cell.areaM2, 0)
+      expect(relative(sweptM2(p), whole)).toBeLessThan(1e-5)
+    }
+  })
+
+  it.each(Object.entries(POOLS))(
+    '%s: rays cross what their piece says, in its cells, and end where another shore is as near',
+    (_, s) => {
+      const p = divided(s)
+      const { widthM, pieces } = stripOf(p)
+      const ray = newStripRay()
+      const foot = { t: 0, x: 0, y: 0, distance: 0 }
+      expect(pieces.length).toBeGreaterThan(0)
+      for (const piece of pieces)
+        for (const share of [0.02, 0.3, 0.5, 0.77, 0.98]) {
+          rayIn(p, piece, piece.t0 + (piece.t1 - piece.t0) * share, ray)
+          const at = (n: number): [number, number] => [ray.x + n * ray.nx, ray.y + n * ray.ny]
+          const stops = [0, ...ray.at, ray.end]
+          for (let i = 1; i < stops.length; i++) {
+            expect(stops[i]).toBeGreaterThanOrEqual(stops[i - 1]! - 1e-9)
+            // Not so near to an edge that rounding decides.
+            if (stops[i]! - stops[i - 1]! < 1e-6) continue
+            const found = cellAt(p, ...at((stops[i]! + stops[i - 1]!) / 2))
+            expect(found).toBe(piece.cells[i - 1])
+          }
+          nearestShore(p, ...at(ray.end), 2 * widthM, foot)
+          expect(Math.abs(foot.distance - ray.end)).toBeLessThan(1e-8)
+        }
+    },
+  )
+})
+
+describe('Kronrod’s rule', () => {
+  it('integrates polynomials up to degree 22, and its Gauss rule those up to 13', () => {
+    const moment = (weights: Float64Array, degree: number): number =>
+      weights.reduce((sum, w, i) => sum + w * KRONROD_AT[i]! ** degree, 0) * (degree + 1)
+    for (let degree = 0; degree <= 22; degree++) expect(moment(KRONROD_WEIGHT, degree)).toBeCloseTo(1, 13)
+    for (let degree = 0; degree <= 13; degree++) expect(moment(GAUSS_WEIGHT, degree)).toBeCloseTo(1, 13)
+    expect(Math.abs(moment(GAUSS_WEIGHT, 14) - 1)).toBeGreaterThan(1e-9)
+  })
+})
+
+describe('a partition that is asked again', () => {
+  it('gives at every level what a fresh one gives, whatever was asked before', () => {
+    for (const s of Object.values(POOLS)) {
+      const p = divided(s)
+      for (const level of [0.2, 0, -0.3, -0.9, -0.3, 0.05]) {
+        const fresh = measure(divided(s), level)
+        const again = measure(p, level)
+        expect(relative(again.volumeM3, fresh.volumeM3)).toBeLessThan(1e-12)
+        expect(relative(again.wetted.totalM2, fresh.wetted.totalM2)).toBeLessThan(1e-9)
+        expect(Math.abs(again.perimeterM - fresh.perimeterM)).toBeLessThan(1e-8)
+      }
+    }
+  })
+})
