@@ -10,7 +10,7 @@ import { volumeGradient } from './volume-gradient.ts'
  * First derivatives of the volume at a level by the level, the wall's number, every stated depth, the places of a profile's
  * stations and axis, and every node, handle and bulge of outline and islands.
  * Method: volume-gradient.ts. A node's leaves its handles where they are; add theirs where they go along.
- * Valid for: features and their footprints held in place; where edges of a feature lie on the shore, moves toward the water.
+ * Valid for: features and their footprints held in place; a run above 0, none is listed by a run of 0; where edges of a feature lie on the shore, moves toward the water.
  * Accuracy: rounding with upright walls, 1e-9 of the water beside them with others.
  */
 export function derivativesOf(p: Partition, levelM: number): readonly VolumeDerivative[] {
@@ -18,7 +18,7 @@ export function derivativesOf(p: Partition, levelM: number): readonly VolumeDeri
   const { wall } = p.shape
   const list: VolumeDerivative[] = [{ path: 'levelM', kind: 'level', value: g.level }]
   if (wall.kind === 'cove') list.push({ path: 'wall.radiusM', kind: 'radius', value: g.wall })
-  if (wall.kind === 'battered') list.push({ path: 'wall.run', kind: 'run', value: g.wall })
+  if (wall.kind === 'battered' && wall.run > 0) list.push({ path: 'wall.run', kind: 'run', value: g.wall })
   if (g.dish) list.push(...listDish(g.dish))
   list.push(...listDepths(p, depthGradient(p, g)), ...profileGradients(p, g))
   for (const path of pathGradients(p, g.slots)) list.push(...listPath(path))
