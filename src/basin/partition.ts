@@ -106,19 +106,22 @@ function divide(
     rings.push(ring)
   }
   const islands = shape.islands.length
-  const planned = planFloor(shape.floor, {
-    shores: rings.slice(0, 1 + islands),
-    originX,
-    originY,
-    extentM,
-    grainM,
-    planToleranceM: shape.tolerance?.planM ?? 0,
-  })
+  // An island that reaches out of the outline is found out below; no floor need be fitted to it, which may take for ever.
+  const planned = reachesOut(shape)
+    ? undefined
+    : planFloor(shape.floor, {
+        shores: rings.slice(0, 1 + islands),
+        originX,
+        originY,
+        extentM,
+        grainM,
+        planToleranceM: shape.tolerance?.planM ?? 0,
+      })
   const division: Division = {
     shape,
     rings,
     // A floor that doesn't fit gives way to any other, so that what is wrong with the shores is found first.
-    floor: planned.ok ? planned.value : STAND_IN,
+    floor: planned?.ok ? planned.value : STAND_IN,
     patchRings: patches,
     patchPlanes: shiftedAll(
       shape.patches.map((patch) => patch.plane),
@@ -146,7 +149,18 @@ function divide(
   const around = faces && ringsAround(arrangement.edges, faces)
   if (!faces || !around) return fail(problem('cannot-divide', 'outline'))
   const cells = buildCells(division, arrangement, faces, around, waterM2, crossM2)
+  if (!planned) return cells.ok ? fail(problem('cannot-divide', 'islands')) : cells
   return planned.ok || !cells.ok ? cells : planned
+}
+
+/** True where an island reaches out of the outline's box, so that it crosses the outline or lies outside it. */
+function reachesOut({ outline, islands }: BasinShape): boolean {
+  if (islands.length === 0) return false
+  const outer = boundsOf(outline)
+  return islands.some((island) => {
+    const inner = boundsOf(island)
+    return inner.minX < outer.minX || inner.minY < outer.minY || inner.maxX > outer.maxX || inner.maxY > outer.maxY
+  })
 }
 
 function signedArea(ring: Ring): number {
