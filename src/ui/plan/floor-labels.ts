@@ -16,7 +16,7 @@ export interface FloorLabel {
   readonly box: Box
 }
 
-export const FLOOR_LABEL_PX = 13
+const FLOOR_LABEL_PX = 13
 /** Text stands this far to the right of a cross or above a line [px]. */
 const BESIDE_PX = 9
 

@@ -14,7 +14,7 @@ export function contourGrip(path: Path, turn: Scene['view']['turn']): Point {
 }
 
 /** Where the hollow's radius is taken hold of: at its right on the sheet. */
-export function dishRim(centre: Point, radiusM: number, turn: Scene['view']['turn']): Point {
+function dishRim(centre: Point, radiusM: number, turn: Scene['view']['turn']): Point {
   const [dx, dy] = fromSheet([radiusM, 0], turn)
   return [centre[0] + dx, centre[1] + dy]
 }
