@@ -31,6 +31,12 @@ export function meshOf(p: Partition, options: MeshOptions = {}): Result<BasinMes
   const builder = new MeshBuilder(points, plan.cellOf.length)
   addSurface(p, plan, depth, wallLaw(p.shape.wall), pointAt, builder)
   addUpright(p, plan, pointOf, points, builder)
+  // A cove runs into the floor without an edge; a wall that leans ends at one.
+  if (wallLaw(p.shape.wall)?.part === 'wall')
+    for (let i = 0; i < plan.creases.length; i += 3) {
+      const [u, v, cell] = [plan.creases[i]!, plan.creases[i + 1]!, plan.creases[i + 2]!]
+      if (depth.isOnWall(cell, u) && depth.isOnWall(cell, v)) builder.ink(pointOf(cell, u), pointOf(cell, v))
+    }
   const off = builder.volumeBelow(-rimM) - exactCapacity(p, rimM)
   if (!(Math.abs(off) <= meshSlack(p, plan, chordM, rimM)) || builder.openSides(-rimM) > 0)
     return fail(problem('mesh-disagrees', 'outline'))

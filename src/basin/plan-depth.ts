@@ -41,6 +41,21 @@ export class PlanDepth {
     return allowed < floor ? allowed : ruling
   }
 
+  /** True where the wall makes the depth at a vertex, or just meets what does. */
+  isOnWall(index: number, v: number): boolean {
+    const { points } = this.plan
+    const n = points.n[v]!
+    if (!this.law || !(n >= 0)) return false
+    const cell = this.p.cells[index]!
+    const x = points.x[v]!
+    const y = points.y[v]!
+    const floor = this.floorAt(cell, x, y)
+    const allowed = this.law.allowedM(floor, n)
+    // It allows no more than the floor has: where it just has that, a little more room tells if it makes the difference.
+    const ruling = Math.min(floor, cellDepth(cell, x, y))
+    return allowed <= ruling + points.mergeM && this.law.leanAt(floor + 4 * points.mergeM, n) > 0
+  }
+
   /** True where the wall makes the depth in the middle of a triangle. */
   isWalled(i: number): boolean {
     const { law } = this

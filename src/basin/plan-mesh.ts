@@ -5,6 +5,7 @@ import { PlanPoints } from './plan-points.ts'
 import { fillRemainder, Sides } from './plan-remainder.ts'
 import { stripOf } from './strip.ts'
 import { meshStrip, type Triangles } from './strip-mesh.ts'
+import { addPartners } from './strip-partners.ts'
 import { newSampling, samplePieces } from './strip-samples.ts'
 import { stationsOf } from './strip-stations.ts'
 import { MERGE_GRAINS } from './tolerance.ts'
@@ -22,6 +23,8 @@ export interface PlanMesh {
   /** The ray of the strip that each corner was cut by, −1 beyond it; directions of the rays, x and y in turn. */
   readonly rayOf: readonly number[]
   readonly rays: readonly number[]
+  /** Sides where a wall's surface meets another at an angle: two vertices and the cell, in turn. */
+  readonly creases: readonly number[]
   /** Greatest area between the plan's curves and their chords, summed [m²]. */
   readonly sliverM2: number
 }
@@ -51,7 +54,7 @@ export function planMesh(p: Partition, chordM: number): PlanMesh {
 function build(p: Partition, chordM: number): PlanMesh {
   const points = new PlanPoints(p.nodeX, p.nodeY, MERGE_GRAINS * p.grainM)
   const edges = new EdgeVertices(p, points)
-  const out: Triangles = { corners: [], cellOf: [], rayOf: [], rays: [] }
+  const out: Triangles = { corners: [], cellOf: [], rayOf: [], rays: [], creases: [] }
   const law = wallLaw(p.shape.wall)
   const strip = law && stripOf(p)
   if (!law || !strip || strip.pieces.length === 0) {
@@ -66,7 +69,9 @@ function build(p: Partition, chordM: number): PlanMesh {
   for (let v = 0; v < p.nodeX.length; v++) points.enter(v)
   const sides = new Sides()
   const sampling = newSampling(p, law, chordM)
-  const runs = stationsOf(p, samplePieces(sampling, strip), points)
+  const sampled = samplePieces(sampling, strip)
+  addPartners(sampling, sampled)
+  const runs = stationsOf(p, sampled, points)
   meshStrip(p, runs, points, edges, sides, out)
   const isTouched = new Uint8Array(p.cells.length)
   for (const cell of out.cellOf) isTouched[cell] = 1
@@ -82,8 +87,8 @@ function build(p: Partition, chordM: number): PlanMesh {
 }
 
 function planOf(points: PlanPoints, edges: EdgeVertices, out: Triangles, sliverM2: number): PlanMesh {
-  const { corners, cellOf, rayOf, rays } = out
-  return { points, chains: edges.chains, triangles: corners, cellOf, rayOf, rays, sliverM2 }
+  const { corners, cellOf, rayOf, rays, creases } = out
+  return { points, chains: edges.chains, triangles: corners, cellOf, rayOf, rays, creases, sliverM2 }
 }
 
 /** A cell that the strip doesn't touch. */

@@ -3,6 +3,7 @@ import type { EdgeVertices } from './edge-chains.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
 import type { Sides } from './plan-remainder.ts'
+import { isCrease } from './strip-rings.ts'
 import type { FanRun, Gap, Station } from './strip-stations.ts'
 
 /** Triangles of the plan and the cell of each. */
@@ -13,6 +14,8 @@ export interface Triangles {
   readonly rayOf: number[]
   /** Directions of the rays, x and y in turn. */
   readonly rays: number[]
+  /** Sides where a wall's surface meets another at an angle: two vertices and the cell, in turn. */
+  readonly creases: number[]
 }
 
 /**
@@ -79,7 +82,11 @@ function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides
     const v = b.v[atB[j + 1]!]!
     if (u === v) continue
     if (j + 1 < cells.length) edges.cross(piece.edges[j]!, u, v, cells[j]!, cells[j + 1]!)
-    else sides.put(cells[j]!, u, v)
+    else {
+      sides.put(cells[j]!, u, v)
+      // Of the two fans that meet on a cut locus one tells.
+      if (piece.by >= 0 && u < v) out.creases.push(u, v, cells[j]!)
+    }
   }
 }
 
@@ -104,6 +111,7 @@ function zip(
   while (i < a1 || k < b1) {
     if (i >= ni && k >= nk) {
       ;[ni, nk] = nextPair(a, i, a1, b, k, b1)
+      if (ni < a1 && isCrease(a.code[ni]!)) out.creases.push(a.v[ni]!, b.v[nk]!, cell)
     }
     let stepA = k >= nk
     if (i < ni && k < nk) {

@@ -11,6 +11,11 @@ export interface RayPlaces {
   readonly code: number[]
 }
 
+/** True for the code of a crease. */
+export function isCrease(code: number): boolean {
+  return code >= 0 && code < 64
+}
+
 const FEWEST_RINGS = 4
 const MOST_RINGS = 24
 const HOLLOW = 1000

@@ -1,7 +1,6 @@
-import { type Fan, fansOf } from './cove-fan.ts'
+import { fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import { chordsFor } from './path-draw.ts'
-import { type Foot, footOn } from './span.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import { addPlaces, type RayPlaces, ringsOf, type WallWork, wallWork } from './strip-rings.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
@@ -44,14 +43,12 @@ export function newSampling(p: Partition, law: WallLaw, chordM: number): Samplin
   return { p, law, chordM, rings: ringsOf(p, chordM), work: p.cells.map((cell) => wallWork(p, cell)) }
 }
 
-/** The pieces of a strip, each followed by rays dense enough for the chords, and both sides of a cut locus by the same points. */
+/** The pieces of a strip, each followed by rays dense enough for the chords. */
 export function samplePieces(s: Sampling, strip: Strip): SampledPiece[] {
-  const sampled = strip.pieces
+  return strip.pieces
     .filter(({ t0, t1, cells }) => t1 > t0 && cells.every((cell) => cell >= 0))
     .map((piece) => ({ piece, samples: samplesOf(s, strip, piece) }))
     .filter(({ samples }) => samples.length > 2 || !isSameRay(s.p, samples[0]!, samples[1]!))
-  addPartners(s, sampled)
-  return sampled
 }
 
 function samplesOf(s: Sampling, strip: Strip, piece: StripPiece): Sample[] {
@@ -79,7 +76,8 @@ function stepsOf({ p, chordM }: Sampling, strip: Strip, { fan, t0, t1 }: StripPi
   return Math.ceil(count * Math.sqrt(1 + strip.widthM / Math.abs(curve.radius)))
 }
 
-function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
+/** The ray of a piece at t with its crossings, rings and creases. */
+export function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
   const { p, law, rings, work } = s
   rayIn(p, piece, t, ray)
   if (!(Math.abs(ray.nx) + Math.abs(ray.ny) > 0.5)) {
@@ -269,65 +267,4 @@ function strays(a: Sample, na: number, m: Sample, nm: number, b: Sample, nb: num
   const ey = m.y + nm * m.ny - ay
   const length = Math.hypot(dx, dy)
   return length > 0 ? Math.abs(dx * ey - dy * ex) / length : Math.hypot(ex, ey)
-}
-
-const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
-
-/** Gives each end on a cut locus its ray from the other side, so that both sides have the same points on it. */
-function addPartners(s: Sampling, sampled: readonly SampledPiece[]): void {
-  const byFan = new Map<Fan, SampledPiece[]>()
-  for (const one of sampled) {
-    const list = byFan.get(one.piece.fan)
-    if (list) list.push(one)
-    else byFan.set(one.piece.fan, [one])
-  }
-  const { fans, shores } = fansOf(s.p)
-  const corners = new Map<number, Fan[]>()
-  for (const fan of fans)
-    if (fan.shore < 0)
-      for (const shore of fan.neighbours) {
-        const list = corners.get(shore)
-        if (list) list.push(fan)
-        else corners.set(shore, [fan])
-      }
-  const wanted: { to: SampledPiece; t: number }[] = []
-  for (const { piece, samples } of sampled) {
-    if (piece.by < 0) continue
-    const rival = shores[piece.by]!
-    for (const sample of samples) {
-      const n = sample.at[sample.at.length - 1]!
-      if (!(n > 0)) continue
-      const x = sample.x + n * sample.nx
-      const y = sample.y + n * sample.ny
-      footOn(rival.curve, rival.t0, rival.t1, x, y, foot)
-      let fan: Fan | undefined = fans[piece.by]
-      let t = foot.t
-      if (t === rival.t0 || t === rival.t1)
-        for (const corner of corners.get(piece.by) ?? []) {
-          if (Math.hypot(corner.x - foot.x, corner.y - foot.y) > 8 * s.p.grainM) continue
-          const turn = corner.direction - Math.atan2(y - corner.y, x - corner.x)
-          const around = turn - 2 * Math.PI * Math.floor(turn / (2 * Math.PI))
-          if (around < corner.t1) {
-            fan = corner
-            t = around
-          }
-        }
-      for (const to of (fan && byFan.get(fan)) ?? [])
-        if (t > to.piece.t0 && t < to.piece.t1 && to.piece.by >= 0) wanted.push({ to, t })
-    }
-  }
-  for (const { to, t } of wanted) {
-    const { piece, samples } = to
-    let lo = 0
-    let hi = samples.length
-    while (lo < hi) {
-      const middle = (lo + hi) >> 1
-      if (samples[middle]!.t < t) lo = middle + 1
-      else hi = middle
-    }
-    const partner = sampleAt(s, piece, t)
-    if (lo === 0 || lo === samples.length) continue
-    if (isSameRay(s.p, samples[lo - 1]!, partner) || isSameRay(s.p, partner, samples[lo]!)) continue
-    samples.splice(lo, 0, partner)
-  }
 }
