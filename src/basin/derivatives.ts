@@ -10,7 +10,8 @@ import { volumeGradient } from './volume-gradient.ts'
  * First derivatives of the volume at a level by the level, the wall's number, every stated depth, the places of a profile's
  * stations and axis, and every node, handle and bulge of outline and islands.
  * Method: volume-gradient.ts. A node's leaves its handles where they are; add theirs where they go along.
- * Valid for: features and their footprints held in place; a run above 0, none is listed by a run of 0; where edges of a feature lie on the shore, moves toward the water.
+ * Valid for: features and their footprints held in place; where edges of a feature lie on the shore, moves toward the
+ *   water; a run above 0 (none is listed by a run of 0).
  * Accuracy: rounding with upright walls, 1e-9 of the water beside them with others.
  */
 export function derivativesOf(p: Partition, levelM: number): readonly VolumeDerivative[] {

@@ -1,5 +1,7 @@
 import { rangeAlong } from './curve-linear.ts'
 import type { Partition } from './partition-types.ts'
+import { depthAtRadius } from './radial-law.ts'
+import { radiusRange } from './radius-along.ts'
 import { depthIn } from './surface-depth.ts'
 import { wallBreakDepths } from './wall-break-depths.ts'
 import { wallLaw } from './walls.ts'
@@ -15,16 +17,24 @@ import { wallLaw } from './walls.ts'
 export function levelBreaks(p: Partition): readonly number[] {
   const depths: number[] = []
   const law = wallLaw(p.shape.wall)
-  for (const cell of p.cells)
+  for (const cell of p.cells) {
+    // A hollow may have its deepest place inside.
+    if (cell.law) depths.push(cell.minDepthM, cell.maxDepthM)
     for (const loop of cell.loops)
       for (const half of loop) {
         const edge = p.edges[half >> 1]!
         const node = half & 1 ? edge.to : edge.from
         depths.push(depthIn(p, cell, p.nodeX[node]!, p.nodeY[node]!).depthM)
+        if (cell.law) {
+          for (const radius of radiusRange(edge.curve, edge.t0, edge.t1, cell.law.x, cell.law.y))
+            depths.push(depthAtRadius(cell.law, radius))
+          continue
+        }
         if (edge.curve.kind === 'line') continue
         const { atOrigin, dx, dy } = cell.plane
         depths.push(...rangeAlong(edge.curve, edge.t0, edge.t1, { c: atOrigin, gx: dx, gy: dy }))
       }
+  }
   if (law) depths.push(0, ...wallBreakDepths(p, law))
   const levels = depths.map((depth) => -depth).sort((a, b) => a - b)
   const apart = 8 * p.grainM

@@ -27,6 +27,9 @@ const POOLS: Record<string, BasinShape> = {
       },
     ],
   }),
+  'hollow that a wall cuts': shape(box(0, 0, 6, 3), {
+    floor: { kind: 'dish', form: 'cap', centre: [4.6, 1.3], radiusM: 2, edgeDepthM: 1.1, depthM: 1.8 },
+  }),
   'cove on a slope': shape(BEAN, { floor: BEACH, wall: { kind: 'cove', radiusM: 0.4 } }),
   'cove in a box on the tilt': shape(box(0, 0, 6, 3), {
     wall: { kind: 'cove', radiusM: 0.5 },
