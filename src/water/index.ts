@@ -1,3 +1,9 @@
+export {
+  limitsFor,
+  NO_STABILISER_MG_PER_L,
+  type OwnChlorineLimits,
+  type WaterLimits,
+} from './chlorine-limits.ts'
 export { type Columns, doseColumns, openColumns, speciationColumns } from './columns.ts'
 export { CONSTANT_SETS, withWahman } from './constants.ts'
 export {
@@ -28,7 +34,9 @@ export { FORMULA_NAMES, formulaDelta, formulaMassGPerMol, stoichiometryDelta } f
 export { co2FluxMolPerM2Day, gasTransferVelocityMPerDay, saturatedCO2MolPerKg, schmidtNumberCO2 } from './gas.ts'
 export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL } from './masses.ts'
 export { leastSaltMgPerL, READING_KEYS, readingOf, totalsOf } from './reading.ts'
+export { DEFAULT_RULES, LOCAL_CODE_FIRST, RULES, type RuleFigures, type RuleProfile } from './rules.ts'
 export { clearSkyRadiation, daylightHours, extraterrestrialRadiation, solarRadiation } from './solar.ts'
+export type { SourceStatus } from './sourcing.ts'
 export {
   halfLifeInSunMin,
   NEAR_UV_ATTENUATION_PER_M,
