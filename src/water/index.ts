@@ -33,6 +33,8 @@ export {
 export { FORMULA_NAMES, formulaDelta, formulaMassGPerMol, stoichiometryDelta } from './formulas.ts'
 export { co2FluxMolPerM2Day, gasTransferVelocityMPerDay, saturatedCO2MolPerKg, schmidtNumberCO2 } from './gas.ts'
 export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL } from './masses.ts'
+export { METHODS, type MethodError, type MethodSigma, methodSigma, type TestMethod } from './methods.ts'
+export { type ExtraReading, PEOPLE_READING_NAMES, type PeopleReading, type PeopleReadingKey } from './people-reading.ts'
 export { leastSaltMgPerL, READING_KEYS, readingOf, totalsOf } from './reading.ts'
 export { DEFAULT_RULES, LOCAL_CODE_FIRST, RULES, type RuleFigures, type RuleProfile } from './rules.ts'
 export { clearSkyRadiation, daylightHours, extraterrestrialRadiation, solarRadiation } from './solar.ts'

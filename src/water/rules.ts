@@ -17,6 +17,8 @@ export interface RuleFigures {
   readonly stabiliserHighMgPerL?: number
   readonly alkalinityLowMgPerL?: number
   readonly alkalinityHighMgPerL?: number
+  readonly calciumLowMgPerL?: number
+  readonly calciumHighMgPerL?: number
 }
 
 /** One set of rules for bathing water: a table row each. */
@@ -34,7 +36,8 @@ export interface RuleProfile extends RuleFigures {
 }
 
 /** The default, every figure present: what holds where a row is silent. */
-export type DefaultRules = RuleProfile & Required<Omit<RuleFigures, 'combinedHighIndoorMgPerL'>>
+export type DefaultRules = RuleProfile &
+  Required<Omit<RuleFigures, 'combinedHighIndoorMgPerL' | 'calciumLowMgPerL' | 'calciumHighMgPerL'>>
 
 export const LOCAL_CODE_FIRST = 'Your local code comes first.'
 
@@ -142,6 +145,8 @@ export const RULES: Table<RuleProfile> = table<RuleProfile>([
     stabiliserHighMgPerL: 50,
     alkalinityLowMgPerL: 60,
     alkalinityHighMgPerL: 220,
+    calciumLowMgPerL: 150,
+    calciumHighMgPerL: 1000,
     onlyWithoutStabiliser: false,
     note: `Its table allows 100 mg/L of stabiliser, its text never over 50: the text is used. ${LOCAL_CODE_FIRST}`,
   },
@@ -204,6 +209,8 @@ export const RULES: Table<RuleProfile> = table<RuleProfile>([
     stabiliserHighMgPerL: 100,
     alkalinityLowMgPerL: 60,
     alkalinityHighMgPerL: 180,
+    calciumLowMgPerL: 150,
+    calciumHighMgPerL: 1000,
     onlyWithoutStabiliser: false,
     note: `Secondary and supplemental devices need a chlorine residual too. ${LOCAL_CODE_FIRST}`,
   },
