@@ -150,7 +150,8 @@ function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): num
     }
   }
   how = at === 0 ? 1 : at === steps ? 2 : 0
-  if (best > 2 * limit) return best
+  // Beside a blunt corner that the ray's foot is near to, the least lies closer to the stretch's end than any sample.
+  if (best > 2 * limit && at > 1 && at < steps - 1) return best
   let lo = t0 + ((t1 - t0) * Math.max(0, at - 1)) / steps
   let hi = t0 + ((t1 - t0) * Math.min(steps, at + 1)) / steps
   let t = t0 + ((t1 - t0) * at) / steps

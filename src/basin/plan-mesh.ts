@@ -8,7 +8,7 @@ import { meshStrip, type Triangles } from './strip-mesh.ts'
 import { addPartners } from './strip-partners.ts'
 import { newSampling, samplePieces } from './strip-samples.ts'
 import { stationsOf } from './strip-stations.ts'
-import { MERGE_GRAINS } from './tolerance.ts'
+import { MERGE_GRAINS, WALL_MERGE_GRAINS } from './tolerance.ts'
 import { triangulate } from './triangulate.ts'
 import { wallLaw } from './walls.ts'
 
@@ -52,11 +52,11 @@ export function planMesh(p: Partition, chordM: number): PlanMesh {
 }
 
 function build(p: Partition, chordM: number): PlanMesh {
-  const points = new PlanPoints(p.nodeX, p.nodeY, MERGE_GRAINS * p.grainM)
-  const edges = new EdgeVertices(p, points)
   const out: Triangles = { corners: [], cellOf: [], rayOf: [], rays: [], creases: [] }
   const law = wallLaw(p.shape.wall)
   const strip = law && stripOf(p)
+  const points = new PlanPoints(p.nodeX, p.nodeY, (strip ? WALL_MERGE_GRAINS : MERGE_GRAINS) * p.grainM)
+  const edges = new EdgeVertices(p, points)
   if (!law || !strip || strip.pieces.length === 0) {
     const sliverM2 = edges.finish(chordM, undefined)
     p.cells.forEach((cell, i) => {

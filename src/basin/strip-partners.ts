@@ -58,7 +58,7 @@ export function addPartners(s: Sampling, sampled: readonly SampledPiece[]): void
     }
     const partner = sampleAt(s, piece, t)
     if (lo === 0 || lo === samples.length) continue
-    if (isSameRay(s.p, samples[lo - 1]!, partner) || isSameRay(s.p, partner, samples[lo]!)) continue
+    if (isSameRay(s.mergeM, samples[lo - 1]!, partner) || isSameRay(s.mergeM, partner, samples[lo]!)) continue
     samples.splice(lo, 0, partner)
   }
 }

@@ -4,7 +4,7 @@ import { chordsFor } from './path-draw.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import { addPlaces, type RayPlaces, ringsOf, type WallWork, wallWork } from './strip-rings.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
-import { HAIR, MERGE_GRAINS } from './tolerance.ts'
+import { HAIR, WALL_MERGE_GRAINS } from './tolerance.ts'
 import type { WallLaw } from './wall-kind.ts'
 
 /** One ray of a piece as the mesh uses it. */
@@ -31,6 +31,8 @@ export interface Sampling {
   readonly p: Partition
   readonly law: WallLaw
   readonly chordM: number
+  /** Places nearer than this are one [m]. */
+  readonly mergeM: number
   readonly rings: readonly number[]
   readonly work: readonly WallWork[]
 }
@@ -40,7 +42,14 @@ const DEEPEST = 9
 
 /** Everything that the rays of a strip are sampled by. */
 export function newSampling(p: Partition, law: WallLaw, chordM: number): Sampling {
-  return { p, law, chordM, rings: ringsOf(p, chordM), work: p.cells.map((cell) => wallWork(p, cell)) }
+  return {
+    p,
+    law,
+    chordM,
+    mergeM: WALL_MERGE_GRAINS * p.grainM,
+    rings: ringsOf(p, chordM),
+    work: p.cells.map((cell) => wallWork(p, cell)),
+  }
 }
 
 /** The pieces of a strip, each followed by rays dense enough for the chords. */
@@ -48,7 +57,7 @@ export function samplePieces(s: Sampling, strip: Strip): SampledPiece[] {
   return strip.pieces
     .filter(({ t0, t1, cells }) => t1 > t0 && cells.every((cell) => cell >= 0))
     .map((piece) => ({ piece, samples: samplesOf(s, strip, piece) }))
-    .filter(({ samples }) => samples.length > 2 || !isSameRay(s.p, samples[0]!, samples[1]!))
+    .filter(({ samples }) => samples.length > 2 || !isSameRay(s.mergeM, samples[0]!, samples[1]!))
 }
 
 function samplesOf(s: Sampling, strip: Strip, piece: StripPiece): Sample[] {
@@ -90,7 +99,7 @@ export function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
   const end = Math.max(ray.end, 0)
   const at = [0]
   let last = 0
-  const crossings = t === piece.t0 || t === piece.t1 ? limitsOf(p, piece, t, end) : ray.at
+  const crossings = t === piece.t0 || t === piece.t1 ? limitsOf(s, piece, t, end) : ray.at
   for (const n of crossings) {
     last = n >= last ? Math.min(n, end) : last
     at.push(last)
@@ -110,7 +119,7 @@ const inside = newStripRay()
  * Where a piece's first or last ray crosses its edges. There an edge may end or touch the ray, so that the ray seems to
  * miss it: what the ray a hair inside meets tells where to look.
  */
-function limitsOf(p: Partition, piece: StripPiece, t: number, end: number): number[] {
+function limitsOf({ p, mergeM }: Sampling, piece: StripPiece, t: number, end: number): number[] {
   const crossings = [...ray.at]
   if (piece.edges.every((e) => p.edges[e]!.curve.kind === 'line')) return crossings
   rayIn(p, piece, t + (t === piece.t0 ? HAIR : -HAIR) * (piece.t1 - piece.t0), inside)
@@ -133,7 +142,7 @@ function limitsOf(p: Partition, piece: StripPiece, t: number, end: number): numb
       const dy = p.nodeY[node]! - ray.y
       const along = dx * ray.nx + dy * ray.ny
       const off = Math.abs(dx * ray.ny - dy * ray.nx)
-      if (off <= MERGE_GRAINS * p.grainM && Math.abs(along - n) < near) crossings[j] = Math.max(0, along)
+      if (off <= mergeM && Math.abs(along - n) < near) crossings[j] = Math.max(0, along)
     }
   }
   return crossings
@@ -157,14 +166,14 @@ function withLevels(s: Sampling, piece: StripPiece, samples: readonly Sample[]):
   const last = all[all.length - 1]!
   const kept = [all[0]!]
   for (const sample of all)
-    if (!isSameRay(s.p, kept[kept.length - 1]!, sample) && !isSameRay(s.p, sample, last)) kept.push(sample)
+    if (!isSameRay(s.mergeM, kept[kept.length - 1]!, sample) && !isSameRay(s.mergeM, sample, last)) kept.push(sample)
   kept.push(last)
   return kept
 }
 
 /** True where two rays are too near each other to be told apart once vertices are merged. */
-export function isSameRay(p: Partition, a: Sample, b: Sample): boolean {
-  return spread(a, b) <= 4 * MERGE_GRAINS * p.grainM
+export function isSameRay(mergeM: number, a: Sample, b: Sample): boolean {
+  return spread(a, b) <= 4 * mergeM
 }
 
 /** How far apart two rays are at most [m]. */

@@ -118,7 +118,7 @@ function layLoop(
       const isLast = i === own.length - 1
       const a = stations[stations.length - 1]!
       const next = own[i + 1]
-      const joined = next && (next.first.t === step.last.t || isSameRay(p, step.last, next.first))
+      const joined = next && (next.first.t === step.last.t || isSameRay(points.mergeM, step.last, next.first))
       const node = fan.shore < 0 ? a.v[0]! : -1
       const b = isLast
         ? jointAt(k + 1)

@@ -85,8 +85,11 @@ export const ABOUT = 1e-13
 /** Where Gauss's rules of 10 and of 16 points agree to this, that of 16 points has the last bits of a smooth integrand. */
 export const COARSE_RULE_AGREES = 1e-9
 
-/** Vertices of a picture nearer than this many grains are one: roots along a slanting edge are found less well than the grain. */
+/** Vertices of a picture nearer than this many grains are one. */
 export const MERGE_GRAINS = 64
+
+/** The same beside walls: where two walls meet at a blunt corner, both find the line between them by roots of small slope. */
+export const WALL_MERGE_GRAINS = 1e4
 
 /** The skin of a sphere nearer to its middle plane than this share of its radius can't be told from upright. */
 export const UPRIGHT = 2 ** -26
