@@ -53,14 +53,12 @@ export function squareTo(fans: Fans, fan: Fan, { x0, y0, x1, y1 }: NearEdge, out
   )
 }
 
-/** Further t of a fan to look at beside an edge that bends: along its middle, and where it leaves a corner or its rays touch it. */
+/** Further t of a fan to look at beside an edge that bends: at its middle, and where it leaves a corner or its rays touch it. */
 export function besideBend(fans: Fans, fan: Fan, near: NearEdge, mostM: number, out: number[]): void {
   const { curve, t0, t1 } = near.edge
-  for (const share of [0.25, 0.5, 0.75]) {
-    evaluate(curve, t0 + (t1 - t0) * share, jet)
-    const t = footOf(fans, fan, jet.x, jet.y, mostM)
-    if (t !== undefined) out.push(t)
-  }
+  evaluate(curve, (t0 + t1) / 2, jet)
+  const beside = footOf(fans, fan, jet.x, jet.y, mostM)
+  if (beside !== undefined) out.push(beside)
   if (fan.shore < 0) {
     for (const t of [t0, t1]) {
       evaluate(curve, t, jet)

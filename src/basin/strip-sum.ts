@@ -2,7 +2,7 @@ import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
-import type { StripPiece } from './strip-types.ts'
+import type { StripPiece, StripRay } from './strip-types.ts'
 import { HAIR } from './tolerance.ts'
 import { AREA_X, AREA_Y, type RaySpan, SHORE, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
@@ -127,10 +127,15 @@ function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
 }
 
 const NOWHERE = { atOrigin: -Infinity, dx: 0, dy: 0 }
-const ray = newStripRay()
+/** One ray for each number of crossings, so that none has to be lengthened or cut. */
+const rays: StripRay[] = []
+let ray = newStripRay()
 
 /** Lays a ray's stretches over the cells of its piece. */
 function layRay(p: Partition, { piece, spans, slopes }: Stand, t: number): void {
+  const count = piece.edges.length
+  while (rays.length <= count) rays.push(newStripRay())
+  ray = rays[count]!
   rayIn(p, piece, t, ray)
   const { x, y, nx, ny, at, end } = ray
   for (let i = 0; i < spans.length; i++) {

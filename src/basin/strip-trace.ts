@@ -116,7 +116,10 @@ export function crossesAt({ fans, plan, widthM }: Tracer, near: NearEdge, t: num
   const a1 = (near.y1 - ray.y) * ray.nx - (near.x1 - ray.x) * ray.ny
   let n = (d0 * a1 - d1 * a0) / (a1 - a0)
   const { curve } = near.edge
-  if (curve.kind !== 'line') {
+  if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
+    meetArc(curve, near.edge.t0, near.edge.t1, ray, false, met)
+    n = met.first
+  } else if (curve.kind !== 'line') {
     n = Infinity
     const across = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
     for (const u of zerosAlong(curve, near.edge.t0, near.edge.t1, across)) {
