@@ -42,7 +42,7 @@ export type DefaultRules = RuleProfile &
 export const LOCAL_CODE_FIRST = 'Your local code comes first.'
 
 /** Numeric floors of the US model code, with the upper end of pool labels. */
-export const DEFAULT_RULES: DefaultRules = Object.freeze({
+export const DEFAULT_RULES: DefaultRules = Object.freeze<DefaultRules>({
   id: 'default',
   label: 'Numeric floor: 1 mg/L without stabiliser, 2 with it',
   edition: 'floors as in the US CDC Model Aquatic Health Code 5.7.3.1.1',
