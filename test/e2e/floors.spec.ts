@@ -84,6 +84,25 @@ test('a hopper: a depth line is drawn by hand, pulled about, typed, and taken ba
     expect(dragged).not.toBe(before)
   })
 
+  await test.step('a second one is placed by keyboard alone, inside the first', async () => {
+    const middle = await middleOf(page.locator('[data-shape="depth-line"]'))
+    await page.getByRole('button', { name: 'Draw a line' }).click()
+    await expect(sheet(page)).toBeFocused()
+    // The cross hairs begin in the middle of the paper; they are brought into the first line.
+    await page.keyboard.press('ArrowRight')
+    const box = await sheet(page).boundingBox()
+    if (!box) throw new Error('the sheet has no place on the screen')
+    const presses = Math.round((middle.x - (box.x + box.width / 2)) / 16)
+    for (let i = 0; i < presses; i++) await page.keyboard.press('Shift+ArrowRight')
+    for (const keys of [[], ['ArrowRight'], ['ArrowUp'], ['ArrowLeft']]) {
+      for (const key of keys) await page.keyboard.press(`Shift+${key}`)
+      await page.keyboard.press('Enter')
+    }
+    await page.keyboard.press('Enter')
+    await expect(strip(page)).toContainText('Depth line 2 of 2')
+    await page.getByRole('button', { name: /^Undo: Add depth line/ }).click()
+  })
+
   await test.step('the link carries it', async () => {
     const { floor } = await bodyOf(page)
     expect(floor).toMatchObject({ kind: 'contours', rings: [{ depthM: 8 * 0.3048 }] })
