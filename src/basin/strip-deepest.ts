@@ -44,6 +44,11 @@ function search(p: Partition): number {
   const corners: { cell: Cell; x: number; y: number; depth: number }[] = []
   for (const cell of p.cells) {
     if (cell.maxDepthM <= best) continue
+    // A hollow lies clear of the strip, and knows its deepest place.
+    if (cell.law) {
+      best = cell.maxDepthM
+      continue
+    }
     for (const loop of cell.loops)
       for (const half of loop) {
         const node = p.edges[half >> 1]!.from

@@ -48,6 +48,11 @@ describe('measure takes every kind, several bodies and levels in one line', () =
     expect(Object.keys(bodies[0].errors).sort()).toEqual(['arithmeticM3', 'measurementM3', 'modelM3'])
   })
 
+  test('in a coved pool the deepest place is that of the hollow', () => {
+    const body = { id: 'main', outline: RECTANGLE, floor: floors.dish, wall: { kind: 'cove', radiusM: 0.25 } }
+    expect(measured(spec(body)).bodies[0].maxDepthM).toBeCloseTo(1.6, 9)
+  })
+
   test('a battered circle is a frustum at every level (closed form)', () => {
     const body = {
       id: 'main',
