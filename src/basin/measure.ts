@@ -38,6 +38,8 @@ export function measure(p: Partition, levelM: number): Measures {
     else featureM2 += wet.slopedM2
     maxDepthM = Math.max(maxDepthM, cell.maxDepthM + levelM)
   })
+  // What a wall takes is reckoned from the depth that there would be without it, and so is what rounding may leave of it.
+  const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * change.errorM3
   if (law && maxDepthM > 0) maxDepthM = Math.max(0, deepestUnderWall(p) + levelM)
   const steps = stepChange(p, levelM)
   let riserM2 = steps.faceM2
@@ -64,7 +66,6 @@ export function measure(p: Partition, levelM: number): Measures {
   wallM2 = surfaceM2 > 0 ? Math.max(0, wallM2) : 0
   riserM2 = surfaceM2 > 0 ? Math.max(0, riserM2) : 0
   perimeterM = surfaceM2 > 0 ? Math.max(0, perimeterM) : 0
-  const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * change.errorM3
   const modelM3 = (p.floor.modelErrorM3 ?? 0) + footprintErrorM3(p, levelM)
   const sigmaM3 = sigmaOf(p, levelM, volumeM3)
   return {

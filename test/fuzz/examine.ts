@@ -63,7 +63,7 @@ function examineBody(body: Body): string[] {
   if (figures.ok) {
     labels.push(`measured ${body.floor.kind} under ${body.wall.kind}`)
     for (const { kind } of body.features) labels.push(`measured with ${kind}`)
-    expectSound(figures.value)
+    expectSound(figures.value, parts.extentM)
     if (!Number.isFinite(derived.sigmaM3)) throw new Error('sigma is no number')
   }
   const levelM = Number.isFinite(body.levelM) ? body.levelM : 0
@@ -72,7 +72,7 @@ function examineBody(body: Body): string[] {
   return labels
 }
 
-function expectSound(m: Measures): void {
+function expectSound(m: Measures, extentM: number): void {
   const bad = badNumber(m, '')
   if (bad !== undefined) throw new Error(`${bad} is no number`)
   for (const [name, value] of Object.entries({
@@ -85,7 +85,7 @@ function expectSound(m: Measures): void {
     ...m.wetted,
   }))
     if (!(value >= 0)) throw new Error(`${name} is negative: ${value}`)
-  if (m.volumeM3 > m.waterSurfaceM2 * m.maxDepthM * (1 + 1e-6) + m.errorBoundM3 + 1e-15)
+  if (m.volumeM3 > m.waterSurfaceM2 * m.maxDepthM * (1 + 1e-6) + m.errorBoundM3 + 1e-12 * extentM ** 3)
     throw new Error(`more water than surface times depth: ${m.volumeM3} > ${m.waterSurfaceM2} · ${m.maxDepthM}`)
 }
 
@@ -93,7 +93,7 @@ function expectSound(m: Measures): void {
 function expectRising(parts: Partition, levelM: number): void {
   const levels = [levelM - 1, levelM - 0.25, levelM, levelM + 0.2]
   const at = levels.map((level) => volumeAtLevel(parts, level))
-  const slack = 4 * measure(parts, levels[3]!).errorBoundM3 + 1e-12 * at[3]!.volumeM3
+  const slack = 4 * measure(parts, levels[3]!).errorBoundM3 + 1e-12 * at[3]!.volumeM3 + 1e-15 * parts.extentM ** 3
   at.forEach(({ volumeM3, waterSurfaceM2 }, i) => {
     if (!(volumeM3 >= 0 && waterSurfaceM2 >= 0 && Number.isFinite(volumeM3 + waterSurfaceM2)))
       throw new Error(`at ${levels[i]}: volume ${volumeM3}, surface ${waterSurfaceM2}`)
