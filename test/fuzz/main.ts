@@ -18,7 +18,7 @@ async function main(args: readonly string[]): Promise<number> {
     throw new Error('give a number of documents, and --seed with a whole number')
   console.log(`seed ${seed}, ${documents} documents`)
   const totals = new Map<string, number>()
-  const progress = new Int32Array(new SharedArrayBuffer(4))
+  const progress = new Int32Array(new SharedArrayBuffer(12))
   let failures = 0
   let slowestMs = 0
   const start = performance.now()
@@ -36,7 +36,9 @@ async function main(args: readonly string[]): Promise<number> {
       console.log(`${now} documents, ${rate()} a second, ${failures} failures`)
       if (now === last) {
         failures++
-        console.error(`HANG: document ${now} from seed ${seed} has not come back in ${STANDSTILL_MS} ms`)
+        console.error(
+          `HANG: document ${Atomics.load(progress, 2)} of seed ${Atomics.load(progress, 1)} has not come back in ${STANDSTILL_MS} ms`,
+        )
         void worker.terminate().then(() => resolve())
       }
       last = now

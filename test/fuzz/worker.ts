@@ -7,7 +7,7 @@ import { examine } from './examine.ts'
 export interface Task {
   readonly seed: number
   readonly documents: number
-  /** Index of the document in hand, counted up as it goes: the one to look at should it never come back. */
+  /** Documents done, the seed in hand, and the document of it in hand: the one to look at should it never come back. */
   readonly progress: Int32Array
 }
 
@@ -46,11 +46,14 @@ if (parentPort) {
   const task = workerData as Task
   for (let done = 0, seed = task.seed; done < task.documents; done += CHUNK, seed++) {
     const counts: Record<string, number> = {}
+    Atomics.store(task.progress, 1, seed)
+    Atomics.store(task.progress, 2, 0)
     let slowestMs = 0
     const details = runChunk(seed, Math.min(CHUNK, task.documents - done), (labels, tookMs) => {
       for (const label of labels) counts[label] = (counts[label] ?? 0) + 1
       slowestMs = Math.max(slowestMs, tookMs)
       Atomics.add(task.progress, 0, 1)
+      Atomics.add(task.progress, 2, 1)
     })
     if (details.failed) {
       const error =
