@@ -155,7 +155,7 @@ function withLevels(s: Sampling, piece: StripPiece, samples: readonly Sample[]):
   for (let i = 1; i < samples.length; i++) {
     const a = samples[i - 1]!
     const b = samples[i]!
-    if (spread(a, b) < 8 * s.chordM) continue
+    if (lateral(a, b) < 8 * s.chordM) continue
     for (let k = 1; k < columns; k++)
       for (const level of s.rings) {
         if (a.at[k]! < level === b.at[k]! < level || a.at[k] === level || b.at[k] === level) continue
@@ -183,6 +183,15 @@ function spread(a: Sample, b: Sample): number {
   return Math.max(
     Math.hypot(b.x - a.x, b.y - a.y),
     Math.hypot(b.x + eb * b.nx - a.x - ea * a.nx, b.y + eb * b.ny - a.y - ea * a.ny),
+  )
+}
+
+/** How far apart two rays run at most, as far as the longer one goes [m]. */
+function lateral(a: Sample, b: Sample): number {
+  const n = Math.max(a.at[a.at.length - 1]!, b.at[b.at.length - 1]!)
+  return Math.max(
+    Math.hypot(b.x - a.x, b.y - a.y),
+    Math.hypot(b.x + n * b.nx - a.x - n * a.nx, b.y + n * b.ny - a.y - n * a.ny),
   )
 }
 
@@ -217,7 +226,7 @@ function atLevel(s: Sampling, piece: StripPiece, a: Sample, b: Sample, column: n
 /** Adds samples up to b, with more between where something strays from its chord or a crease comes or goes. */
 function refine(s: Sampling, piece: StripPiece, a: Sample, b: Sample, out: Sample[], depth: number): void {
   const t = (a.t + b.t) / 2
-  if (depth > 0 && t > a.t && t < b.t && spread(a, b) > 2 * s.chordM) {
+  if (depth > 0 && t > a.t && t < b.t && lateral(a, b) > 2 * s.chordM) {
     const middle = sampleAt(s, piece, t)
     if (!isStraight(s, a, middle, b)) {
       refine(s, piece, a, middle, out, depth - 1)
