@@ -1,5 +1,5 @@
 import { bracketedRoot } from '../base/index.ts'
-import { type Curve, evaluate, newJet } from './curve.ts'
+import { type Curve, evaluate, type Jet, newJet } from './curve.ts'
 import type { Partition } from './partition-types.ts'
 import { nearestShore } from './shore-distance.ts'
 import { shoresOf } from './shores.ts'
@@ -110,10 +110,23 @@ function changeBetween(
   look: (t: number) => Place,
 ): number {
   if (a.by !== b.by) {
+    // Where two stretches go on smoothly their distances touch rather than cross: the normal at the joint parts them.
+    const joint = a.by >= 0 && b.by >= 0 ? jointOf(p, a.by, b.by) : undefined
+    if (joint) {
+      const along = (t: number): number => {
+        evaluate(curve, t, jet)
+        return (jet.x - joint.x) * joint.dx + (jet.y - joint.y) * joint.dy
+      }
+      const normal = bracketedRoot(along, a.t, b.t, 0)
+      if (normal.ok && normal.value.x > a.t && normal.value.x < b.t) return normal.value.x
+    }
+    const guesses = new Map<number, number>()
     const distance = (by: number): number => {
       if (by < 0) return widthM
       const shore = shoresOf(p)[by]!
-      return footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, foot).distance
+      const n = footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, foot, guesses.get(by)).distance
+      guesses.set(by, foot.t)
+      return n
     }
     const root = bracketedRoot(
       (t) => {
@@ -137,3 +150,16 @@ function changeBetween(
   }
   return (lo + hi) / 2
 }
+
+/** The end that two stretches of shore share, with the direction of the first one there. */
+function jointOf(p: Partition, one: number, other: number): Jet | undefined {
+  const shores = shoresOf(p)
+  const a = p.edges[shores[one]!.edge]!
+  const b = p.edges[shores[other]!.edge]!
+  const isAt = (node: number): boolean => node === b.from || node === b.to
+  if (!isAt(a.from) && !isAt(a.to)) return undefined
+  evaluate(a.curve, isAt(a.to) ? a.t1 : a.t0, turn)
+  return turn
+}
+
+const turn = newJet()
