@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { measure, type Tolerance } from '../../src/basin/index.ts'
-import { box, circle, divided, relative, shape } from './shapes.ts'
+import { box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
 const TEXT = readFileSync(new URL('../../src/basin/MODEL.md', import.meta.url), 'utf8')
 
@@ -66,6 +66,15 @@ describe('the model’s text', () => {
   it('states the factors of the tube formula', () => {
     expect(1 - Math.PI / 4).toBeCloseTo(printed('The factors are\n'), 10)
     expect(5 / 6 - Math.PI / 4).toBeCloseTo(printed('The factors are\n**0.2146018366** and'), 10)
+  })
+
+  it('states what an L with leaning walls holds', () => {
+    const ell = polygon([0, 0], [9, 0], [9, 4], [4, 4], [4, 7], [0, 7])
+    const p = divided(shape(ell, { floor: { kind: 'flat', depthM: 1.6 }, wall: { kind: 'battered', run: 0.25 } }))
+    // A(n) = 48 − 32 n + (5 − π/4) n² down to n = 0.4, as in the golden case BATTER-L.
+    const truth = (48 * 0.4 - 16 * 0.4 ** 2 + ((5 - Math.PI / 4) * 0.4 ** 3) / 3) / 0.25
+    expect(truth).toBeCloseTo(printed('with a run of 0.25, holds'), 8)
+    expect(relative(measure(p, 0).volumeM3, truth)).toBeLessThan(1e-13)
   })
 
   it('states the bound of the error for a common pool', () => {
