@@ -61,7 +61,9 @@ export class PlanDepth {
     const { law } = this
     if (!law) return false
     const { points, triangles, cellOf } = this.plan
-    const [a, b, c] = [triangles[i]!, triangles[i + 1]!, triangles[i + 2]!]
+    const a = triangles[i]!
+    const b = triangles[i + 1]!
+    const c = triangles[i + 2]!
     const n = (points.n[a]! + points.n[b]! + points.n[c]!) / 3
     if (!(n >= 0)) return false
     const cell = this.p.cells[cellOf[i / 3]!]!
@@ -80,9 +82,9 @@ export class PlanDepth {
     const y = points.y[v]!
     const n = points.n[v]!
     if (!ray || !this.law || !(n >= 0)) {
-      const [dx, dy] = cellGradient(cell, x, y)
-      out[0] = dx
-      out[1] = dy
+      const gradient = cell.law ? cellGradient(cell, x, y) : undefined
+      out[0] = gradient ? gradient[0] : cell.plane.dx
+      out[1] = gradient ? gradient[1] : cell.plane.dy
       out[2] = 1
       return
     }

@@ -110,7 +110,9 @@ function zip(
   let nk = k
   while (i < a1 || k < b1) {
     if (i >= ni && k >= nk) {
-      ;[ni, nk] = nextPair(a, i, a1, b, k, b1)
+      nextPair(a, i, a1, b, k, b1)
+      ni = pairA
+      nk = pairB
       if (ni < a1 && isCrease(a.code[ni]!)) out.creases.push(a.v[ni]!, b.v[nk]!, cell)
     }
     let stepA = k >= nk
@@ -133,11 +135,21 @@ function zip(
   }
 }
 
-function nextPair(a: Station, i: number, a1: number, b: Station, k: number, b1: number): [number, number] {
+let pairA = 0
+let pairB = 0
+
+/** Writes the next places of both runs that have the same name, or their ends. */
+function nextPair(a: Station, i: number, a1: number, b: Station, k: number, b1: number): void {
   for (let m = i + 1; m < a1; m++) {
     const code = a.code[m]!
     if (code < 0) continue
-    for (let q = k + 1; q < b1; q++) if (b.code[q] === code) return [m, q]
+    for (let q = k + 1; q < b1; q++)
+      if (b.code[q] === code) {
+        pairA = m
+        pairB = q
+        return
+      }
   }
-  return [a1, b1]
+  pairA = a1
+  pairB = b1
 }
