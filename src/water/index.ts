@@ -1,10 +1,17 @@
 export {
+  type ActiveChlorineSpread,
+  activeChlorineSpread,
+  type SunHalfLives,
+  sunHalfLives,
+} from './active-chlorine.ts'
+export {
   limitsFor,
   NO_STABILISER_MG_PER_L,
   type OwnChlorineLimits,
   type WaterLimits,
 } from './chlorine-limits.ts'
 export { type Columns, doseColumns, openColumns, speciationColumns } from './columns.ts'
+export { type ChlorineReadings, type CombinedChlorine, combinedChlorine } from './combined-chlorine.ts'
 export { CONSTANT_SETS, withWahman } from './constants.ts'
 export {
   type ContactTime,
@@ -30,6 +37,13 @@ export {
   saturationVapourPressureKPa,
   windAt2M,
 } from './evaporation.ts'
+export {
+  type ChlorineHold,
+  faecalIncident,
+  INCIDENT_STABILISER_LIMIT_MG_PER_L,
+  type IncidentResponse,
+  type IncidentWater,
+} from './faecal-incident.ts'
 export { FORMULA_NAMES, formulaDelta, formulaMassGPerMol, stoichiometryDelta } from './formulas.ts'
 export { co2FluxMolPerM2Day, gasTransferVelocityMPerDay, saturatedCO2MolPerKg, schmidtNumberCO2 } from './gas.ts'
 export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL } from './masses.ts'
@@ -43,8 +57,15 @@ export {
   halfLifeInSunMin,
   NEAR_UV_ATTENUATION_PER_M,
   photolysisPerDay,
+  photolysisRangePerDay,
   type SunlitBody,
 } from './sunlight.ts'
+export {
+  type BreakpointDose,
+  type Superchlorination,
+  type SuperchlorinationWater,
+  superchlorination,
+} from './superchlorination.ts'
 export { type TableIndex, tableIndex } from './table-index.ts'
 export {
   addTotals,

@@ -3,7 +3,7 @@ import { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL, mgPerLOf } from './masses.ts'
 import type { TotalKey, WaterReading } from './types.ts'
 
 /** Every complaint of this layer, worded in one place. Numbers are for people: few digits. */
-const few = (value: number): string => String(Number(value.toPrecision(3)))
+export const few = (value: number): string => String(Number(value.toPrecision(3)))
 
 const NAMES: { readonly [key in TotalKey]: string } = {
   alkalinityEq: 'alkalinity',
