@@ -1,6 +1,7 @@
 import { fail, invariant, ok, type Result } from '../base/index.ts'
 import { type Delta, formulaDelta, scaleDelta, sumDeltas } from '../water/index.ts'
-import { productById } from './products.ts'
+import { doseAmount } from './problems.ts'
+import { GENERIC_PRODUCTS, type ProductList, productById } from './products.ts'
 import type { Product } from './types.ts'
 
 const L_PER_M3 = 1000
@@ -39,18 +40,16 @@ export interface DoseAmount {
 }
 
 /** Change of totals by a dose given by id or alias, in grams or millilitres per cubic metre. */
-export function doseDelta(idOrAlias: string, amount: DoseAmount): Result<Delta> {
-  const found = productById(idOrAlias)
+export function doseDelta(
+  idOrAlias: string,
+  amount: DoseAmount,
+  products: ProductList = GENERIC_PRODUCTS,
+): Result<Delta> {
+  const found = productById(idOrAlias, products)
   if (!found.ok) return found
   const gPerM3 = massOf(found.value.product, amount)
   if (gPerM3 === undefined || !Number.isFinite(gPerM3) || gPerM3 < 0)
-    return fail({
-      code: 'dose-amount',
-      path: amount.mLPerM3 === undefined ? 'gPerM3' : 'mLPerM3',
-      what: 'The dose has no amount that can be counted.',
-      why: 'It needs one number, zero or more.',
-      hint: 'Give either gPerM3 or mLPerM3.',
-    })
+    return fail(doseAmount(amount.mLPerM3 === undefined ? 'gPerM3' : 'mLPerM3'))
   return ok(deltaOf(found.value.product, gPerM3))
 }
 

@@ -1,4 +1,5 @@
-import { fail, ok, type Result, table } from '../base/index.ts'
+import { fail, ok, type Problem, type Result, table } from '../base/index.ts'
+import { unknownProduct } from './problems.ts'
 import { ACIDS } from './rows-acids.ts'
 import { ALKALIS } from './rows-alkalis.ts'
 import { HYPOCHLORITES } from './rows-hypochlorites.ts'
@@ -6,7 +7,7 @@ import { MINERALS } from './rows-minerals.ts'
 import { OXIDANTS } from './rows-oxidants.ts'
 import type { Product } from './types.ts'
 
-/** Every product there is: a new one is a row in one of these lists. */
+/** Every generic product there is: a new one is a row in one of these lists. */
 export const PRODUCTS = table<Product>([...ACIDS, ...ALKALIS, ...HYPOCHLORITES, ...OXIDANTS, ...MINERALS])
 
 export interface FoundProduct {
@@ -15,21 +16,37 @@ export interface FoundProduct {
   readonly basis: 'g' | 'mL'
 }
 
+/** Products that can be looked up: the generic ones, with an owner's own added by `productsWith`. */
+export interface ProductList {
+  readonly rows: readonly Product[]
+  /** Own products that could not be counted, with their paths. */
+  readonly problems: readonly Problem[]
+  readonly find: (idOrAlias: string) => Result<FoundProduct>
+}
+
 const byName = new Map<string, FoundProduct>()
 for (const product of PRODUCTS.rows) {
   byName.set(product.id, { product, basis: 'g' })
   for (const alias of product.aliases) byName.set(alias.name, { product, basis: alias.basis })
 }
 
-/** The product of an id or alias. */
-export function productById(idOrAlias: string): Result<FoundProduct> {
-  const found = byName.get(idOrAlias)
-  if (found) return ok(found)
-  return fail({
-    code: 'unknown-product',
-    path: 'product',
-    what: `There is no product called "${idOrAlias}".`,
-    why: 'A dose can only be counted for a product whose composition is known.',
-    hint: `Use one of: ${PRODUCTS.rows.map((product) => product.id).join(', ')}.`,
-  })
+export const GENERIC_PRODUCTS: ProductList = Object.freeze({
+  rows: PRODUCTS.rows,
+  problems: [],
+  find: (idOrAlias: string) => {
+    const found = byName.get(idOrAlias)
+    return found
+      ? ok(found)
+      : fail(
+          unknownProduct(
+            idOrAlias,
+            PRODUCTS.rows.map((product) => product.id),
+          ),
+        )
+  },
+})
+
+/** The product of an id or alias, among the generic ones unless a list with own ones is given. */
+export function productById(idOrAlias: string, products: ProductList = GENERIC_PRODUCTS): Result<FoundProduct> {
+  return products.find(idOrAlias)
 }

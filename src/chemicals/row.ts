@@ -1,4 +1,4 @@
-import type { Package, Part, Product, Sourced } from './types.ts'
+import type { Active, Package, Part, Product, Sourced } from './types.ts'
 
 const LB_G = 453.59237
 const US_GALLON_ML = 3785.411784
@@ -14,6 +14,14 @@ export const part = (formula: string, gPer100g: number, gPerMol: number, count =
 /** A part stated per litre of a liquid [g/L]. */
 export const partPerL = (formula: string, gPerL: number, densityGPerML: number, gPerMol: number): Part =>
   part(formula, gPerL / 10 / densityGPerML, gPerMol)
+
+/** What a label's percentage counts; pure is the most there is unless something sets a lower bound. */
+export const active = (
+  substance: string,
+  gPerMol: number,
+  mostPercent = 100,
+  moreMeans = 'Nothing is stronger than the pure substance.',
+): Active => ({ substance, gPerMol, mostPercent, moreMeans })
 
 export const kg = (...sizes: number[]): Package[] =>
   sizes.map((size) => ({ label: `${size} kg`, massG: size * 1000, system: 'metric' }))

@@ -1,7 +1,14 @@
-import { derived, gallons, kg, lb, litres, memory, part, practice, product, seen } from './row.ts'
+import { active, derived, gallons, kg, lb, litres, memory, part, practice, product, seen } from './row.ts'
 import type { Product } from './types.ts'
 
 const HCL = 36.4609
+// 42 %: about what cold water holds, from memory
+const HCL_ACTIVE = active(
+  'hydrogen chloride',
+  HCL,
+  42,
+  'More than 42 % hydrogen chloride does not stay in water; pool acid is 10 to 35 %.',
+)
 const DENSITIES = 'hydrochloric acid density table at 20 °C (handbook copy)'
 const ACID_HOW =
   'Pour it slowly in front of a return at the deep end, pump running; or thin it first in a big bucket of pool water, acid into water.'
@@ -20,6 +27,7 @@ export const ACIDS: readonly Product[] = [
     form: 'liquid',
     densityGPerML: 1.16,
     contains: [part('HCl', 31.45, HCL)],
+    active: HCL_ACTIVE,
     groups: ['acid'],
     uses: ['acid'],
     packages: [...litres(1.16, 5, 10, 20), ...gallons(1.16, 1, 2.5)],
@@ -39,6 +47,7 @@ export const ACIDS: readonly Product[] = [
     form: 'liquid',
     densityGPerML: 1.071,
     contains: [part('HCl', 14.5, HCL)],
+    active: HCL_ACTIVE,
     groups: ['acid'],
     uses: ['acid'],
     packages: [...litres(1.071, 5, 10, 20), ...gallons(1.071, 1, 2.5)],
@@ -54,6 +63,7 @@ export const ACIDS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 1.4,
     contains: [part('NaHSO4', 93.2, 120.06), part('Na2SO4', 6.8, 142.042)],
+    active: active('sodium bisulfate', 120.06),
     groups: ['acid'],
     uses: ['acid'],
     packages: [...kg(1.5, 5, 15, 25), ...lb(5, 25, 50)],
@@ -70,6 +80,7 @@ export const ACIDS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 1.4,
     contains: [part('NaHSO4', 95, 120.06), part('Na2SO4', 5, 142.042)],
+    active: active('sodium bisulfate', 120.06),
     groups: ['acid'],
     uses: ['acid'],
     packages: [...kg(1.5, 5, 15, 25), ...lb(5, 25, 50)],

@@ -1,4 +1,4 @@
-import { derived, kg, lb, memory, part, practice, product } from './row.ts'
+import { active, derived, kg, lb, memory, part, practice, product } from './row.ts'
 import type { Product } from './types.ts'
 
 const wait = { turnovers: 1, hoursAtLeast: 4, why: 'so that it is dissolved and mixed through' }
@@ -11,6 +11,7 @@ export const ALKALIS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 1.1,
     contains: [part('NaHCO3', 100, 84.0066)],
+    active: active('sodium bicarbonate', 84.0066),
     groups: ['carbonate'],
     uses: ['alkalinity'],
     packages: [...kg(1, 5, 10, 25), ...lb(5, 13.5, 50)],
@@ -27,6 +28,7 @@ export const ALKALIS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 1.05,
     contains: [part('Na2CO3', 100, 105.9884)],
+    active: active('sodium carbonate without water', 105.9884),
     groups: ['alkali', 'carbonate'],
     uses: ['base'],
     packages: [...kg(1, 5, 10, 25), ...lb(5, 15, 50)],
@@ -43,6 +45,7 @@ export const ALKALIS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 0.8,
     contains: [part('Na2B4O7', 100, 381.372)],
+    active: active('sodium tetraborate with 10 water', 381.372),
     groups: ['alkali'],
     uses: ['borate', 'base'],
     packages: [...kg(1, 5, 25), ...lb(4, 50)],
@@ -59,6 +62,7 @@ export const ALKALIS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 0.9,
     contains: [part('Na2B4O7', 100, 291.296)],
+    active: active('sodium tetraborate with 5 water', 291.296),
     groups: ['alkali'],
     uses: ['borate', 'base'],
     packages: [...kg(5, 25), ...lb(20, 50)],
@@ -75,6 +79,7 @@ export const ALKALIS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 0.85,
     contains: [part('H3BO3', 100, 61.833)],
+    active: active('boric acid', 61.833),
     groups: ['harmless'],
     uses: ['borate'],
     packages: [...kg(1, 5, 10, 25), ...lb(5, 25, 50, 55)],
@@ -91,6 +96,7 @@ export const ALKALIS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 1.1,
     contains: [part('NaOH', 100, 39.9971)],
+    active: active('sodium hydroxide', 39.9971),
     groups: ['alkali'],
     uses: ['base'],
     packages: kg(25),

@@ -1,4 +1,4 @@
-import { derived, gallons, kg, lb, litres, memory, part, partPerL, practice, product } from './row.ts'
+import { active, derived, gallons, kg, lb, litres, memory, part, partPerL, practice, product } from './row.ts'
 import type { Part, Product } from './types.ts'
 
 const CL2 = 70.906
@@ -6,6 +6,14 @@ const NACL = 58.4428
 const CA_OCL2 = 142.982
 
 const wait = { turnovers: 1, hoursAtLeast: 4, why: 'so that it is mixed through; measure before anyone bathes' }
+
+// 20 trade %, the strongest that keeps its salt dissolved at all, is about 17 % by mass; from memory
+const NAOCL_ACTIVE = active(
+  'sodium hypochlorite',
+  74.4422,
+  17,
+  'Liquid chlorine stronger than 20 trade % is not sold: its salt falls out. Most is 10 to 15 trade %.',
+)
 
 /** NaOCl made from chlorine and lye: as much salt as hypochlorite, and 4 g/L of lye left over. */
 const bleach = (availableGPerL: number, densityGPerML: number): Part[] => [
@@ -30,6 +38,7 @@ const liquid = (tradePercent: number, densityGPerML: number, id: string, aliases
     form: 'liquid',
     densityGPerML,
     contains: bleach(tradePercent * 10, densityGPerML),
+    active: NAOCL_ACTIVE,
     availableChlorine: tradePercent / 100 / densityGPerML,
     groups: ['hypochlorite'],
     uses: ['chlorine'],
@@ -58,6 +67,7 @@ const solid = (
     form: given.form,
     densityGPerML: 0.95,
     contains: calHypo(given.percent, given.saltPercent),
+    active: active('calcium hypochlorite', CA_OCL2),
     availableChlorine: given.percent / 100,
     groups: ['hypochlorite'],
     uses: ['chlorine'],
@@ -154,6 +164,7 @@ export const HYPOCHLORITES: readonly Product[] = [
       part('Na2SO4', 20, 142.042),
       part('LiOH', 1, 23.948),
     ],
+    active: active('lithium hypochlorite', 58.392),
     availableChlorine: 0.35,
     groups: ['hypochlorite'],
     uses: ['chlorine'],

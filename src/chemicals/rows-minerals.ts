@@ -1,7 +1,9 @@
-import { derived, kg, lb, memory, part, practice, product, seen } from './row.ts'
+import { active, derived, kg, lb, memory, part, practice, product, seen } from './row.ts'
 import type { Product } from './types.ts'
 
 const wait = { turnovers: 1, hoursAtLeast: 4, why: 'so that it is dissolved and mixed through' }
+const FLAKE_MORE =
+  'Flakes hold 77 to 80 % calcium chloride. A label that says 100 % counts their water of crystals: that is 75.5 %. Above 90 % take the kind without water.'
 const CALCIUM_HOW =
   'Dissolve it a little at a time in a big bucket of pool water, grains into water, stir while it heats, and pour it round the deep end.'
 
@@ -13,6 +15,7 @@ export const MINERALS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 0.85,
     contains: [part('CaCl2', 78.5, 110.984)],
+    active: active('calcium chloride, counted without its water', 110.984, 82, FLAKE_MORE),
     groups: ['calcium'],
     uses: ['calcium'],
     packages: [...kg(5, 10, 25), ...lb(25, 50)],
@@ -29,6 +32,7 @@ export const MINERALS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 1.0,
     contains: [part('CaCl2', 95.5, 110.984)],
+    active: active('calcium chloride', 110.984),
     groups: ['calcium'],
     uses: ['calcium'],
     packages: [...kg(5, 10, 25), ...lb(25, 50)],
@@ -45,6 +49,7 @@ export const MINERALS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 0.95,
     contains: [part('MgSO4', 100, 246.474)],
+    active: active('magnesium sulfate with 7 water', 246.474),
     groups: ['harmless'],
     uses: ['magnesium'],
     packages: [...kg(5, 25), ...lb(50)],
@@ -61,6 +66,7 @@ export const MINERALS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 0.85,
     contains: [part('MgCl2', 100, 203.302)],
+    active: active('magnesium chloride with 6 water', 203.302),
     groups: ['harmless'],
     uses: ['magnesium'],
     packages: [...kg(5, 25), ...lb(50)],
@@ -77,6 +83,7 @@ export const MINERALS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 0.9,
     contains: [part('H3Cya', 100, 129.074)],
+    active: active('cyanuric acid', 129.074),
     groups: ['harmless'],
     uses: ['stabiliser'],
     packages: [...kg(1, 3, 5, 10), ...lb(4, 8, 25)],
@@ -101,6 +108,7 @@ export const MINERALS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 1.2,
     contains: [part('NaCl', 100, 58.4428)],
+    active: active('sodium chloride', 58.4428),
     groups: ['harmless'],
     uses: ['salt'],
     packages: [...kg(10, 25), ...lb(40)],

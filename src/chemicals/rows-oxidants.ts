@@ -1,4 +1,4 @@
-import { derived, kg, lb, memory, part, practice, product } from './row.ts'
+import { active, derived, kg, lb, memory, part, practice, product } from './row.ts'
 import type { Product } from './types.ts'
 
 const CL2 = 70.906
@@ -6,6 +6,9 @@ const TRICHLOR = 232.409
 const DICHLOR_2 = 255.977
 const THIOSULFATE_5 = 248.182
 const MONOPERSULFATE = 614.738
+const DICHLOR_MORE =
+  'The kind with 2 water holds at most 55.4 % available chlorine. A label of 60 % and more means the kind without water.'
+const PERSULFATE_MORE = 'Nothing is stronger than the pure triple salt, which is 49.5 % KHSO5.'
 
 const wait = { turnovers: 1, hoursAtLeast: 4, why: 'so that it is mixed through; measure before anyone bathes' }
 const bookkeeping = {
@@ -25,6 +28,7 @@ export const OXIDANTS: readonly Product[] = [
     form: 'tablet',
     densityGPerML: 0.95,
     contains: [part('Xc3Cya', 99, TRICHLOR)],
+    active: active('trichloroisocyanuric acid', TRICHLOR),
     availableChlorine: (0.99 * 3 * CL2) / TRICHLOR,
     groups: ['isocyanurate'],
     uses: ['chlorine'],
@@ -43,6 +47,7 @@ export const OXIDANTS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 0.95,
     contains: [part('NaXc2Cya', 99, DICHLOR_2)],
+    active: active('sodium dichloroisocyanurate with 2 water', DICHLOR_2, 100, DICHLOR_MORE),
     availableChlorine: (0.99 * 2 * CL2) / DICHLOR_2,
     groups: ['isocyanurate'],
     uses: ['chlorine'],
@@ -65,6 +70,7 @@ export const OXIDANTS: readonly Product[] = [
       part('HCl', 100, THIOSULFATE_5, 4),
       part('HXcO', 100, THIOSULFATE_5, -4),
     ],
+    active: active('sodium thiosulfate with 5 water', THIOSULFATE_5),
     groups: ['reducer'],
     uses: ['reducer'],
     packages: [...kg(1, 5), ...lb(5, 25)],
@@ -101,6 +107,7 @@ export const OXIDANTS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 1.3,
     contains: [part('Na2SO4', 100, 126.043), part('HCl', 100, 126.043), part('HXcO', 100, 126.043, -1)],
+    active: active('sodium sulfite without water', 126.043),
     groups: ['reducer'],
     uses: ['reducer'],
     packages: [...kg(1, 5, 25), ...lb(5, 50)],
@@ -117,6 +124,7 @@ export const OXIDANTS: readonly Product[] = [
     form: 'granular',
     densityGPerML: 1.1,
     contains: [part('KHSO4', 100, MONOPERSULFATE, 3), part('K2SO4', 100, MONOPERSULFATE)],
+    active: active('potassium monopersulfate triple salt', MONOPERSULFATE, 100, PERSULFATE_MORE),
     groups: ['oxidiser', 'acid'],
     uses: ['oxidiser'],
     packages: [...kg(1, 5, 25), ...lb(5, 25)],

@@ -1,3 +1,5 @@
+import type { SourceStatus } from '../water/index.ts'
+
 /** What a product does to its neighbours; pairs that must not meet are in `incompatible.ts`. */
 export type HazardGroup =
   | 'acid'
@@ -41,6 +43,18 @@ export interface Package {
   readonly label: string
   readonly massG: number
   readonly system: 'metric' | 'us'
+  /** In the owner's currency, where the owner gave one. */
+  readonly price?: number | undefined
+}
+
+/** What the strength on a label counts. */
+export interface Active {
+  readonly substance: string
+  /** Its water of crystals included where the label counts it [g/mol]. */
+  readonly gPerMol: number
+  /** The strongest there can be [% by mass], and what to think where a label says more. */
+  readonly mostPercent: number
+  readonly moreMeans: string
 }
 
 interface Alias {
@@ -52,7 +66,7 @@ interface Alias {
 export interface Sourced {
   readonly what: string
   readonly source: string
-  readonly status: 'seen' | 'derived' | 'from memory' | 'common practice, no source'
+  readonly status: SourceStatus | 'the label'
 }
 
 export type CautionId =
@@ -76,6 +90,17 @@ export type CautionId =
   | 'hard-to-undo'
   | 'reducer-overshoot'
 
+/** What standing has done to liquid chlorine [% in the basis of the label; days; °C]. */
+export interface Ageing {
+  readonly labelPercent: number
+  readonly percent: number
+  /** From the weakest to the strongest that the rate's uncertainty leaves. */
+  readonly low: number
+  readonly high: number
+  readonly days: number
+  readonly storedC: number
+}
+
 /** A product by what is in it, never by who sells it. */
 export interface Product {
   readonly id: string
@@ -87,7 +112,11 @@ export interface Product {
   readonly densityGPerML: number
   /** True for bulk densities, which a scoop changes. */
   readonly isDensityRough: boolean
+  /** Lightest and heaviest a scoop of it is likely to be, where it is scooped [g/mL]. */
+  readonly bulkGPerML?: readonly [light: number, heavy: number] | undefined
   readonly contains: readonly Part[]
+  /** Absent where no label gives a strength: gases, and ways of accounting. */
+  readonly active?: Active | undefined
   /** Grams of Cl2 that oxidise alike, per gram; 0 where it holds none. */
   readonly availableChlorine: number
   readonly groups: readonly HazardGroup[]
@@ -104,4 +133,8 @@ export interface Product {
   readonly aliases: readonly Alias[]
   /** A way of accounting (chlorine used up, say), not a thing to buy. */
   readonly isAccounting: boolean
+  /** Of an owner's own product: the generic one whose substance it is. */
+  readonly likeId?: string | undefined
+  /** Of the owner's liquid chlorine: what is left of the label's strength. */
+  readonly ageing?: Ageing | undefined
 }
