@@ -1,4 +1,4 @@
-import type { Edge, Partition, Point } from '../../basin/index.ts'
+import type { Cell, Edge, Partition, Point } from '../../basin/index.ts'
 
 const place = (value: number) => Math.round(value * 1e4) / 1e4
 const at = (x: number, y: number, ox: number, oy: number) => `${place(x + ox)} ${place(y + oy)}`
@@ -67,14 +67,21 @@ export function planEdges(parts: Partition, origin: Point): PlanEdges {
     const left = parts.cells[edge.left]
     const right = parts.cells[edge.right]
     if (!left || !right) continue
-    if (left.patch !== right.patch) features += edgePath(edge, ox, oy)
-    else if (left.strip !== right.strip) {
+    if (left.patch !== right.patch) {
+      if (!isOneSurface(left, right)) features += edgePath(edge, ox, oy)
+    } else if (left.strip !== right.strip) {
       const d = edgePath(edge, ox, oy)
       breaks += d
       if (betweenSoundings(parts, edge)) net += d
     }
   }
   return { features, breaks, net }
+}
+
+/** Pieces of one feature that go on in one plane, as a bench does from side to side, have no edge between them. */
+function isOneSurface(a: Cell, b: Cell): boolean {
+  const [p, q] = [a.plane, b.plane]
+  return a.feature >= 0 && a.feature === b.feature && p.atOrigin === q.atOrigin && p.dx === q.dx && p.dy === q.dy
 }
 
 /** Two soundings lie on the line of an edge of their net within this share of the basin. */

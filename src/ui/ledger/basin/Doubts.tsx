@@ -80,7 +80,7 @@ export function Doubts({ body, measures, sigmaM3 }: Props) {
                       {words}
                     </Button>
                   ) : (
-                    <span>{words}</span>
+                    <span className={styles['plainAdvice']}>{words}</span>
                   )}
                   <span>{plusMinus(sigma)}</span>
                 </li>

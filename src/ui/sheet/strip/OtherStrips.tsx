@@ -136,7 +136,7 @@ export function FeatureStrip({ scene, hands, give, feature: index }: StripProps 
         const value = field.get(feature)
         const set = (next: number) => give(edits.setFeature(body.id, index, field.set(feature, next)))
         return (
-          <Cell key={field.id} width={field.unit === 'count' ? 'count' : 'narrow'}>
+          <Cell key={field.id} width={field.unit === 'count' && !isSide(field.id) ? 'count' : 'narrow'}>
             {field.unit === 'count' ? (
               <NumberField
                 label={SHORT[field.id] ?? field.label}
