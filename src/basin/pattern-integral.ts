@@ -139,6 +139,8 @@ function refine(
   }
   for (let j = 0; j < count; j++) sums[j]! += kronrod[j]! * (b - a)
   const size = Math.max(f.scales[0]!, Math.abs(kronrod[0]! * (b - a)))
+  // Sizes that underflow leave no error.
+  if (!(size > 0)) return 0
   const part = (Math.abs(kronrod[0]! - gauss[0]!) * (b - a)) / size
   return size * Math.min(part, (200 * part) ** 1.5)
 }
