@@ -6,7 +6,10 @@ import type { Ring } from './rings.ts'
 import type { Point } from './types.ts'
 
 /** Places to mark at most: more than this hides the line that they are on. */
-const MOST_PLACES = 1000
+export const MOST_PLACES = 1000
+
+/** Lines that meet more often than this are a scribble: enough is known of it. */
+export const MOST_CONTACTS = 50_000
 
 /** A ring that crosses itself, or an island in the way of another shore; `empty` are the rings that bound no area. */
 export function contactProblem(

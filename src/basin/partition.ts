@@ -2,7 +2,7 @@ import { fail, type Problem, type Result } from '../base/index.ts'
 import { arrange, type RingContact } from './arrangement.ts'
 import { breakSpans } from './break-lines.ts'
 import { buildCells, type Division } from './cells.ts'
-import { contactProblem } from './contact-problems.ts'
+import { contactProblem, MOST_CONTACTS } from './contact-problems.ts'
 import { dishMeetsWall } from './dish-wall.ts'
 import { type AreaMoments, addMoments } from './edge-integrals.ts'
 import { facesOf } from './faces.ts'
@@ -55,9 +55,6 @@ function isTooLarge(outline: Path, roughExtentM: number): boolean {
   const { minX, minY, maxX, maxY } = boundsOf(outline)
   return !(Math.max(maxX - minX, maxY - minY) <= MAX_EXTENT_M)
 }
-
-/** Lines that meet more often than this are a scribble: enough is known of it. */
-const MOST_CONTACTS = 50_000
 
 function checkShape(shape: BasinShape): Problem | undefined {
   for (const { path, where } of pathsOf(shape).paths) {

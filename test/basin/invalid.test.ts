@@ -1,5 +1,8 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { MOST_CONTACTS, MOST_PLACES } from '../../src/basin/contact-problems.ts'
 import { areaOf, type BasinShape, measure, type Path, partition, waterAt } from '../../src/basin/index.ts'
+import { MAX_NUMBER, MIN_LENGTH_M, UNTANGLE_GAP } from '../../src/basin/tolerance.ts'
 import { box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
 function codeOf(s: BasinShape): string {
@@ -534,5 +537,52 @@ describe('edges that lie on each other', () => {
     )
     const above = Math.sqrt(8) + 9 * Math.asin(1 / 3)
     expect(relative(line.volumeM3, 9 * Math.PI * 1.5 - (2 + above))).toBeLessThan(1e-9)
+  })
+})
+
+describe('a wall wider than the water', () => {
+  it('is right by its law: a round pool of radius R under a batter k is a cone R/k deep', () => {
+    const p = divided(shape(circle(0, 0, 2), { wall: { kind: 'battered', run: 5 } }))
+    const m = measure(p, 0)
+    expect(relative(m.volumeM3, (Math.PI * 4 * 0.4) / 3)).toBeLessThan(1e-9)
+    expect(m.maxDepthM).toBeCloseTo(0.4, 9)
+    expect(waterAt(p, -0.41).ok).toBe(false)
+  })
+
+  it('is right by its law: a long box under a batter is a roof upside down, hipped at both ends', () => {
+    // Inset by n the box is (l − 2n)(w − 2n): V = ∫ over n from 0 to w/2, divided by k.
+    const [l, w, k] = [8, 2, 2]
+    const m = measure(divided(shape(box(0, 0, l, w), { wall: { kind: 'battered', run: k } })), 0)
+    expect(relative(m.volumeM3, (w * w * (3 * l - w)) / 12 / k)).toBeLessThan(1e-9)
+  })
+
+  it('is right by its law: a cove of twice the radius of a round pool', () => {
+    // d = 1.5 − r + √(r² − (r − n)²), n = R − ρ; ∫ 2πρ d dρ from 0 to R with R = 0.5 and r = 1, by Simpson's rule here.
+    const depth = (rho: number): number => 0.5 + Math.sqrt(1 - (0.5 + rho) ** 2)
+    let sum = 0
+    const n = 20_000
+    for (let i = 0; i <= n; i++) {
+      // ρ = ½ sin²θ takes the root at the wall away.
+      const theta = (Math.PI / 2) * (i / n)
+      const rho = 0.5 * Math.sin(theta) ** 2
+      const weight = i === 0 || i === n ? 1 : i % 2 ? 4 : 2
+      sum += weight * 2 * Math.PI * rho * depth(rho) * Math.sin(theta) * Math.cos(theta)
+    }
+    const m = measure(divided(shape(circle(0, 0, 0.5), { wall: { kind: 'cove', radiusM: 1 } })), 0)
+    expect(relative(m.volumeM3, (sum * (Math.PI / 2)) / (3 * n))).toBeLessThan(1e-9)
+  })
+})
+
+describe('what MODEL.md says of bad input', () => {
+  const text = readFileSync(new URL('../../src/basin/MODEL.md', import.meta.url), 'utf8')
+
+  it.each<[string, RegExp, number]>([
+    ['the largest number', /a number beyond \*\*([\de]+)\*\*/, MAX_NUMBER],
+    ['the shortest step', /nearer than \*\*([\de-]+)\*\* m/, MIN_LENGTH_M],
+    ['the gap of an untangled line', /gap of \*\*([\d.]+)\*\* of the figure/, UNTANGLE_GAP],
+    ['the places at most', /places, \*\*(\d+)\*\* of them/, MOST_PLACES],
+    ['the meetings of a scribble', /given up at \*\*(\d+)\*\* meetings/, MOST_CONTACTS],
+  ])('is what the program does: %s', (_, pattern, value) => {
+    expect(Number(pattern.exec(text)?.[1])).toBe(value)
   })
 })
