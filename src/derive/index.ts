@@ -1,5 +1,6 @@
 export { deriveBody, deriveMesh, deriveUncertainty } from './body.ts'
 export { fitVolume, type VolumeFit, type VolumeMeans } from './fit-volume.ts'
+export { deriveOverlaps } from './overlaps.ts'
 export { deriveOpening } from './plans.ts'
 export type { DerivedBody, DerivedVolume, DerivedWater, RuleOfThumb } from './types.ts'
 export { deriveUpkeep, type UpkeepBasis, upkeepBasisOf } from './upkeep.ts'
