@@ -126,6 +126,18 @@ export const QUANTITIES = table<QuantityRow>([
     ...same({ main: 'mgL', decimals: 0, entry: 3, step: 1 }),
   },
   {
+    id: 'hardness', kind: 'hardness', noun: 'a hardness', signed: false, example: everywhere('250 mg/L'),
+    ...same({ main: 'hardnessMgL', decimals: 0, entry: 3, step: 1 }),
+  },
+  {
+    id: 'alkalinity', kind: 'alkalinity', noun: 'an alkalinity', signed: true, example: everywhere('80 mg/L'),
+    ...same({ main: 'alkalinityMgL', decimals: 0, entry: 3, step: 1 }),
+  },
+  {
+    id: 'conductivity', kind: 'conductivity', noun: 'a conductivity', signed: false, example: everywhere('1200 µS/cm'),
+    ...same({ main: 'uScm', decimals: 0, entry: 1, step: 10 }),
+  },
+  {
     id: 'flow', kind: 'flow', noun: 'a flow', signed: false,
     example: { us: '40 gal/min', metric: '9 m³/h', imperial: '33 gal/min' },
     us: { main: 'gpm', decimals: 0, entry: 2, step: 1 },

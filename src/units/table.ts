@@ -6,11 +6,26 @@ const INCH = 0.0254
 const POUND = 0.45359237
 const US_GALLON = 0.003785411784
 const IMPERIAL_GALLON = 0.00454609
+const GRAIN_MG = (POUND * 1e6) / 7000
+const L_PER_M3 = 1000
+// molar masses [g/mol], IUPAC abridged standard atomic weights
+const CALCIUM_CARBONATE = 100.0869
+const CALCIUM_OXIDE = 56.0774
+const CALCIUM = 40.078
+const BICARBONATE = 61.0168
+/** A German degree is 10 mg/L of CaO [mg/L as CaCO3]. */
+const GERMAN_DEGREE = (10 * CALCIUM_CARBONATE) / CALCIUM_OXIDE
+/** A French degree is 10 mg/L as CaCO3. */
+const FRENCH_DEGREE = 10
+/** A grain per US gallon, and the English (Clark) degree, a grain per imperial gallon [mg/L as CaCO3]. */
+const GRAIN_PER_US_GALLON = GRAIN_MG / (US_GALLON * L_PER_M3)
+const GRAIN_PER_IMPERIAL_GALLON = GRAIN_MG / (IMPERIAL_GALLON * L_PER_M3)
 
 /**
  * Every unit that is read or printed, one row each. The factors are exact by definition: inch and pound by the
  * international agreement of 1959, US gallon = 231 in³ (NIST Handbook 44, appendix C), imperial gallon = 4.54609 L
- * (UK Weights and Measures Act 1985).
+ * (UK Weights and Measures Act 1985). Degrees of hardness by their definitions (DIN 38409-6 and ISO 6059, from memory); a mole
+ * of hardness is a mole of calcium, two of charge, and a mole of alkalinity is one of acid (acid capacity to pH 4.3).
  */
 // biome-ignore format: one row a unit
 export const UNITS = table<Unit>([
@@ -48,6 +63,27 @@ export const UNITS = table<Unit>([
   { id: 'F', label: '°F', kind: 'temperature', toSI: 5 / 9, offset: -160 / 9, world: 'any', names: ['°f', 'f', 'deg f', 'degf', 'fahrenheit', 'degrees f', 'degrees fahrenheit', '° f'] },
 
   { id: 'mgL', label: 'mg/L', kind: 'concentration', toSI: 1, world: 'any', names: ['mg/l', 'mg per l', 'mg per litre', 'mg per liter', 'ppm', 'g/m³'] },
+
+  { id: 'hardnessMgL', label: 'mg/L', long: 'mg/L as CaCO₃', kind: 'hardness', toSI: 1, world: 'any', names: ['mg/l', 'mg per l', 'mg per litre', 'mg per liter', 'ppm', 'g/m³', 'mg/l as caco₃', 'mg/l caco₃', 'ppm as caco₃', 'ppm caco₃'] },
+  { id: 'hardnessDH', label: '°dH', long: 'German degrees', kind: 'hardness', toSI: GERMAN_DEGREE, world: 'any', names: ['°dh', 'dh', '° dh', '°d', 'dgh', '°dgh', 'german degrees'] },
+  { id: 'hardnessFH', label: '°f', long: 'French degrees', kind: 'hardness', toSI: FRENCH_DEGREE, world: 'any', names: ['°f', '° f', '°fh', 'fh', '°th', 'french degrees'] },
+  { id: 'hardnessE', label: '°e', long: 'English degrees', kind: 'hardness', toSI: GRAIN_PER_IMPERIAL_GALLON, world: 'imperial', names: ['°e', '° e', '°eh', '°clark', 'clark', 'clark degrees', 'english degrees', 'gpg', 'grains per gallon'] },
+  { id: 'hardnessGpg', label: 'gpg', long: 'grains per US gallon', kind: 'hardness', toSI: GRAIN_PER_US_GALLON, world: 'us', names: ['gpg', 'gr/gal', 'grains/gal', 'grains per gallon', 'grains per us gallon'] },
+  { id: 'hardnessMmolL', label: 'mmol/L', kind: 'hardness', toSI: CALCIUM_CARBONATE, world: 'any', names: ['mmol/l', 'mmol per l', 'mmol per litre', 'mmol'] },
+  { id: 'hardnessMeqL', label: 'meq/L', kind: 'hardness', toSI: CALCIUM_CARBONATE / 2, world: 'any', names: ['meq/l', 'meq', 'mval/l', 'mval'] },
+  { id: 'hardnessCa', label: 'mg/L Ca', kind: 'hardness', toSI: CALCIUM_CARBONATE / CALCIUM, world: 'any', names: ['mg/l ca', 'mg/l as ca', 'ppm ca', 'mg ca/l'] },
+
+  { id: 'alkalinityMgL', label: 'mg/L', long: 'mg/L as CaCO₃', kind: 'alkalinity', toSI: 1, world: 'any', names: ['mg/l', 'mg per l', 'mg per litre', 'mg per liter', 'ppm', 'g/m³', 'mg/l as caco₃', 'mg/l caco₃', 'ppm as caco₃', 'ppm caco₃'] },
+  { id: 'alkalinityHCO3', label: 'mg/L HCO₃⁻', kind: 'alkalinity', toSI: CALCIUM_CARBONATE / 2 / BICARBONATE, world: 'any', names: ['mg/l hco₃', 'mg/l as hco₃', 'ppm hco₃', 'mg/l bicarbonate', 'mg hco₃/l'] },
+  { id: 'alkalinityMmolL', label: 'mmol/L', kind: 'alkalinity', toSI: CALCIUM_CARBONATE / 2, world: 'any', names: ['mmol/l', 'mmol per l', 'mmol per litre', 'mmol', 'meq/l', 'meq', 'mval/l', 'mval'] },
+  { id: 'alkalinityDH', label: '°dH', long: 'German degrees', kind: 'alkalinity', toSI: GERMAN_DEGREE, world: 'any', names: ['°dh', 'dh', '° dh', '°d', '°kh', 'kh', 'dkh', '°dkh', 'german degrees'] },
+  { id: 'alkalinityFH', label: '°f', long: 'French degrees', kind: 'alkalinity', toSI: FRENCH_DEGREE, world: 'any', names: ['°f', '° f', '°fh', 'fh', '°tac', 'french degrees'] },
+  { id: 'alkalinityE', label: '°e', long: 'English degrees', kind: 'alkalinity', toSI: GRAIN_PER_IMPERIAL_GALLON, world: 'imperial', names: ['°e', '° e', '°clark', 'clark', 'clark degrees', 'english degrees', 'gpg', 'grains per gallon'] },
+  { id: 'alkalinityGpg', label: 'gpg', long: 'grains per US gallon', kind: 'alkalinity', toSI: GRAIN_PER_US_GALLON, world: 'us', names: ['gpg', 'gr/gal', 'grains/gal', 'grains per gallon', 'grains per us gallon'] },
+
+  { id: 'uScm', label: 'µS/cm', kind: 'conductivity', toSI: 1, world: 'any', names: ['μs/cm', 'us/cm', 'μs', 'us', 'microsiemens', 'microsiemens per cm'] },
+  { id: 'mScm', label: 'mS/cm', kind: 'conductivity', toSI: 1000, world: 'any', names: ['ms/cm', 'ms', 'millisiemens', 'millisiemens per cm', 'ds/m'] },
+  { id: 'Sm', label: 'S/m', kind: 'conductivity', toSI: 10000, world: 'any', names: ['s/m', 'siemens per m', 'siemens per metre'] },
 
   { id: 'm3h', label: 'm³/h', long: 'm³ an hour', kind: 'flow', toSI: 1, world: 'metric', names: ['m³/h', 'm³/hr', 'm³ per hour'] },
   { id: 'Lmin', label: 'L/min', long: 'L a minute', kind: 'flow', toSI: 0.06, world: 'metric', names: ['l/min', 'lpm', 'l per minute'] },

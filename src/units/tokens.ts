@@ -33,6 +33,8 @@ export function plainText(text: string, hasPowers: boolean): string {
   plain = plain.replace(/^(?:about|approx\.?|ca\.?|circa|~|≈) ?/, '')
   plain = plain.replace(/ ?\/ ?(?=\d)/g, '/')
   plain = plain.replace(/\^2/g, '²').replace(/\^3/g, '³')
+  // the 3 of a formula is no number of its own
+  plain = plain.replace(/h?co3-?/g, (formula) => (formula.startsWith('h') ? 'hco₃' : 'co₃'))
   // m3 is a cubic metre, except where lengths are read: there 2 m 30 is two metres and thirty.
   return hasPowers
     ? plain.replace(

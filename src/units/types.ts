@@ -2,7 +2,8 @@ export type UnitSystem = 'us' | 'metric' | 'imperial'
 
 /**
  * What a number measures. Its canonical unit, the only one the program computes in: length, elevation [m]; area [m²];
- * volume, liquid [m³]; mass [kg]; temperature [°C]; concentration [mg/L]; flow [m³/h]; areaRate, a height of water
+ * volume, liquid [m³]; mass [kg]; temperature [°C]; concentration [mg/L]; hardness, alkalinity
+ * [mg/L as CaCO3]; conductivity [µS/cm]; flow [m³/h]; areaRate, a height of water
  * a day [mm/d]; volumePerLevel [m³ per m of level]; energy [kWh]; duration [h]; wind [m/s]; percent [%]; angle [°];
  * pH and number without a unit.
  */
@@ -15,6 +16,9 @@ export type Quantity =
   | 'liquid'
   | 'temperature'
   | 'concentration'
+  | 'hardness'
+  | 'alkalinity'
+  | 'conductivity'
   | 'flow'
   | 'areaRate'
   | 'volumePerLevel'
@@ -34,6 +38,9 @@ export type Kind =
   | 'mass'
   | 'temperature'
   | 'concentration'
+  | 'hardness'
+  | 'alkalinity'
+  | 'conductivity'
   | 'flow'
   | 'areaRate'
   | 'volumePerLevel'
