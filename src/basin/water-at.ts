@@ -1,7 +1,8 @@
 import { fail, ok, type Result } from '../base/index.ts'
 import { measure } from './measure.ts'
+import { isOutOfRange } from './number-range.ts'
 import type { Partition } from './partition-types.ts'
-import { noWater } from './problems.ts'
+import { noWater, problem } from './problems.ts'
 import type { Measures } from './types.ts'
 
 /**
@@ -9,6 +10,8 @@ import type { Measures } from './types.ts'
  * more than the computation's own error, that is a problem: nothing may be dosed or divided by a volume of zero.
  */
 export function waterAt(p: Partition, levelM: number): Result<Measures> {
+  if (!Number.isFinite(levelM)) return fail(problem('not-a-number', 'levelM'))
+  if (isOutOfRange(levelM)) return fail(problem('out-of-range', 'levelM'))
   const measures = measure(p, levelM)
   return measures.volumeM3 > measures.errorBoundM3 ? ok(measures) : fail(noWater('level', 'levelM'))
 }
