@@ -48,7 +48,19 @@ interface Stand {
   wetFromM: number
   wet: Float64Array | undefined
   wetError: number
+  /** How often it was summed; from the second time on its first rays are kept, for they don't depend on the level. */
+  visits: number
+  readonly kept: KeptRay[]
 }
+
+interface KeptRay {
+  readonly ray: StripRay
+  readonly spans: readonly RaySpan[]
+}
+
+/** Rays that the rule looks at first, and the most pieces whose rays are kept. */
+const FIRST_RAYS = 17
+const MOST_KEPT = 1000
 
 const known = new WeakMap<Partition, Stand[]>()
 
@@ -123,6 +135,8 @@ function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
     wetFromM: Infinity,
     wet: undefined,
     wetError: 0,
+    visits: 0,
+    kept: [],
   }
 }
 
@@ -188,12 +202,24 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
   least = Infinity
   most = -Infinity
   const watches = !stand.wet
+  const keeps = ++stand.visits > 1 && stripOf(p).pieces.length <= MOST_KEPT
+  let call = 0
   const f: Patterned = {
     addAt: (t, out) => {
-      layRay(p, stand, t)
-      if (watches) watchDepths(law, stand.spans)
+      let { spans } = stand
+      const kept = call < FIRST_RAYS ? stand.kept[call] : undefined
+      if (kept) {
+        ray = kept.ray
+        spans = kept.spans
+      } else {
+        layRay(p, stand, t)
+        if (keeps && call < FIRST_RAYS)
+          stand.kept.push({ ray: { ...ray, at: [] }, spans: spans.map((span) => ({ ...span })) })
+      }
+      call++
+      if (watches) watchDepths(law, spans)
       let name = 0
-      for (let i = 0; i < stand.spans.length; i++) name = mark(name, law.addSpan(ray, stand.spans[i]!, levelM, out))
+      for (let i = 0; i < spans.length; i++) name = mark(name, law.addSpan(ray, spans[i]!, levelM, out))
       return name
     },
     eventsAt: (t, out) => {
