@@ -12,10 +12,14 @@ export function chordsFor(curve: Curve, t0: number, t1: number, chordM: number):
     const step = 2 * Math.acos(Math.max(0, 1 - chordM / Math.abs(curve.radius)))
     return Math.min(4096, Math.max(1, Math.ceil((Math.abs(curve.turn) * span) / step)))
   }
-  // Height of a chord ≤ h²/8 · max|P″|, and |P″| ≤ 6 · the larger second difference of the control points.
+  // Height of a chord ≤ h²/8 · max|P″|; P″ is linear in t, so it is greatest at an end of the stretch.
+  const ax = curve.x0 - 2 * curve.ax + curve.bx
+  const ay = curve.y0 - 2 * curve.ay + curve.by
+  const bx = curve.ax - 2 * curve.bx + curve.x1
+  const by = curve.ay - 2 * curve.by + curve.y1
   const bend = Math.max(
-    Math.hypot(curve.x0 - 2 * curve.ax + curve.bx, curve.y0 - 2 * curve.ay + curve.by),
-    Math.hypot(curve.ax - 2 * curve.bx + curve.x1, curve.ay - 2 * curve.by + curve.y1),
+    Math.hypot(ax + t0 * (bx - ax), ay + t0 * (by - ay)),
+    Math.hypot(ax + t1 * (bx - ax), ay + t1 * (by - ay)),
   )
   return Math.min(4096, Math.max(1, Math.ceil(span * Math.sqrt((0.75 * bend) / chordM))))
 }
