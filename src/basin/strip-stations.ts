@@ -122,7 +122,14 @@ function layLoop(
       const node = fan.shore < 0 ? a.v[0]! : -1
       const b = isLast
         ? jointAt(k + 1)
-        : newStation(points, step.last, joined ? next.first : undefined, node, joined && next.piece === step.piece)
+        : newStation(
+            points,
+            step.last,
+            joined ? next.first : undefined,
+            node,
+            joined && next.piece === step.piece,
+            step.piece.by !== -1,
+          )
       gaps.push({
         piece: step.piece,
         a,
@@ -171,6 +178,7 @@ function newStation(
   right: Sample | undefined,
   node: number,
   isSame = false,
+  endsAtLocus = true,
 ): Station {
   const ray = left && (left.at[left.at.length - 1]! > 0 || !right) ? left : right
   if (!ray) return { n: [0], v: [node], code: [-1], isEvent: true, nx: 0, ny: 0, ray: -1 }
@@ -193,7 +201,7 @@ function newStation(
     }
     const px = x + n * nx
     const py = y + n * ny
-    const mayMeet = !isSame || n === end
+    const mayMeet = !isSame || (endsAtLocus && n === end)
     let at = mayMeet ? points.find(px, py) : -1
     if (at < 0) {
       at = points.addOnRay(px, py, n, nx, ny)
