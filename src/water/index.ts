@@ -47,10 +47,21 @@ export {
 export { FORMULA_NAMES, formulaDelta, formulaMassGPerMol, stoichiometryDelta } from './formulas.ts'
 export { co2FluxMolPerM2Day, gasTransferVelocityMPerDay, saturatedCO2MolPerKg, schmidtNumberCO2 } from './gas.ts'
 export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL } from './masses.ts'
+export { METALS, type Metal, type MetalFinding, type MetalsAdvice, metalsAdvice } from './metals.ts'
 export { METHODS, type MethodError, type MethodSigma, methodSigma, type TestMethod } from './methods.ts'
 export { type ExtraReading, PEOPLE_READING_NAMES, type PeopleReading, type PeopleReadingKey } from './people-reading.ts'
 export { leastSaltMgPerL, READING_KEYS, readingOf, totalsOf } from './reading.ts'
+export {
+  alkalinityFromBicarbonate,
+  bicarbonateFromAlkalinity,
+  calciumFromTotal,
+  conductivityFromSolids,
+  type HardnessReadings,
+  type Likely,
+  solidsFromConductivity,
+} from './readings-people-have.ts'
 export { DEFAULT_RULES, LOCAL_CODE_FIRST, RULES, type RuleFigures, type RuleProfile } from './rules.ts'
+export { conductivityAt25, saltFromConductivity } from './salt-from-conductivity.ts'
 export { clearSkyRadiation, daylightHours, extraterrestrialRadiation, solarRadiation } from './solar.ts'
 export type { SourceStatus } from './sourcing.ts'
 export {
@@ -67,6 +78,7 @@ export {
   superchlorination,
 } from './superchlorination.ts'
 export { type TableIndex, tableIndex } from './table-index.ts'
+export { TEST_TRAPS, type TestTrap, type TrapHere, trapsFor } from './test-traps.ts'
 export {
   addTotals,
   atTemperature,

@@ -18,6 +18,7 @@ export const MOLAR_MASSES_G_PER_MOL = Object.freeze({
   lithium: 6.94,
   carbonDioxide: 44.0095,
   bicarbonate: 61.0168,
+  carbonate: 60.0089,
   boricAcid: 61.833,
   nitrogen: 14.007,
 })

@@ -1,0 +1,65 @@
+import { bracketedRoot, fail, ok, type Result } from '../base/index.ts'
+import { equilibrate } from './equilibrate.ts'
+import { conductivityTooHigh, conductivityTooLow, peopleReadingBad } from './problems-readings.ts'
+import { leastSaltMgPerL, totalsOf } from './reading.ts'
+import type { Likely } from './readings-people-have.ts'
+import { atTemperature } from './totals.ts'
+import type { Constants, Totals, WaterReading } from './types.ts'
+
+/** Meters are set to show conductivity as it would be at this temperature. */
+const METER_C = 25
+/** Salt that the search goes up to [mg/L]; about sea water. */
+const MOST_SALT_MG_PER_L = 35_000
+const SALT_TOLERANCE_MG_PER_L = 1e-6
+/** How well the conductance model and a meter agree: 5 % of the golden tables, and 2 % of a meter. */
+const MODEL_SHARE = 0.055
+
+/** Conductivity of a water brought to 25 °C, as meters show it [µS/cm]. */
+export function conductivityAt25(totals: Totals, constants: Constants): Result<number> {
+  const solved = equilibrate(atTemperature(totals, METER_C), constants)
+  return solved.ok ? ok(solved.value.conductanceMicroSPerCm) : solved
+}
+
+/**
+ * The salt that explains a conductivity, given the other readings [mg/L as NaCl].
+ * Equation: κ25(salt, other readings) = κ read; Brent's method, κ25 rising with salt.
+ * Symbols: κ25 `conductivityAt25` [µS/cm].
+ * Valid for: up to 35 g/L. Sulfate, magnesium or potassium that nobody read count as salt; the reading's own salt is ignored.
+ * Source: this program's conductance model (`conductance.ts`), turned around.
+ * Accuracy: low and high are 5.5 % of the conductivity away, which in thin water is a large part of the salt.
+ */
+export function saltFromConductivity(reading: WaterReading, microSPerCm: number, constants: Constants): Result<Likely> {
+  if (!(microSPerCm >= 0 && Number.isFinite(microSPerCm)))
+    return fail(peopleReadingBad('conductivity_uS_per_cm', 'Conductivity', microSPerCm))
+  const conductivity = (salt: number): Result<number> => {
+    const totals = totalsOf({ ...reading, salt_mg_per_L_as_NaCl: salt }, constants)
+    return totals.ok ? conductivityAt25(totals.value, constants) : totals
+  }
+  const leastSalt = leastSaltMgPerL(reading)
+  const least = conductivity(leastSalt)
+  if (!least.ok) return least
+  const most = conductivity(MOST_SALT_MG_PER_L)
+  if (!most.ok) return most
+  if (microSPerCm * (1 + MODEL_SHARE) < least.value) return fail(conductivityTooLow(microSPerCm, least.value))
+  if (microSPerCm > most.value) return fail(conductivityTooHigh(microSPerCm, most.value))
+  const saltAt = (target: number): number => {
+    if (target <= least.value) return leastSalt
+    if (target >= most.value) return MOST_SALT_MG_PER_L
+    const root = bracketedRoot(
+      (salt) => {
+        const found = conductivity(salt)
+        return found.ok ? found.value - target : Number.NaN
+      },
+      leastSalt,
+      MOST_SALT_MG_PER_L,
+      SALT_TOLERANCE_MG_PER_L,
+    )
+    return root.ok ? root.value.x : Number.NaN
+  }
+  return ok({
+    low: saltAt(microSPerCm * (1 - MODEL_SHARE)),
+    best: saltAt(microSPerCm),
+    high: saltAt(microSPerCm * (1 + MODEL_SHARE)),
+    status: 'derived',
+  })
+}
