@@ -1,77 +1,119 @@
 import { table } from '../base/index.ts'
-import type { CautionId } from './types.ts'
+import type { SourceStatus } from '../water/index.ts'
+import {
+  DECAY_1999,
+  ECHA_2019,
+  EPA_ALERT,
+  MARYLAND,
+  MASS_BALANCE,
+  MMWR_2017,
+  type Origin,
+  PRACTICE,
+  STOICHIOMETRY,
+} from './sources.ts'
+import type { CautionId, Product } from './types.ts'
+
+/** What a caution is about, for those who show only some of them. */
+type Topic = 'apart' | 'adding' | 'body' | 'bathing' | 'surface' | 'storing' | 'overshoot' | 'label'
 
 export interface Caution {
   readonly id: CautionId
+  readonly topic: Topic
   readonly text: string
   readonly source: string
+  readonly status: SourceStatus
 }
 
-const EPA = 'US EPA chemical safety alert 550-F-01-003 (2001)'
-const MARYLAND = 'Maryland Department of Health, safety requirements for pool operators'
-const MMWR = 'CDC, MMWR 66(19), 2017: gas after a pump restarted'
+const row = (id: CautionId, topic: Topic, text: string, from: Origin): Caution => ({ id, topic, text, ...from })
 
-const row = (id: CautionId, text: string, source: string): Caution => ({ id, text, source })
-
-/** Said beside a dose. The product's own label always comes first. */
+/** Said beside a dose, gravest first. The product's own label always rules. */
 export const CAUTIONS = table<Caution>([
-  row('label', "The product's label and local rules come before anything said here.", 'common practice, no source'),
+  row('gas-licensed', 'body', 'Chlorine gas kills. It is for licensed plants only, never for a home pool.', PRACTICE),
   row(
-    'gear',
-    'Gloves and goggles, fresh air, children and animals away; lock it up afterwards.',
-    'common practice, no source; the label says what is needed',
+    'no-acid-near',
+    'apart',
+    'Never near any acid, in the water or in the shed: together they give off chlorine gas.',
+    MMWR_2017,
   ),
-  row('no-acid-near', 'Never near any acid, in the water or in the shed: together they give off chlorine gas.', MMWR),
-  row('into-water', 'Always the chemical into water, never water into the chemical.', MARYLAND),
+  row(
+    'never-mix',
+    'apart',
+    'Never mix it with any other product, wet or dry; a clean, dry scoop or jug for each.',
+    EPA_ALERT,
+  ),
+  row('own-feeder', 'apart', 'Its feeder or basket has never held any other chlorine, and never will.', EPA_ALERT),
+  row(
+    'skimmer-pump-off',
+    'apart',
+    'Tablets in a skimmer make strong acid and chlorine gas while the pump is off, and it all goes through pump and heater at the next start: take them out, or use a floater.',
+    PRACTICE,
+  ),
+  row('into-water', 'adding', 'Always the chemical into water, never water into the chemical.', MARYLAND),
+  row('pump-running', 'adding', 'Only while the pump runs and water truly flows; nobody in the water.', MMWR_2017),
   row(
     'acid-burns',
+    'body',
     'Acid burns eyes and skin and its fumes hurt: goggles, gloves, outdoors, face away, rinse spills with much water.',
-    'common practice, no source',
+    PRACTICE,
   ),
-  row('never-mix', 'Never mix it with any other product, wet or dry; a clean, dry scoop or jug for each.', EPA),
-  row('pump-running', 'Only while the pump runs and water truly flows; nobody in the water.', MMWR),
-  row('keep-dry', 'Keep it dry, cool and in its own container, away from acids and anything that burns.', EPA),
-  row(
-    'not-on-surface',
-    'Undissolved grains bleach and stain a liner or shell: dissolve first or brush at once.',
-    'common practice, no source',
-  ),
-  row('own-feeder', 'Its feeder or basket has never held any other chlorine, and never will.', EPA),
-  row('dust', 'Do not breathe the dust; pour low and downwind.', 'common practice, no source'),
+  row('gear', 'body', 'Gloves and goggles, fresh air, children and animals away; lock it up afterwards.', PRACTICE),
+  row('dust', 'body', 'Do not breathe the dust; pour low and downwind.', PRACTICE),
   row(
     'borate',
-    'Boric acid and borax are classed as harmful to reproduction (EU Repr. 1B): no dust, gloves, and nobody or no animal drinks the water.',
-    'ECHA committee for risk assessment, 2019 (news seen)',
+    'body',
+    'Boric acid and borax are classed as harmful to reproduction (EU Repr. 1B): no dust, gloves, not by anyone pregnant, and nobody, child or animal, drinks the water.',
+    ECHA_2019,
+  ),
+  row('hot-dissolving', 'adding', 'It gets hot as it dissolves: small amounts into a big bucket of water.', PRACTICE),
+  row(
+    'open-cover',
+    'bathing',
+    'After a big dose leave the cover off until chlorine is back in its band: what comes off the water eats the cover and collects under it.',
+    PRACTICE,
   ),
   row(
-    'hot-dissolving',
-    'It gets hot as it dissolves: small amounts into a big bucket of water.',
-    'common practice, no source',
+    'wait-to-bathe',
+    'bathing',
+    'Nobody bathes until it is mixed through and a test shows chlorine and pH inside their limits.',
+    PRACTICE,
+  ),
+  row(
+    'not-on-surface',
+    'surface',
+    'Undissolved grains bleach and stain a liner or shell: dissolve first or brush at once.',
+    PRACTICE,
+  ),
+  row(
+    'keep-dry',
+    'storing',
+    'Keep it dry, cool and in its own container, away from acids and anything that burns.',
+    EPA_ALERT,
+  ),
+  row(
+    'reducer-overshoot',
+    'overshoot',
+    'Too much leaves the water without chlorine; give half, measure, then the rest.',
+    STOICHIOMETRY,
+  ),
+  row('hard-to-undo', 'overshoot', 'Too much of it can only be undone by exchanging water.', MASS_BALANCE),
+  row(
+    'stabiliser-stays',
+    'overshoot',
+    'Stabiliser does not leave by itself; only an exchange of water lowers it.',
+    PRACTICE,
   ),
   row(
     'slow-dissolving',
+    'adding',
     'It dissolves over days; do not wash the filter until it is gone, and do not repeat the dose on an early reading.',
-    'common practice, no source',
+    PRACTICE,
   ),
-  row(
-    'stabiliser-stays',
-    'Stabiliser does not leave by itself; only an exchange of water lowers it.',
-    'common practice, no source',
-  ),
-  row(
-    'old-liquid',
-    'Liquid chlorine weakens in weeks, faster when warm: buy it fresh.',
-    'Gordon, Adam et al., bleach decomposition, J. AWWA (existence seen)',
-  ),
-  row(
-    'gas-licensed',
-    'Chlorine gas kills. It is for licensed plants only, never for a home pool.',
-    'common practice, no source',
-  ),
-  row('hard-to-undo', 'Too much of it can only be undone by exchanging water.', 'follows from the mass balance'),
-  row(
-    'reducer-overshoot',
-    'Too much leaves the water without chlorine; give half, measure, then the rest.',
-    'follows from the stoichiometry',
-  ),
+  row('old-liquid', 'storing', 'Liquid chlorine weakens in weeks, faster when warm: buy it fresh.', DECAY_1999),
+  row('label', 'label', "The product's label and local rules come before anything said here.", PRACTICE),
 ])
+
+/** Every caution that these products carry, each once, gravest first. */
+export function cautionsOf(products: readonly Product[]): readonly Caution[] {
+  const ids = new Set<string>([...products.flatMap((product) => product.cautions), 'label'])
+  return CAUTIONS.rows.filter((caution) => ids.has(caution.id))
+}

@@ -1,3 +1,5 @@
+import type { SourceStatus } from '../water/index.ts'
+import { EPA_ALERT, EPA_AND_CSB, MEMORY, MMWR_2017, type Origin, PRACTICE } from './sources.ts'
 import type { HazardGroup, Product } from './types.ts'
 
 /** Two groups that must not meet, and how hard that is meant. */
@@ -8,14 +10,10 @@ export interface Incompatibility {
   readonly kind: 'danger' | 'clouds'
   readonly reason: string
   readonly source: string
+  readonly status: SourceStatus
   /** Least hours between them in the pool, besides a whole turnover. */
   readonly hoursApart: number
 }
-
-const EPA = 'US EPA chemical safety alert 550-F-01-003 (2001)'
-const MMWR = 'CDC, MMWR 66(19), 2017'
-const CSB = 'US Chemical Safety Board, as quoted in the trade press (seen second-hand)'
-const MEMORY = 'from memory'
 
 const pair = (
   a: HazardGroup,
@@ -23,19 +21,19 @@ const pair = (
   kind: Incompatibility['kind'],
   hoursApart: number,
   reason: string,
-  source: string,
-): Incompatibility => ({ a, b, kind, reason, source, hoursApart })
+  from: Origin,
+): Incompatibility => ({ a, b, kind, reason, hoursApart, ...from })
 
 export const INCOMPATIBLE: readonly Incompatibility[] = Object.freeze([
-  pair('acid', 'hypochlorite', 'danger', 4, 'Acid on hypochlorite sets chlorine gas free.', MMWR),
-  pair('acid', 'isocyanurate', 'danger', 4, 'Acid on chlorinated stabiliser sets chlorine gas free.', EPA),
+  pair('acid', 'hypochlorite', 'danger', 4, 'Acid on hypochlorite sets chlorine gas free.', MMWR_2017),
+  pair('acid', 'isocyanurate', 'danger', 4, 'Acid on chlorinated stabiliser sets chlorine gas free.', EPA_ALERT),
   pair(
     'hypochlorite',
     'isocyanurate',
     'danger',
     4,
     'Together, and above all damp, they burn, explode and give off toxic gas.',
-    `${EPA}; ${CSB}`,
+    EPA_AND_CSB,
   ),
   pair('hypochlorite', 'oxidiser', 'danger', 4, 'Two strong oxidisers heat each other up.', MEMORY),
   pair('isocyanurate', 'oxidiser', 'danger', 4, 'Two strong oxidisers heat each other up.', MEMORY),
@@ -51,7 +49,7 @@ export const INCOMPATIBLE: readonly Incompatibility[] = Object.freeze([
     'clouds',
     12,
     'Where calcium and carbonate meet strong, chalk falls out and clouds the water.',
-    'common practice, no source',
+    PRACTICE,
   ),
   pair('chlorineGas', 'alkali', 'danger', 4, 'They react hot.', MEMORY),
   pair('chlorineGas', 'reducer', 'danger', 4, 'They react hot.', MEMORY),

@@ -33,7 +33,7 @@ export const ACIDS: readonly Product[] = [
     packages: [...litres(1.16, 5, 10, 20), ...gallons(1.16, 1, 2.5)],
     how: ACID_HOW,
     wait,
-    cautions: ['acid-burns', 'into-water', 'never-mix', 'pump-running'],
+    cautions: ['acid-burns', 'into-water', 'never-mix', 'pump-running', 'wait-to-bathe'],
     sources: [
       seen('density 1.16 kg/L at 31.45 %', `${DENSITIES}; table interpolation gives 1.156`),
       derived('8.6257 mmol of acid per gram'),
@@ -53,7 +53,7 @@ export const ACIDS: readonly Product[] = [
     packages: [...litres(1.071, 5, 10, 20), ...gallons(1.071, 1, 2.5)],
     how: ACID_HOW,
     wait,
-    cautions: ['acid-burns', 'into-water', 'never-mix', 'pump-running'],
+    cautions: ['acid-burns', 'into-water', 'never-mix', 'pump-running', 'wait-to-bathe'],
     sources: [seen('density 1.071 kg/L at 14.5 %, interpolated', DENSITIES), derived('3.9769 mmol of acid per gram')],
   }),
   product({
@@ -69,7 +69,7 @@ export const ACIDS: readonly Product[] = [
     packages: [...kg(1.5, 5, 15, 25), ...lb(5, 25, 50)],
     how: 'Dissolve it in a bucket of pool water, the grains into the water, and pour that slowly in front of a return.',
     wait,
-    cautions: ['acid-burns', 'into-water', 'never-mix', 'pump-running'],
+    cautions: ['acid-burns', 'into-water', 'never-mix', 'pump-running', 'wait-to-bathe'],
     sources: [memory('93.2 % NaHSO4, the rest sodium sulfate'), memory('bulk density 1.4 g/mL')],
     aliases: [{ name: 'sodium bisulfate 93.2 % w/w NaHSO4', basis: 'g' }],
   }),
@@ -86,7 +86,7 @@ export const ACIDS: readonly Product[] = [
     packages: [...kg(1.5, 5, 15, 25), ...lb(5, 25, 50)],
     how: 'Dissolve it in a bucket of pool water, the grains into the water, and pour that slowly in front of a return.',
     wait,
-    cautions: ['acid-burns', 'into-water', 'never-mix', 'pump-running'],
+    cautions: ['acid-burns', 'into-water', 'never-mix', 'pump-running', 'wait-to-bathe'],
     sources: [
       seen(
         '95 %: the strength behind 2.1 lb per 10 mg/L per 10,000 US gal',

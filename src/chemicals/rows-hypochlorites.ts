@@ -45,7 +45,16 @@ const liquid = (tradePercent: number, densityGPerML: number, id: string, aliases
     packages: [...litres(densityGPerML, 5, 10, 20), ...gallons(densityGPerML, 1, 2.5)],
     how: 'Pour it slowly in front of a return, low over the water, with the pump running.',
     wait,
-    cautions: ['gear', 'no-acid-near', 'never-mix', 'pump-running', 'old-liquid', 'label'],
+    cautions: [
+      'gear',
+      'no-acid-near',
+      'never-mix',
+      'pump-running',
+      'open-cover',
+      'wait-to-bathe',
+      'old-liquid',
+      'label',
+    ],
     sources: [
       memory(`trade % = grams of chlorine per 100 mL; density ${densityGPerML} kg/L`),
       memory('as much salt as hypochlorite, 4 g/L of lye'),
@@ -92,6 +101,8 @@ const CAL_HYPO_CAUTIONS: Product['cautions'] = [
   'not-on-surface',
   'pump-running',
   'into-water',
+  'open-cover',
+  'wait-to-bathe',
 ]
 const GRANULAR_HOW =
   'Dissolve it in a bucket of pool water, grains into water, let it settle and pour the clear part round the deep end.'

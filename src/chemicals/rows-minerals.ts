@@ -82,6 +82,7 @@ export const MINERALS: readonly Product[] = [
     strength: '100 %',
     form: 'granular',
     densityGPerML: 0.9,
+    bulkGPerML: [0.8, 1.0],
     contains: [part('H3Cya', 100, 129.074)],
     active: active('cyanuric acid', 129.074),
     groups: ['harmless'],

@@ -4,10 +4,23 @@ import type { Product } from './types.ts'
 const CL2 = 70.906
 const TRICHLOR = 232.409
 const DICHLOR_2 = 255.977
+const DICHLOR_0 = 219.946
 const THIOSULFATE_5 = 248.182
 const MONOPERSULFATE = 614.738
 const DICHLOR_MORE =
   'The kind with 2 water holds at most 55.4 % available chlorine. A label of 60 % and more means the kind without water.'
+const DICHLOR_CAUTIONS: Product['cautions'] = [
+  'gear',
+  'no-acid-near',
+  'never-mix',
+  'keep-dry',
+  'stabiliser-stays',
+  'not-on-surface',
+  'pump-running',
+  'open-cover',
+  'wait-to-bathe',
+]
+const DICHLOR_HOW = 'Scatter it over the deep end while the pump runs, or dissolve it first over a liner.'
 const PERSULFATE_MORE = 'Nothing is stronger than the pure triple salt, which is 49.5 % KHSO5.'
 
 const wait = { turnovers: 1, hoursAtLeast: 4, why: 'so that it is mixed through; measure before anyone bathes' }
@@ -36,7 +49,16 @@ export const OXIDANTS: readonly Product[] = [
     pieceG: 200,
     how: 'Only in a feeder or floater of its own with water flowing; never in a basket, and never where calcium hypochlorite has been.',
     wait,
-    cautions: ['gear', 'no-acid-near', 'own-feeder', 'never-mix', 'keep-dry', 'stabiliser-stays', 'pump-running'],
+    cautions: [
+      'gear',
+      'no-acid-near',
+      'own-feeder',
+      'skimmer-pump-off',
+      'never-mix',
+      'keep-dry',
+      'stabiliser-stays',
+      'pump-running',
+    ],
     sources: [derived('0.607 mg of stabiliser for each mg of chlorine'), memory('99 % pure; 200 g tablets')],
     aliases: [{ name: 'trichlor 99 %', basis: 'g' }],
   }),
@@ -52,11 +74,31 @@ export const OXIDANTS: readonly Product[] = [
     groups: ['isocyanurate'],
     uses: ['chlorine'],
     packages: [...kg(1, 5, 10, 25), ...lb(5, 25, 50)],
-    how: 'Scatter it over the deep end while the pump runs, or dissolve it first over a liner.',
+    how: DICHLOR_HOW,
     wait,
-    cautions: ['gear', 'no-acid-near', 'never-mix', 'keep-dry', 'stabiliser-stays', 'not-on-surface', 'pump-running'],
+    cautions: DICHLOR_CAUTIONS,
     sources: [derived('0.910 mg of stabiliser for each mg of chlorine'), memory('99 % pure')],
     aliases: [{ name: 'dichlor dihydrate 99 %', basis: 'g' }],
+  }),
+  product({
+    id: 'dichlor-anhydrous',
+    label: 'Dichlor without water',
+    strength: '93 % sodium dichloroisocyanurate without water: 60 % available chlorine',
+    form: 'granular',
+    densityGPerML: 0.95,
+    contains: [part('NaXc2Cya', 93, DICHLOR_0)],
+    active: active('sodium dichloroisocyanurate without water', DICHLOR_0),
+    availableChlorine: (0.93 * 2 * CL2) / DICHLOR_0,
+    groups: ['isocyanurate'],
+    uses: ['chlorine'],
+    packages: [...kg(1, 5, 10, 25), ...lb(5, 25, 50)],
+    how: DICHLOR_HOW,
+    wait,
+    cautions: DICHLOR_CAUTIONS,
+    sources: [
+      derived('64.5 % available chlorine where pure; 0.910 mg of stabiliser for each mg of chlorine'),
+      memory('sold as 60 %; bulk density about 0.95 g/mL; burns more fiercely than the kind with water'),
+    ],
   }),
   product({
     id: 'sodium-thiosulfate',
@@ -130,7 +172,7 @@ export const OXIDANTS: readonly Product[] = [
     packages: [...kg(1, 5, 25), ...lb(5, 25)],
     how: 'Scatter it over the deep end while the pump runs. It oxidises but does not disinfect.',
     wait,
-    cautions: ['gear', 'no-acid-near', 'never-mix', 'keep-dry', 'not-on-surface', 'pump-running'],
+    cautions: ['gear', 'never-mix', 'keep-dry', 'not-on-surface', 'pump-running', 'wait-to-bathe'],
     sources: [
       memory('2 KHSO5 · KHSO4 · K2SO4; each KHSO5 ends as KHSO4'),
       practice('it can read as chlorine on a test'),
