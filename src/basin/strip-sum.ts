@@ -234,7 +234,8 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
       return count
     },
     scales: scalesOf(stripOf(p).widthM),
-    mostRays: raysForEach(stripOf(p).pieces.length),
+    // A piece so narrow, at a joint that is all but smooth, is mostly rounding: one look is enough.
+    mostRays: isNarrow(stand.piece) ? 0 : raysForEach(stripOf(p).pieces.length),
   }
   const own = new Float64Array(sums.length)
   const { piece, rootAt0, rootAt1 } = stand
@@ -248,6 +249,10 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
     stand.wetError = error
   }
   return error
+}
+
+function isNarrow({ fan, t0, t1 }: StripPiece): boolean {
+  return t1 - t0 < HAIR * (fan.t1 - fan.t0)
 }
 
 const scales = new Float64Array(STRIP_SUMS.length)
