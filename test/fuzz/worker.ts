@@ -24,6 +24,7 @@ export function runChunk(
   seed: number,
   documents: number,
   onDocument: (labels: readonly string[], tookMs: number) => void,
+  patienceMs?: number,
 ) {
   let hasFailed = false
   return fc.check(
@@ -31,7 +32,7 @@ export function runChunk(
       const start = performance.now()
       let labels: readonly string[] = ['failed']
       try {
-        labels = examine(document)
+        labels = examine(document, patienceMs)
       } finally {
         if (!hasFailed) onDocument(labels, performance.now() - start)
         if (labels[0] === 'failed') hasFailed = true
