@@ -53,7 +53,7 @@ function bisect(values: readonly number[], t0: number, t1: number): number {
 }
 
 /** Value of a polynomial in Bernstein form at t. */
-export function bernsteinAt(values: readonly number[], t: number): number {
+function bernsteinAt(values: readonly number[], t: number): number {
   const b = [...values]
   for (let k = b.length - 1; k > 0; k--) for (let i = 0; i < k; i++) b[i] = b[i]! + t * (b[i + 1]! - b[i]!)
   return b[0]!

@@ -6,7 +6,7 @@ export function planeAt(plane: Plane, x: number, y: number): number {
 }
 
 /** The same plane seen from another origin. */
-export function shifted(plane: Plane, originX: number, originY: number): Plane {
+function shifted(plane: Plane, originX: number, originY: number): Plane {
   return { atOrigin: planeAt(plane, originX, originY), dx: plane.dx, dy: plane.dy }
 }
 
