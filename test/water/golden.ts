@@ -103,7 +103,7 @@ export function stateOf(reading: WaterReading, constants = ORACLE): { totals: To
 }
 
 /** Tier A tolerances (same constants), by column: abs + rel × |reference|. */
-const TIER_A: readonly (readonly [column: RegExp, abs: number, rel: number])[] = [
+export const TIER_A: readonly (readonly [column: RegExp, abs: number, rel: number])[] = [
   [/^(alt_W19_)?dic_/, 0.002, 0.005],
   [/^co2aq_/, 0.0005, 0.02],
   [/^hco3_total_/, 0.002, 0.006],
@@ -132,7 +132,7 @@ const TIER_A: readonly (readonly [column: RegExp, abs: number, rel: number])[] =
 ]
 
 /** How far a column is out, in units of its tier A tolerance (1 is the limit). */
-function shareOfTolerance(column: string, value: number, reference: number): number {
+export function shareOfTolerance(column: string, value: number, reference: number): number {
   const row = TIER_A.find(([pattern]) => pattern.test(column))
   if (!row) throw new Error(`no tolerance for ${column}`)
   return Math.abs(value - reference) / (row[1] + row[2] * Math.abs(reference))

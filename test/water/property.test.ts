@@ -1,6 +1,5 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { Result } from '../../src/base/index.ts'
 import { bufferCapacityOf } from '../../src/water/buffer.ts'
 import { conditionsAt } from '../../src/water/conditions.ts'
 import { updateGammas } from '../../src/water/gammas.ts'
@@ -10,14 +9,12 @@ import {
   type Equilibrium,
   equilibrate,
   equilibrateOpen,
-  type Totals,
-  totalsOf,
   type WaterReading,
 } from '../../src/water/index.ts'
-import { alkalinityOf, solve } from '../../src/water/solve.ts'
-import { atCurrentPH, freeMetals, pairsPerBicarbonate } from '../../src/water/sweep.ts'
-import { type Workspace, workspaceOf } from '../../src/water/workspace.ts'
+import { solve } from '../../src/water/solve.ts'
+import { workspaceOf } from '../../src/water/workspace.ts'
 import { good } from './golden.ts'
+import { everyNumber, feasible, frozenAlkalinity } from './random-waters.ts'
 
 const SEED = 20261124
 const RUNS = 10_000
@@ -42,60 +39,6 @@ const readings: fc.Arbitrary<Required<{ [key in keyof WaterReading]: number }>> 
   salt_mg_per_L_as_NaCl: upTo20Times(3000),
   temperature_C: fc.double({ min: 0, max: 42, noNaN: true }),
 })
-
-/** The same water with the salt that balances its hardness and the alkalinity its weak acids hold, where they lack. */
-function feasible(reading: WaterReading): Totals {
-  let water = reading
-  for (let attempt = 0; attempt < 3; attempt++) {
-    const result: Result<Totals> = totalsOf(water, CONSTANTS)
-    if (result.ok) return result.value
-    const hardness = (water.ch_mg_per_L_as_CaCO3 ?? 0) + (water.mg_hardness_mg_per_L_as_CaCO3 ?? 0)
-    if (result.problem.code === 'water-charge-does-not-close') {
-      water = { ...water, salt_mg_per_L_as_NaCl: (water.salt_mg_per_L_as_NaCl ?? 0) + 1.2 * hardness }
-    } else if (result.problem.code === 'water-alkalinity-too-low') {
-      const held =
-        4.7 * (water.borate_mg_per_L_as_B ?? 0) +
-        0.45 * (water.cya_mg_per_L ?? 0) +
-        0.72 * (water.fc_mg_per_L_as_Cl2 ?? 0) +
-        0.1 * hardness +
-        20
-      water = { ...water, ta_mg_per_L_as_CaCO3: water.ta_mg_per_L_as_CaCO3 + held }
-    } else throw new Error(`${result.problem.code}: ${result.problem.what}`)
-  }
-  throw new Error(`cannot be made feasible: ${JSON.stringify(reading)}`)
-}
-
-function everyNumber(e: Equilibrium): number[] {
-  return [
-    e.pH,
-    e.ionicStrength,
-    e.activeChlorineMgPerL,
-    e.hypochloriteMgPerL,
-    e.boundChlorineMgPerL,
-    e.bufferCapacity,
-    e.co2MgPerL,
-    e.conductanceMicroSPerCm,
-    e.residual,
-    ...Object.values(e.species),
-    ...Object.values(e.alkalinity),
-    ...Object.values(e.logGammas),
-  ]
-}
-
-/** Alkalinity at a pH with activity coefficients held where they are: the workspace's own mass balances, no solver. */
-function frozenAlkalinity(w: Workspace, pH: number): number {
-  w.pH = pH
-  for (let pass = 0; pass < 400; pass++) {
-    atCurrentPH(w)
-    pairsPerBicarbonate(w)
-    w.u = w.carbon / (w.ra + 1 + w.e1 + w.e2)
-    if (freeMetals(w) === 0) break
-  }
-  atCurrentPH(w)
-  pairsPerBicarbonate(w)
-  w.u = w.carbon / (w.ra + 1 + w.e1 + w.e2)
-  return alkalinityOf(w)
-}
 
 describe(`${RUNS} random waters: pH 5–10, 0–42 °C, totals up to 20 times the usual (seed ${SEED})`, () => {
   test('each is solved: finite, not negative, residual at rounding, pH → state → pH returns', () => {
