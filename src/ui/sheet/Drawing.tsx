@@ -1,7 +1,6 @@
 import { type RefObject, useCallback, useId, useMemo } from 'react'
 import type { Point } from '../../basin/index.ts'
-import { boundsOf, type Partition, partition } from '../../basin/index.ts'
-import type { DerivedBody } from '../../derive/index.ts'
+import { boundsOf } from '../../basin/index.ts'
 import { formatQuantity, type UnitSystem } from '../../units/index.ts'
 import { AxisLine, Projections } from '../plan/AxisLine.tsx'
 import { axisNames } from '../plan/axis-names.ts'
@@ -21,12 +20,12 @@ import { SectionDrawing } from '../section/SectionDrawing.tsx'
 import { SectionLabels } from '../section/SectionLabels.tsx'
 import { Captions } from './Captions.tsx'
 import type { PlacedItem } from './items.ts'
-import { useLocal } from './local.ts'
 import { seenMiddle } from './place-items.ts'
 import styles from './Sheet.module.css'
 import { ScaleBar, SheetGrid } from './SheetGrid.tsx'
 import { axisEnds, drawnAxis, planPx, pointOnAxis, type Scene } from './scene.ts'
 import type { Subject } from './useScene.ts'
+import { useTintedParts } from './useTintedParts.ts'
 import { type Panes, sectionToScreen, svgMatrix, type View } from './view.ts'
 
 interface Props {
@@ -215,25 +214,6 @@ function Drawn(props: DrawnProps) {
     </>
   )
 }
-
-/**
- * What the tints and figures are taken from. Bands of a shaped wall cost a hundred times those of an upright one, so while a
- * hand drags, the tints run straight up to the wall; let go, they climb it again.
- */
-function useTintedParts(derived: DerivedBody): Partition | undefined {
-  const isDragging = useLocal((state) => state.grabbed !== undefined)
-  return useMemo(() => {
-    if (!derived.partition.ok) return undefined
-    const { shape } = derived
-    const quick =
-      isDragging && shape !== undefined && shape.wall.kind !== 'vertical'
-        ? partition({ ...shape, wall: UPRIGHT })
-        : derived.partition
-    return quick.ok ? quick.value : derived.partition.value
-  }, [derived, isDragging])
-}
-
-const UPRIGHT = { kind: 'vertical' } as const
 
 /** Where the floor bends is drawn; over soundings the net between them, while they are at hand; depth lines say it themselves. */
 function breaksOf({ floor }: Subject['body'], selectedKey: string | undefined): 'all' | 'net' | 'none' {

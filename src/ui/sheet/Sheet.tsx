@@ -1,21 +1,20 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { createPortal } from 'react-dom'
 import { useStore } from 'zustand'
-import type { Point } from '../../basin/index.ts'
 import type { Tool } from '../../state/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
 import { classes } from '../fields/index.ts'
-import { nodesOf } from '../plan/nodes.ts'
 import { DrawBar } from './DrawBar.tsx'
 import { Drawing } from './Drawing.tsx'
 import { EmptySheet } from './EmptySheet.tsx'
 import { type Hands, insertAt } from './gestures.ts'
+import { armsOf, isInPane } from './in-sight.ts'
 import { itemOf, keyOf, type PlacedItem, selectionOf } from './items.ts'
 import { createLocalStore, LocalProvider, useLocal } from './local.ts'
-import { pathOfRing, placeItems } from './place-items.ts'
+import { placeItems } from './place-items.ts'
 import { begin, hover, placesPoints, tap } from './presses.ts'
 import styles from './Sheet.module.css'
-import { planPx, type Scene } from './scene.ts'
+import type { Scene } from './scene.ts'
 import { Strip } from './strip/Strip.tsx'
 import { usePointerGestures } from './usePointerGestures.ts'
 import { useSubject } from './useScene.ts'
@@ -236,24 +235,6 @@ function sheetLabel(tool: Tool): string {
     return 'Placing points. Arrow keys move the cross hairs, Shift for ten steps, Enter places a point, Enter again on it closes, C corner or smooth, Backspace takes back, Escape cancels.'
   }
   return 'Plan and section. Arrow keys move the cross hairs and read the depth, plus and minus zoom, 0 fits. Tab goes to points, stations and features.'
-}
-
-/** Marks of the plan don't lie over the section, nor those of the section over the plan. */
-function isInPane(placed: PlacedItem, scene: Scene): boolean {
-  const isBelow = placed.at[1] > scene.panes.planHeight
-  return placed.item.kind === 'station' ? isBelow : !isBelow
-}
-
-/** From each control point in sight to the node that it belongs to. */
-function armsOf(scene: Scene | undefined, items: readonly PlacedItem[]): { from: Point; to: Point }[] {
-  if (!scene) return []
-  return items.flatMap(({ item, at }) => {
-    if (item.kind !== 'control') return []
-    const path = pathOfRing(scene, item.ring)
-    const nodes = path ? nodesOf(path) : []
-    const node = nodes[item.which === 'c1' ? item.segment : (item.segment + 1) % nodes.length]
-    return node ? [{ from: planPx(scene, node), to: at }] : []
-  })
 }
 
 /** Tab comes back to what was selected last, else to the first. */

@@ -11,6 +11,7 @@ import { type Item, keyOf, type PlacedItem, selectionOf } from './items.ts'
 import { sayPlace } from './place-items.ts'
 import { closeDraft } from './place-points.ts'
 import { placesPoints } from './presses.ts'
+import { removalOf } from './removal.ts'
 import { alongAxis } from './scene.ts'
 import type { SheetView } from './useSheetView.ts'
 import { fromScreen, fromSheet, toScreen } from './view.ts'
@@ -70,18 +71,7 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     if (!scene?.canEdit) return
     const { dispatch, select } = hands.app.getState()
     const { id } = scene.body
-    const command =
-      item.kind === 'node'
-        ? edits.removePoint(id, item.ring, item.node)
-        : item.kind === 'station'
-          ? edits.removeStation(id, item.station)
-          : item.kind === 'contour'
-            ? edits.removeContour(id, item.contour)
-            : item.kind === 'sounding'
-              ? edits.removeSounding(id, item.sounding)
-              : item.kind === 'feature' || item.kind === 'feature-handle'
-                ? edits.removeFeature(id, item.feature)
-                : undefined
+    const command = removalOf(item, id)
     if (!command || dispatch(command)) return
     select(undefined)
     focus(undefined)
