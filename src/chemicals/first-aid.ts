@@ -1,6 +1,6 @@
 import { table } from '../base/index.ts'
 import type { SourceStatus } from '../water/index.ts'
-import { EPA_ALERT, type Origin, PRACTICE } from './sources.ts'
+import { type Origin, PRACTICE } from './sources.ts'
 
 /** What to do when it has happened, and whom to ask. Numbers differ by country, so none is printed. */
 export interface FirstAid {
@@ -48,7 +48,7 @@ export const FIRST_AID = table<FirstAid>([
     'gas-or-fire',
     'A container hisses, smokes, bulges or burns',
     'Everybody away and upwind, call the fire service, name the chemical. Do not pour a little water on it, do not move or close it.',
-    EPA_ALERT,
+    PRACTICE,
   ),
   row(
     'spilt',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { deltaPerGram, productById } from '../../src/chemicals/index.ts'
+import { deltaPerGram, ownProduct, type Product, productById } from '../../src/chemicals/index.ts'
 import { MOLAR_MASSES_G_PER_MOL as MASS, MG_CACO3_PER_EQ, type TotalKey } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
 
@@ -18,6 +18,10 @@ const MG_PER_MOL: { readonly [K in TotalKey]?: number } = {
 }
 
 const found = (id: string) => good(productById(id)).product
+/** mg/L that a gram of a product by its label brings to a cubic metre. */
+const effectOf = (product: Product, key: TotalKey) => ((deltaPerGram(product)[key] ?? 0) * MG_PER_MOL[key]!) / 1000
+const atStrength = (like: string, strength: number) =>
+  good(ownProduct({ id: 'own', label: 'Own', like, strength, basis: 'percent-by-mass' }))
 /** mg/L that a gram of product brings to a cubic metre, by reading. */
 const effect = (id: string, key: TotalKey) => ((deltaPerGram(found(id))[key] ?? 0) * MG_PER_MOL[key]!) / 1000
 /** Grams for a change of a reading in 10,000 US gallons. */
@@ -61,6 +65,50 @@ describe('handbook doses for 10,000 US gallons come out of the product table', (
     digits(pureG / LB_G, 0.925, 3)
     digits(pureG / 0.77 / LB_G, 1.202, 3)
     digits((grams('calcium-chloride-anhydrous', 'calciumMol', 10) * 0.955) / LB_G, 0.925, 3)
+  })
+
+  test('an operator course worksheet by an own product at 95 %: 2.1 lb × 5 × 6 = 63 lb of bisulfate for 60,000 gal, 150 to 100 mg/L', () => {
+    const product = atStrength('dry-acid', 95)
+    const per10 = (-10 / effectOf(product, 'alkalinityEq')) * VOLUME_M3
+    digits(per10 / LB_G, 2.1, 1)
+    expect(2.1 * 5 * 6).toBeCloseTo(63, 9)
+    expect(Math.abs((per10 * 5 * 6) / LB_G - 63)).toBeLessThan(0.3)
+    // pure bisulfate is 2.00 lb
+    digits((-10 / effectOf(atStrength('dry-acid', 100), 'alkalinityEq')) * (VOLUME_M3 / LB_G), 2.0, 2)
+  })
+
+  test('calcium chloride by its label: per 10 mg/L 0.984 lb at 94 %, 1.202 at 77 %, 1.226 as the dihydrate', () => {
+    const pounds = (product: Product) => (10 / effectOf(product, 'calciumMol')) * (VOLUME_M3 / LB_G)
+    digits(pounds(atStrength('calcium-chloride-anhydrous', 94)), 0.984, 3)
+    digits(pounds(atStrength('calcium-chloride-flake', 77)), 1.202, 3)
+    // the pure dihydrate is 110.984 / 147.015 calcium chloride
+    digits(pounds(atStrength('calcium-chloride-flake', (100 * 110.984) / 147.015)), 1.226, 3)
+    // “1.2 lb of 77 %” of the handbooks
+    digits(pounds(atStrength('calcium-chloride-flake', 77)), 1.2, 1)
+  })
+
+  test('rounded rules of the trade are a little low: 13 oz of stabiliser by 2.6 %, 10 fl oz of 12.5 % by 2.4 %', () => {
+    const stabiliserOz = grams('cyanuric-acid', 'cyanurateMol', 10) / OZ_G
+    digits((1 - 13 / stabiliserOz) * 100, 2.6, 1)
+    const chlorineFlOz = flOz('liquid-chlorine-12', grams('liquid-chlorine-12', 'chlorineMol', 1))
+    // 2.36 of the exact amount; 2.4 of the rule
+    digits((chlorineFlOz / 10 - 1) * 100, 2.4, 1)
+    digits(chlorineFlOz * FL_OZ_ML, 303, 0)
+  })
+
+  test('soda ash 400.9 g and 14.1 oz; borates 23.9, 36.8 and 28.1 lb; stabiliser 0.835 lb', () => {
+    digits(grams('soda-ash', 'alkalinityEq', 10), 400.9, 1)
+    digits(grams('soda-ash', 'alkalinityEq', 10) / OZ_G, 14.1, 1)
+    digits(grams('boric-acid', 'boronMol', 50) / LB_G, 23.9, 1)
+    digits(grams('borax-10', 'boronMol', 50) / LB_G, 36.8, 1)
+    digits(grams('borax-5', 'boronMol', 50) / LB_G, 28.1, 1)
+    // 0.8345: printed 0.835, half a digit up
+    expect(Math.abs(grams('cyanuric-acid', 'cyanurateMol', 10) / LB_G - 0.835)).toBeLessThan(0.001)
+  })
+
+  test('a season of pure calcium hypochlorite, 3 mg/L a day for 100 days, brings 212 mg/L of hardness', () => {
+    const pure = atStrength('cal-hypo-68', 100)
+    digits((300 * effectOf(pure, 'calciumMol')) / effectOf(pure, 'chlorineMol'), 212, 0)
   })
 
   test('cyanuric acid: 13.35 oz (378.5 g) per 10 mg/L', () => {
