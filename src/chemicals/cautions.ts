@@ -56,6 +56,12 @@ export const CAUTIONS = table<Caution>([
     'Acid burns eyes and skin and its fumes hurt: goggles, gloves, outdoors, face away, rinse spills with much water.',
     PRACTICE,
   ),
+  row(
+    'lye-burns',
+    'body',
+    'Lye eats eyes and skin before it hurts: goggles, gloves, long clothes, and much running water at hand.',
+    PRACTICE,
+  ),
   row('gear', 'body', 'Gloves and goggles, fresh air, children and animals away; lock it up afterwards.', PRACTICE),
   row('dust', 'body', 'Do not breathe the dust; pour low and downwind.', PRACTICE),
   row(

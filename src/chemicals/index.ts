@@ -10,6 +10,6 @@ export { LIKE_IDS, type OwnPackage, type OwnProduct, ownProduct } from './own.ts
 export { basesOf, type StrengthBasis } from './own-strength.ts'
 export { PLACE_RULES, type Place, placeRules } from './places.ts'
 export { type PourAmount, pourAmount } from './pour.ts'
-export { productsWith } from './product-list.ts'
+export { type Price, productsWith } from './product-list.ts'
 export { PRODUCTS, type ProductList, productById } from './products.ts'
 export type { Ageing, Package, Product } from './types.ts'

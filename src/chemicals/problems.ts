@@ -86,6 +86,22 @@ export const badPackage = (index: number): Problem => ({
   hint: 'For a liquid: its litres times its density.',
 })
 
+export const badPrice = (): Problem => ({
+  code: 'price',
+  path: 'price',
+  what: 'A price has to be a number, zero or more.',
+  why: 'Costs are added up from it.',
+  hint: 'Give what one package costs.',
+})
+
+export const noSuchPackage = (label: string, product: string, labels: readonly string[]): Problem => ({
+  code: 'price-no-package',
+  path: 'packageLabel',
+  what: `${product} has no package "${label}".`,
+  why: 'The price would belong to nothing.',
+  hint: labels.length > 0 ? `Its packages: ${labels.join(', ')}.` : 'Choose a product that is sold in packages.',
+})
+
 export const badAgeing = (path: 'percent' | 'days' | 'storedC', value: number, range: string): Problem => ({
   code: 'ageing-input',
   path,

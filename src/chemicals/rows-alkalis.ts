@@ -105,7 +105,7 @@ export const ALKALIS: readonly Product[] = [
     packages: kg(25),
     how: 'For plants with trained staff and a metering pump only.',
     wait,
-    cautions: ['label', 'acid-burns', 'hot-dissolving', 'never-mix'],
+    cautions: ['label', 'lye-burns', 'hot-dissolving', 'into-water', 'never-mix', 'pump-running'],
     sources: [derived('25.002 mmol per gram'), practice('not for hand dosing')],
   }),
 ]

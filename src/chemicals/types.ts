@@ -78,6 +78,7 @@ export type CautionId =
   | 'into-water'
   | 'pump-running'
   | 'acid-burns'
+  | 'lye-burns'
   | 'gear'
   | 'dust'
   | 'borate'

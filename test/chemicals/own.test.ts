@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   basesOf,
@@ -202,7 +203,7 @@ describe('a list with own products', () => {
 
   test('a bad one stays out, with its path, and asking for it gives its own Problem; the others stay', () => {
     const list = productsWith([{ ...acid, id: 'bad', strength: 80 }, acid])
-    expect(list.problems.map(({ path }) => path)).toEqual(['[0].strength'])
+    expect(list.problems.map(({ path }) => path)).toEqual(['ownProducts[0].strength'])
     const asked = productById('bad', list)
     expect(asked.ok ? '' : asked.problem.code).toBe('own-product-too-strong')
     expect(productById('acid-20', list).ok).toBe(true)
@@ -211,10 +212,69 @@ describe('a list with own products', () => {
   test('an id that is taken is a Problem, and the first holder keeps it', () => {
     const list = productsWith([{ ...acid, id: 'soda-ash' }, acid, { ...acid, strength: 10 }])
     expect(list.problems.map(({ code, path }) => [code, path])).toEqual([
-      ['own-product-id-taken', '[0].id'],
-      ['own-product-id-taken', '[2].id'],
+      ['own-product-id-taken', 'ownProducts[0].id'],
+      ['own-product-id-taken', 'ownProducts[2].id'],
     ])
     expect(good(productById('soda-ash', list)).product.label).toBe('Soda ash')
     expect(good(productById('acid-20', list)).product.strength).toContain('20 %')
+  })
+
+  test('prices stand on the packages they are for, of generic and own products, by alias too', () => {
+    const mine = { ...acid, packages: [{ label: 'jug', massG: 5000, price: 9 }] }
+    const list = productsWith(
+      [mine],
+      [
+        { product: 'soda-ash', packageLabel: '5 kg', price: 12 },
+        { product: 'acid-20', packageLabel: 'jug', price: 7 },
+        { product: 'salt', packageLabel: '3 kg', price: 7 },
+        { product: 'elixir', packageLabel: '3 kg', price: 7 },
+        { product: 'salt', packageLabel: '25 kg', price: -1 },
+      ],
+    )
+    const priceOf = (name: string, label: string) =>
+      good(productById(name, list)).product.packages.find((pack) => pack.label === label)?.price
+    expect(priceOf('soda-ash', '5 kg')).toBe(12)
+    expect(priceOf('soda ash anhydrous 100 %', '5 kg')).toBe(12)
+    expect(priceOf('soda-ash', '10 kg')).toBeUndefined()
+    expect(priceOf('acid-20', 'jug')).toBe(7)
+    expect(priceOf('salt', '25 kg')).toBeUndefined()
+    expect(list.problems.map(({ path }) => path)).toEqual([
+      'prices[2].packageLabel',
+      'prices[3].packageLabel',
+      'prices[4].price',
+    ])
+    expect(PRODUCTS.get('soda-ash')?.packages.every(({ price }) => price === undefined)).toBe(true)
+  })
+
+  test('an alias keeps its basis in a list with own products', () => {
+    const name = 'sodium hypochlorite 12.5 trade % (per mL)'
+    expect(good(productById(name, productsWith([acid]))).basis).toBe('mL')
+  })
+
+  test('whatever a label says, the answer is a neutral product of finite numbers or a Problem (seed 20)', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...LIKE_IDS, 'chlorine-gas', 'elixir'),
+        fc.constantFrom('percent-by-mass', 'trade-percent', 'available-chlorine'),
+        fc.oneof(fc.double({ min: 0, max: 120, noNaN: true }), fc.double()),
+        fc.option(fc.oneof(fc.double({ min: 0.5, max: 1.7, noNaN: true }), fc.double()), { nil: undefined }),
+        fc.option(fc.double({ min: -5, max: 5000 }), { nil: undefined }),
+        fc.option(fc.double({ min: -40, max: 80 }), { nil: undefined }),
+        (like, basis, strength, densityKgPerL, ageDays, storedC) => {
+          const made = ownProduct(own({ like, basis, strength, densityKgPerL, ageDays, storedC }))
+          if (!made.ok) {
+            expect(made.problem.hint).not.toBe('')
+            return
+          }
+          const after = addTotals(PURE_WATER, deltaPerGram(made.value))
+          for (const key of TOTAL_KEYS) expect(Number.isFinite(after[key] ?? 0)).toBe(true)
+          expect(Math.abs(strongIonChargeEq(after) - after.alkalinityEq)).toBeLessThan(1e-15)
+          expect(made.value.availableChlorine).toBeGreaterThanOrEqual(0)
+          expect(made.value.availableChlorine).toBeLessThan(1.22)
+          expect(made.value.contains.every(({ gPer100g }) => Number.isFinite(gPer100g))).toBe(true)
+        },
+      ),
+      { seed: 20, numRuns: 3000 },
+    )
   })
 })

@@ -51,7 +51,7 @@ describe('cautions as data', () => {
   test.each(sold)('$id carries the cautions that its kind asks for', (row) => {
     const has = (id: (typeof row.cautions)[number]) => expect(row.cautions, id).toContain(id)
     if (row.form === 'gas') return
-    if (row.id !== 'sodium-hydroxide') has('pump-running')
+    has('pump-running')
     if (row.groups.includes('acid')) has(row.groups.includes('oxidiser') ? 'gear' : 'into-water')
     if (row.groups.includes('hypochlorite') || row.groups.includes('isocyanurate')) {
       has('no-acid-near')
