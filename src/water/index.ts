@@ -46,6 +46,7 @@ export {
 } from './faecal-incident.ts'
 export { FORMULA_NAMES, formulaDelta, formulaMassGPerMol, stoichiometryDelta } from './formulas.ts'
 export { co2FluxMolPerM2Day, gasTransferVelocityMPerDay, saturatedCO2MolPerKg, schmidtNumberCO2 } from './gas.ts'
+export { type IndexDifference, type IndexTerm, whyIndicesDiffer } from './index-difference.ts'
 export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL } from './masses.ts'
 export { METALS, type Metal, type MetalFinding, type MetalsAdvice, metalsAdvice } from './metals.ts'
 export { METHODS, type MethodError, type MethodSigma, methodSigma, type TestMethod } from './methods.ts'
