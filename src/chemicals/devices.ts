@@ -60,6 +60,16 @@ const MISFITS: readonly Misfit[] = Object.freeze([
     ...PRACTICE,
   },
   {
+    kinds: ['skimmer', 'floater'],
+    about: {
+      groups: ['alkali', 'carbonate', 'calcium', 'isocyanurate', 'oxidiser', 'reducer'],
+      forms: ['granular', 'liquid'],
+    },
+    reason: 'Grains and liquids from there run nearly undiluted through pump, filter and heater.',
+    instead: 'Dissolve it in a clean bucket of water and pour it round the deep end, or scatter it there, whichever its label says.',
+    ...PRACTICE,
+  },
+  {
     kinds: ['bucket'],
     about: { groups: ['isocyanurate'], forms: ['tablet'] },
     reason: 'Trichlor with a little water heats up, gives off chlorine and can explode.',
@@ -68,17 +78,40 @@ const MISFITS: readonly Misfit[] = Object.freeze([
   },
 ])
 
-const TWO_CHLORINES =
-  'Stabilised and unstabilised chlorine must never meet: traces of the other are enough for fire, gas and explosion.'
 const REACTIVE: Match = { groups: ['acid', 'alkali', 'hypochlorite', 'isocyanurate', 'oxidiser', 'reducer'] }
-const HYPOCHLORITE: Match = { groups: ['hypochlorite'] }
-const STABILISED: Match = { groups: ['isocyanurate'] }
+
+interface Bar extends Origin {
+  readonly a: Match
+  readonly b: Match
+  readonly reason: string
+  readonly instead: string
+}
+
+/** What a device remembers for good, beyond what the table of pairs says; looked at in both directions. */
+const BARS: readonly Bar[] = Object.freeze([
+  {
+    a: { groups: ['hypochlorite'] },
+    b: { groups: ['isocyanurate'] },
+    reason:
+      'Stabilised and unstabilised chlorine must never meet: traces of the other are enough for fire, gas and explosion.',
+    instead:
+      'Take a new one, never used before, for this product alone, and mark it. Washing does not make the old one safe.',
+    ...EPA_AND_CSB,
+  },
+  {
+    a: { groups: ['isocyanurate'] },
+    b: { groups: ['alkali'] },
+    reason: 'Stabilised chlorine and strong alkali, damp, heat up and can form nitrogen trichloride.',
+    instead: 'Take one of its own for this product, and mark it.',
+    ...MEMORY,
+  },
+])
 
 /** Whether a device may hold a product, by what it is and by all that it has held before. */
 export function mayHold(device: Device, productId: string, products?: ProductList): Verdict {
   const found = productById(productId, products)
   if (!found.ok)
-    return ask(`What "${productId}" is made of is not known.`, 'Describe it as an own product first.', MEMORY)
+    return ask(`What "${productId}" is made of is not known.`, 'Describe it as an own product first.', PRACTICE)
   const { product } = found.value
   const misfit = MISFITS.find(({ kinds, about }) => kinds.includes(device.kind) && matches(product, about))
   if (misfit) {
@@ -113,22 +146,19 @@ function byHistory(device: Device, product: Product, products: ProductList | und
 }
 
 function barred(device: Device, before: Product, next: Product): Exclude<Verdict, { answer: 'may' }> | undefined {
-  const areTwoChlorines =
-    (matches(before, HYPOCHLORITE) && matches(next, STABILISED)) ||
-    (matches(before, STABILISED) && matches(next, HYPOCHLORITE))
-  if (areTwoChlorines)
-    return {
-      answer: 'never',
-      reason: `${device.name} has held ${before.label}. ${TWO_CHLORINES}`,
-      instead:
-        'Take a new one, never used before, for this product alone, and mark it. Washing does not make the old one safe.',
-      ...EPA_AND_CSB,
-    }
+  const held = `${device.name} has held ${before.label}.`
+  const bar = BARS.find(
+    ({ a, b }) => (matches(before, a) && matches(next, b)) || (matches(before, b) && matches(next, a)),
+  )
+  if (bar) {
+    const { reason, instead, source, status } = bar
+    return { answer: 'never', reason: `${held} ${reason}`, instead, source, status }
+  }
   const row = keepApart(before, next)
   if (row?.kind !== 'danger') return undefined
   return {
     answer: 'never',
-    reason: `${device.name} has held ${before.label}. ${row.reason}`,
+    reason: `${held} ${row.reason}`,
     instead: 'Take one of its own for this product, and mark it.',
     source: row.source,
     status: row.status,

@@ -50,11 +50,12 @@ describe('what a device may hold', () => {
     expect(answerOf('bucket', [], 'elixir')).toBe('ask')
   })
 
-  test('a bucket bars whatever the table of dangerous pairs bars, for every pair of products', () => {
+  test('a bucket bars whatever the table of dangerous pairs bars, and stabilised chlorine with alkali, for every pair of products', () => {
     const buckets = PRODUCTS.rows.filter((row) => row.form !== 'gas' && !row.isAccounting && row.form !== 'tablet')
     for (const before of buckets)
       for (const next of buckets) {
-        const isBarred = keepApart(before, next)?.kind === 'danger'
+        const of = (group: 'isocyanurate' | 'alkali') => [before, next].some((row) => row.groups.includes(group))
+        const isBarred = keepApart(before, next)?.kind === 'danger' || (of('isocyanurate') && of('alkali'))
         expect(answerOf('bucket', [before.id], next.id), `${before.id} then ${next.id}`).toBe(
           isBarred ? 'never' : 'may',
         )
@@ -70,6 +71,10 @@ describe('what a device may hold', () => {
     expect(answerOf('skimmer', [], 'muriatic-acid-31')).toBe('never')
     expect(answerOf('bucket', [], 'trichlor-tablet')).toBe('never')
     expect(answerOf('feeder', [], 'chlorine-gas')).toBe('never')
+    expect(answerOf('skimmer', [], 'dichlor')).toBe('never')
+    expect(answerOf('skimmer', [], 'soda-ash')).toBe('never')
+    // stabiliser in its sock, and what only has to dissolve, may hang there
+    expect(answerOf('skimmer', [], 'cyanuric-acid')).toBe('may')
   })
 
   test('tablets in a skimmer are let in with the word about the pump; a used bucket is to be rinsed', () => {
