@@ -5,6 +5,13 @@ import type { TotalKey, WaterReading } from './types.ts'
 /** Every complaint of this layer, worded in one place. Numbers are for people: few digits. */
 export const few = (value: number): string => String(Number(value.toPrecision(3)))
 
+/** As few digits, never less than the value: for what is needed at least. */
+function fewUp(value: number): string {
+  if (!(value > 0)) return few(value)
+  const step = 10 ** (Math.floor(Math.log10(value)) - 2)
+  return few(Math.ceil(value / step - 1e-9) * step)
+}
+
 const NAMES: { readonly [key in TotalKey]: string } = {
   alkalinityEq: 'alkalinity',
   carbonMol: 'dissolved carbonate',
@@ -97,23 +104,43 @@ export function alkalinityTooLow(pH: number, taMgPerL: number, shares: readonly 
   const sum = shares.reduce((total, share) => total + share.mgPerLAsCaCO3, 0)
   const list = taken.map((share) => `${share.name} ${few(share.mgPerLAsCaCO3)}`).join(', ')
   const clashing = ['pH', 'ta_mg_per_L_as_CaCO3', ...taken.map((share) => share.path)].filter((path) => path !== '')
+  const short = few(sum - taMgPerL)
   return {
     code: 'water-alkalinity-too-low',
     path: 'ta_mg_per_L_as_CaCO3',
-    what: `At pH ${few(pH)} this water already needs ${few(sum)} mg/L of alkalinity without any carbonate (${list}), but total alkalinity reads ${few(taMgPerL)}: ${few(sum - taMgPerL)} too little.`,
+    what:
+      taken.length > 0
+        ? `At pH ${few(pH)} this water already needs ${few(sum)} mg/L of alkalinity without any carbonate (${list}), but total alkalinity reads ${few(taMgPerL)}: ${short} too little.`
+        : `At pH ${few(pH)} total alkalinity is ${few(sum)} mg/L even without any carbonate, but it reads ${few(taMgPerL)}: ${short} too little.`,
     why: `These readings clash: ${clashing.map(said).join(', ')}. No amount of carbonate makes up for it.`,
     hint: 'Measure pH and total alkalinity again, and check the readings named here.',
   }
 }
 
-export function chlorideTooLow(missingEq: number, chlorideMol: number): Problem {
-  const salt = mgPerLOf(chlorideMol + missingEq, MOLAR_MASSES_G_PER_MOL.sodiumChloride)
+/** The charges of a reading [eq/kg], those that are balanced and those that balance them. */
+export interface ReadingCharges {
+  readonly calciumEq: number
+  readonly magnesiumEq: number
+  readonly alkalinityEq: number
+  readonly chlorideEq: number
+  readonly sulfateEq: number
+}
+
+export function chlorideTooLow(charges: ReadingCharges): Problem {
+  const { calciumEq, magnesiumEq, alkalinityEq, chlorideEq, sulfateEq } = charges
+  const missingEq = calciumEq + magnesiumEq - alkalinityEq - chlorideEq - sulfateEq
+  const salt = mgPerLOf(chlorideEq + missingEq, MOLAR_MASSES_G_PER_MOL.sodiumChloride)
+  const asCaCO3 = (eq: number) => few(eq * MG_CACO3_PER_EQ)
+  const hard =
+    magnesiumEq > 0
+      ? `Calcium ${asCaCO3(calciumEq)} and magnesium ${asCaCO3(magnesiumEq)}`
+      : `Calcium ${asCaCO3(calciumEq)}`
   return {
     code: 'water-charge-does-not-close',
     path: 'salt_mg_per_L_as_NaCl',
-    what: `Calcium and magnesium carry ${few(missingEq * MG_CACO3_PER_EQ)} mg/L as CaCO3 more charge than alkalinity, chloride and sulfate can balance.`,
-    why: 'These readings clash: calcium and magnesium hardness, total alkalinity, salt, sulfate. Every water is electrically neutral.',
-    hint: `Salt of at least ${few(Math.ceil(salt * 10) / 10)} mg/L as NaCl (or that much sulfate) would balance it; enter the salt reading, or check hardness.`,
+    what: `${hard} mg/L as CaCO3 ${magnesiumEq > 0 ? 'carry' : 'carries'} ${asCaCO3(missingEq)} mg/L as CaCO3 more charge than alkalinity ${asCaCO3(alkalinityEq)}, salt ${asCaCO3(chlorideEq)} and sulfate ${asCaCO3(sulfateEq)} can balance.`,
+    why: `These readings clash: calcium ${magnesiumEq > 0 ? 'and magnesium ' : ''}hardness, total alkalinity, salt, sulfate. Every water is electrically neutral.`,
+    hint: `Salt of at least ${fewUp(salt)} mg/L as NaCl (or that much sulfate) would balance it; enter the salt reading, or check hardness.`,
   }
 }
 

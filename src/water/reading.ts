@@ -65,7 +65,17 @@ export function totalsOf(reading: WaterReading, constants: Constants): Result<To
   const chlorideMol = molPerKg(full.salt_mg_per_L_as_NaCl, MASS.sodiumChloride)
   const sulfateMol = molPerKg(full.sulfate_mg_per_L, MASS.sulfate)
   const sodiumMol = alkalinityEq + chlorideMol + 2 * (sulfateMol - calciumMol - magnesiumMol)
-  if (sodiumMol < -1e-12) return fail(chlorideTooLow(-sodiumMol, chlorideMol))
+  if (sodiumMol < -1e-12) {
+    return fail(
+      chlorideTooLow({
+        calciumEq: 2 * calciumMol,
+        magnesiumEq: 2 * magnesiumMol,
+        alkalinityEq,
+        chlorideEq: chlorideMol,
+        sulfateEq: 2 * sulfateMol,
+      }),
+    )
+  }
   const solved = equilibrateAtPH(
     {
       alkalinityEq,

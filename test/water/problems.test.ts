@@ -13,7 +13,9 @@ import {
   totalsOf,
   type WaterReading,
 } from '../../src/water/index.ts'
+import { seeded } from '../bench/bench.ts'
 import { good, stateOf } from './golden.ts'
+import { randomReading } from './random-waters.ts'
 
 const C = CONSTANT_SETS.default
 
@@ -32,6 +34,18 @@ function problemOf<T>(result: Result<T>): Problem {
   const { problem } = result
   for (const part of [problem.code, problem.what, problem.why, problem.hint]) expect(part).not.toBe('')
   return problem
+}
+
+/** Random readings as they come, of which many are no water. */
+function clashing(count: number) {
+  const random = seeded(20_261_127)
+  const readings: { reading: WaterReading; problem: Problem }[] = []
+  for (let i = 0; i < count; i++) {
+    const reading = randomReading(random)
+    const result = totalsOf(reading, C)
+    if (!result.ok) readings.push({ reading, problem: result.problem })
+  }
+  return { readings, infeasible: readings.length }
 }
 
 describe('readings no water can have are a Problem, never bent', () => {
@@ -54,7 +68,8 @@ describe('readings no water can have are a Problem, never bent', () => {
     expect(problem.code).toBe('water-charge-does-not-close')
     const least = Number(/at least ([\d.]+) mg/.exec(problem.hint)?.[1])
     // 220 mg/L as CaCO3 of charge is 4.396 meq of NaCl
-    expect(least).toBeCloseTo(256.9, 0)
+    expect(least).toBe(257)
+    expect(problem.what).toContain('Calcium 300 mg/L as CaCO3 carries 220 mg/L as CaCO3 more charge than alkalinity 80')
     expect(leastSaltMgPerL(reading)).toBeCloseTo(256.9, 0)
     expect(leastSaltMgPerL({ ...reading, ch_mg_per_L_as_CaCO3: 50 })).toBe(0)
     expect(totalsOf({ ...reading, salt_mg_per_L_as_NaCl: leastSaltMgPerL(reading) }, C).ok).toBe(true)
@@ -83,6 +98,53 @@ describe('readings no water can have are a Problem, never bent', () => {
 
   test('brine beyond the model is refused', () => {
     expect(problemOf(totalsOf({ ...POOL, salt_mg_per_L_as_NaCl: 300000 }, C)).code).toBe('water-too-salty')
+  })
+})
+
+describe('whatever the readings, a clash is named with an amount that is right', () => {
+  const { readings: clashes, infeasible } = clashing(4000)
+
+  test('half of random readings are no water, by both clashes', () => {
+    expect(infeasible / 4000).toBeGreaterThan(0.2)
+    expect(new Set(clashes.map(({ problem }) => problem.code))).toEqual(
+      new Set(['water-alkalinity-too-low', 'water-charge-does-not-close']),
+    )
+  })
+
+  test('so much alkalinity more, a water; clearly less, none', () => {
+    const short = clashes.filter(({ problem }) => problem.code === 'water-alkalinity-too-low')
+    expect(short.length).toBeGreaterThan(300)
+    for (const { reading, problem } of short) {
+      expect(problem.path).toBe('ta_mg_per_L_as_CaCO3')
+      expect(problem.why).toMatch(/^These readings clash: pH, total alkalinity/)
+      const amount = Number(/: ([\d.e-]+) too little/.exec(problem.what)?.[1])
+      expect(amount, problem.what).toBeGreaterThan(0)
+      const at = (ta: number) => totalsOf({ ...reading, ta_mg_per_L_as_CaCO3: reading.ta_mg_per_L_as_CaCO3 + ta }, C).ok
+      // the sodium that comes with it shifts activities a little
+      expect(at(1.03 * amount), JSON.stringify(reading)).toBe(true)
+      expect(at(0.97 * amount), JSON.stringify(reading)).toBe(false)
+    }
+  })
+
+  test('the salt that is named suffices, and a hundredth less does not', () => {
+    const open = clashes.filter(({ problem }) => problem.code === 'water-charge-does-not-close')
+    expect(open.length).toBeGreaterThan(300)
+    for (const { reading, problem } of open) {
+      expect(problem.why).toContain('total alkalinity, salt, sulfate')
+      const least = Number(/at least ([\d.e-]+) mg/.exec(problem.hint)?.[1])
+      const closes = (salt: number) => {
+        const result = totalsOf({ ...reading, salt_mg_per_L_as_NaCl: salt }, C)
+        return result.ok || result.problem.code !== 'water-charge-does-not-close'
+      }
+      expect(closes(least), problem.hint).toBe(true)
+      expect(closes(least * 0.985), problem.hint).toBe(false)
+    }
+  })
+
+  test('mineral acidity below what the acid itself makes is said in its own words', () => {
+    const problem = problemOf(totalsOf({ pH: 3.4, ta_mg_per_L_as_CaCO3: -30, sulfate_mg_per_L: 300 }, C))
+    expect(problem.code).toBe('water-alkalinity-too-low')
+    expect(problem.what).toMatch(/even without any carbonate, but it reads -30: [\d.]+ too little/)
   })
 })
 
