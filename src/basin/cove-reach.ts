@@ -133,34 +133,91 @@ function toArc(ray: Ray, shore: Shore, c: ArcCurve): number {
 
 /**
  * Least ρ along a stretch; beside P itself the curvature answers.
- * Method: sampled, then Newton on (Q − P − ρ N)·Q′ = 0 between the neighbours of the best sample, guarded by halving.
+ * Method: sampled, then Newton from each dip that may be the least. A stretch may dip more than once: where it goes on from
+ *   the ray's own at a blunt corner, close to the corner and again where it bends back.
  */
 function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
   const { curve, t0, t1 } = shore
-  // Fine enough to see every dip that a curve of this length can make at this distance.
-  const span = Math.max(shore.maxX - shore.minX, shore.maxY - shore.minY)
-  const steps = Math.min(24, Math.max(6, Math.ceil((4 * span) / limit)))
-  let best = Infinity
-  let at = 0
-  for (let i = 0; i <= steps; i++) {
-    const v = valueAt(ray, curve, t0 + ((t1 - t0) * i) / steps, touching, limit)
-    if (v < best) {
-      best = v
-      at = i
-    }
+  const count = layPlaces(ray, shore, limit)
+  let least = Infinity
+  for (let i = 0; i < count; i++) {
+    values[i] = valueAt(ray, curve, places[i]!, touching, limit)
+    least = Math.min(least, values[i]!)
   }
-  how = at === 0 ? 1 : at === steps ? 2 : 0
-  // Beside a blunt corner that the ray's foot is near to, the least lies closer to the stretch's end than any sample.
-  if (best > 2 * limit && at > 1 && at < steps - 1) return best
-  let lo = t0 + ((t1 - t0) * Math.max(0, at - 1)) / steps
-  let hi = t0 + ((t1 - t0) * Math.min(steps, at + 1)) / steps
-  let t = t0 + ((t1 - t0) * at) / steps
+  let best = Infinity
+  how = 0
+  for (let i = 0; i < count; i++) {
+    const value = values[i]!
+    if (!(value <= 2 * least) || (i > 0 && value >= values[i - 1]!) || (i + 1 < count && value > values[i + 1]!))
+      continue
+    let found = value
+    // What ends the ray far beyond the limit need not be known any better.
+    if (value <= 2 * limit || i <= 1 || i >= count - 2)
+      found = dipBetween(
+        ray,
+        curve,
+        i > 0 ? places[i - 1]! : t0,
+        places[i]!,
+        i + 1 < count ? places[i + 1]! : t1,
+        touching,
+        limit,
+      )
+    if (found >= best) continue
+    best = found
+    how = found < value || (i > 0 && i < count - 1) ? 0 : i === 0 ? 1 : 2
+  }
+  return best
+}
+
+const MOST_STEPS = 24
+const MOST_HALVINGS = 40
+const places = new Float64Array(MOST_STEPS + 1 + 2 * MOST_HALVINGS)
+const values = new Float64Array(places.length)
+
+/** Writes the places of a stretch to look at, ascending, and returns how many: denser toward an end that is near the ray's foot. */
+function layPlaces(ray: Ray, { curve, t0, t1, minX, minY, maxX, maxY }: Shore, limit: number): number {
+  // Fine enough to see every dip that a curve of this length can make at this distance.
+  const span = Math.max(maxX - minX, maxY - minY)
+  const steps = Math.min(MOST_STEPS, Math.max(6, Math.ceil((4 * span) / limit)))
+  const step = (t1 - t0) / steps
+  let count = 0
+  places[count++] = t0
+  const first = halvings(ray, curve, t0, step)
+  for (let k = first; k > 0; k--) places[count++] = t0 + step / 2 ** k
+  for (let i = 1; i < steps; i++) places[count++] = t0 + step * i
+  const last = halvings(ray, curve, t1, step)
+  for (let k = 1; k <= last; k++) places[count++] = t1 - step / 2 ** k
+  places[count++] = t1
+  return count
+}
+
+/** How often to halve the step at an end, so that a dip as far beyond the end as the ray's foot is before it is seen. */
+function halvings(ray: Ray, curve: Curve, end: number, step: number): number {
+  evaluate(curve, end, jet)
+  const awayM = Math.hypot(jet.x - ray.x, jet.y - ray.y)
+  const stepM = Math.hypot(jet.dx, jet.dy) * step
+  // At its very end a stretch dips nowhere.
+  if (!(2 * awayM < stepM) || awayM <= HAIR * stepM) return 0
+  return Math.min(MOST_HALVINGS, Math.ceil(Math.log2(stepM / awayM)) + 1)
+}
+
+/** Least ρ between two places about a sample: Newton on (Q − P − ρ N)·Q′ = 0, guarded by halving. */
+function dipBetween(
+  ray: Ray,
+  curve: Curve,
+  from: number,
+  at: number,
+  to: number,
+  touching: boolean,
+  limit: number,
+): number {
+  let lo = from
+  let hi = to
+  let t = at
+  let best = Infinity
   for (let i = 0; i < 60; i++) {
     const value = valueAt(ray, curve, t, touching, limit)
-    if (value < best) {
-      best = value
-      how = 0
-    }
+    best = Math.min(best, value)
     let next = (lo + hi) / 2
     if (value < Infinity) {
       const toward = ray.nx * (jet.x - ray.x) + ray.ny * (jet.y - ray.y)
@@ -176,9 +233,9 @@ function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): num
       const newton = t - g / slope
       if (slope > 0 && newton >= lo && newton <= hi) next = newton
       else next = (lo + hi) / 2
-    } else if (t < t0 + ((t1 - t0) * at) / steps) lo = t
+    } else if (t < at) lo = t
     else hi = t
-    if (Math.abs(next - t) <= 4 * ROUNDING * Math.max(Math.abs(t), Math.abs(t1 - t0)) || !(hi > lo)) break
+    if (Math.abs(next - t) <= 4 * ROUNDING * Math.max(Math.abs(t), to - from) || !(hi > lo)) break
     t = next
   }
   return best
