@@ -66,7 +66,8 @@ const MISFITS: readonly Misfit[] = Object.freeze([
       forms: ['granular', 'liquid'],
     },
     reason: 'Grains and liquids from there run nearly undiluted through pump, filter and heater.',
-    instead: 'Dissolve it in a clean bucket of water and pour it round the deep end, or scatter it there, whichever its label says.',
+    instead:
+      'Dissolve it in a clean bucket of water and pour it round the deep end, or scatter it there, whichever its label says.',
     ...PRACTICE,
   },
   {
