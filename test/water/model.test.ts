@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { logKAt } from '../../src/water/constants.ts'
 import {
@@ -11,6 +9,10 @@ import {
   equilibrate,
   evaporationMmPerDay,
   formulaDelta,
+  INCIDENT_STABILISER_LIMIT_MG_PER_L,
+  METALS,
+  METHODS,
+  type MethodError,
   MG_CACO3_PER_EQ,
   NEAR_UV_ATTENUATION_PER_M,
   NITROGEN_G_PER_BATHER_HOUR,
@@ -18,33 +20,16 @@ import {
   PURE_WATER,
   QUIET_WATER_FACTOR,
   type ReactionId,
+  RULES,
   scaleDelta,
   speciationColumns,
   stoichiometryDelta,
+  superchlorination,
   withWahman,
 } from '../../src/water/index.ts'
 import { HOCL_PHOTOLYSIS_PER_S, OCL_PHOTOLYSIS_PER_S } from '../../src/water/sunlight.ts'
 import { goldenRows, good, ORACLE, stateOf } from './golden.ts'
-
-const text = readFileSync(join(import.meta.dirname, '../../src/water/MODEL.md'), 'utf8')
-
-/** The cells of the table whose heading row begins with these words. */
-function tableAfter(heading: string): string[][] {
-  const lines = text.split('\n')
-  const start = lines.findIndex((line) => line.replace(/ +/g, ' ').startsWith(heading))
-  if (start < 0) throw new Error(`MODEL.md has no table ${heading}`)
-  const rows: string[][] = []
-  for (const line of lines.slice(start + 2)) {
-    if (!line.startsWith('|')) break
-    rows.push(
-      line
-        .slice(1, -1)
-        .split('|')
-        .map((cell) => cell.trim()),
-    )
-  }
-  return rows
-}
+import { tableAfter } from './model-tables.ts'
 
 describe('MODEL.md says what the code does', () => {
   test('each constant, at 0, 25 and 40 °C, with its reaction and source', () => {
@@ -86,6 +71,7 @@ describe('MODEL.md says what the code does', () => {
 
   test('the single numbers', () => {
     const still = { waterC: 26.667, airC: 26.667, relativeHumidity: 0.5, windMPerS: 0 }
+    const { doses } = good(superchlorination({ freeMgPerL: 0, combinedMgPerL: 1, stabiliserMgPerL: 0 }))
     const values: Readonly<Record<string, number>> = {
       'mg/L as CaCO3 per eq/kg': MG_CACO3_PER_EQ,
       breakpoint: breakpointRatio,
@@ -95,12 +81,55 @@ describe('MODEL.md says what the code does', () => {
       'dark loss at 28 °C': DARK_LOSS_PER_DAY_AT_28C,
       'nitrogen per bather hour': NITROGEN_G_PER_BATHER_HOUR,
       'quiet outdoor water': QUIET_WATER_FACTOR,
+      'stabiliser limit, faecal incident': INCIDENT_STABILISER_LIMIT_MG_PER_L,
+      'superchlorination, theory': doses[0]!.lowMgPerL,
+      'superchlorination, practice, high': doses[1]!.highMgPerL,
+      'iron limit': METALS.get('iron')!.limitMgPerL,
+      'manganese limit': METALS.get('manganese')!.limitMgPerL,
+      'copper limit': METALS.get('copper')!.limitMgPerL,
       'Cryptosporidium, 99.9 %': ORGANISMS.get('cryptosporidium')!.ctMgMinPerL,
       'still 80 °F water, 80 °F air at 50 %': evaporationMmPerDay(still),
     }
     const rows = tableAfter('| number | value')
     expect(rows.map(([name]) => name).sort()).toEqual(Object.keys(values).sort())
     for (const [name = '', value] of rows) expect(Math.abs(values[name]! / Number(value) - 1), name).toBeLessThan(0.001)
+  })
+
+  test('each row of the rules', () => {
+    const figure = (value: number | undefined) => (value === undefined ? '–' : String(value))
+    expect(tableAfter('| rules | no stabiliser')).toEqual(
+      RULES.rows.map((row) => [
+        row.id,
+        figure(row.floorWithoutStabiliserMgPerL),
+        figure(row.floorWithStabiliserMgPerL),
+        figure(row.ceilingMgPerL),
+        row.pHLow === undefined ? '–' : `${row.pHLow}–${row.pHHigh}`,
+        figure(row.combinedHighMgPerL),
+        figure(row.stabiliserHighMgPerL),
+        row.status,
+      ]),
+    )
+  })
+
+  test('the spread of each method', () => {
+    const keys = [
+      'pH',
+      'ta_mg_per_L_as_CaCO3',
+      'ch_mg_per_L_as_CaCO3',
+      'th_mg_per_L_as_CaCO3',
+      'cya_mg_per_L',
+      'borate_mg_per_L_as_B',
+      'fc_mg_per_L_as_Cl2',
+      'salt_mg_per_L_as_NaCl',
+    ] as const
+    const spread = (error: MethodError | undefined) => {
+      if (!error) return '–'
+      const { absolute, relative } = error
+      return relative === 0 ? `${absolute}` : `${absolute} + ${Math.round(relative * 100)} %`
+    }
+    expect(tableAfter('| method | pH')).toEqual(
+      METHODS.rows.map(({ id, errors }) => [id, ...keys.map((key) => spread(errors[key]))]),
+    )
   })
 
   test('the accuracy it claims is what the golden tables show', () => {
