@@ -1,3 +1,4 @@
+import { isInkedBreak } from './inked-breaks.ts'
 import type { MeshBuilder } from './mesh-builder.ts'
 import type { ShellPoints } from './mesh-levels.ts'
 import type { Edge, Partition } from './partition-types.ts'
@@ -12,9 +13,6 @@ interface Shell {
   readonly builder: MeshBuilder
   readonly pointOf: (cell: number, vertex: number) => number
 }
-
-/** A slope that changes by less than this across an edge isn't a break to ink. */
-const SMOOTH_BREAK = 1e-3
 
 /** Walls, rim and risers, facing the water, and the lines to ink along them and along the breaks of the floor. */
 export function addUpright(
@@ -65,9 +63,7 @@ function addRiser(shell: Shell, edge: Edge, chain: readonly number[]): void {
   const left = chain.map((v) => pointOf(edge.left, v))
   const right = chain.map((v) => pointOf(edge.right, v))
   if (left.every((point, i) => point === right[i])) {
-    const a = p.cells[edge.left]!.plane
-    const b = p.cells[edge.right]!.plane
-    if (Math.hypot(a.dx - b.dx, a.dy - b.dy) > SMOOTH_BREAK) inkAlong(builder, left)
+    if (isInkedBreak(p, edge)) inkAlong(builder, left)
     return
   }
   // Facing the deeper side; an edge is cut where the sides change over.

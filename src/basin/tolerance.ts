@@ -93,3 +93,9 @@ export const WALL_MERGE_GRAINS = 1e4
 
 /** The skin of a sphere nearer to its middle plane than this share of its radius can't be told from upright. */
 export const UPRIGHT = 2 ** -26
+
+/** A slope that changes by less than this across an edge isn't a break to ink. */
+export const SMOOTH_BREAK = 1e-3
+
+/** Where a floor between soundings turns by less than this, about 5°, no line is drawn [rad]: soundings are not that sure. */
+export const DRAWN_TURN = Math.PI / 36

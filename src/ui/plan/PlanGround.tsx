@@ -94,7 +94,7 @@ export const PlanInk = memo(function PlanInk({ body, parts, origin, breaks }: In
             return <path key={d} className={styles['featureGhost']} d={d} />
           })}
       {edges && breaks === 'all' ? <path className={styles['break']} d={edges.breaks} /> : null}
-      {edges && breaks === 'net' ? <path className={styles['net']} d={edges.net} /> : null}
+      {edges && breaks === 'net' ? <path className={styles['net']} d={edges.breaks} /> : null}
       {edges ? <path className={styles['featureEdge']} d={edges.features} /> : null}
       {islands.map((d) => (
         <path key={d} className={styles['island']} d={d} />

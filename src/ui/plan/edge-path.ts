@@ -1,4 +1,4 @@
-import type { Cell, Edge, Partition, Point } from '../../basin/index.ts'
+import { type Cell, type Edge, isInkedBreak, type Partition, type Point } from '../../basin/index.ts'
 
 const place = (value: number) => Math.round(value * 1e4) / 1e4
 const at = (x: number, y: number, ox: number, oy: number) => `${place(x + ox)} ${place(y + oy)}`
@@ -50,10 +50,8 @@ function edgePath(edge: Edge, ox: number, oy: number): string {
 export interface PlanEdges {
   /** Where a shelf or tread ends. */
   readonly features: string
-  /** Where the floor changes its slope. */
+  /** Where the floor visibly changes its slope: of soundings the net between them. */
   readonly breaks: string
-  /** The net of lines between soundings along which the floor bends. */
-  readonly net: string
 }
 
 /** The inner lines of a plan, counted from `origin`: edges of features, and breaks of the floor. */
@@ -62,7 +60,6 @@ export function planEdges(parts: Partition, origin: Point): PlanEdges {
   const oy = parts.originY - origin[1]
   let features = ''
   let breaks = ''
-  let net = ''
   for (const edge of parts.edges) {
     const left = parts.cells[edge.left]
     const right = parts.cells[edge.right]
@@ -70,44 +67,14 @@ export function planEdges(parts: Partition, origin: Point): PlanEdges {
     if (left.patch !== right.patch) {
       if (!isOneSurface(left, right)) features += edgePath(edge, ox, oy)
     } else if (left.strip !== right.strip) {
-      const d = edgePath(edge, ox, oy)
-      breaks += d
-      if (betweenSoundings(parts, edge)) net += d
+      if (isInkedBreak(parts, edge)) breaks += edgePath(edge, ox, oy)
     }
   }
-  return { features, breaks, net }
+  return { features, breaks }
 }
 
 /** Pieces of one feature that go on in one plane, as a bench does from side to side, have no edge between them. */
 function isOneSurface(a: Cell, b: Cell): boolean {
   const [p, q] = [a.plane, b.plane]
   return a.feature >= 0 && a.feature === b.feature && p.atOrigin === q.atOrigin && p.dx === q.dx && p.dy === q.dy
-}
-
-/** Two soundings lie on the line of an edge of their net within this share of the basin. */
-const ON_LINE = 1e-7
-
-/** Whether an edge is part of a line between two soundings: those to the walls are many, and say nothing. */
-function betweenSoundings(parts: Partition, edge: Edge): boolean {
-  const { floor } = parts.shape
-  if (floor.kind !== 'soundings') return false
-  const at = (node: number): Point => [
-    (parts.nodeX[node] ?? 0) + parts.originX,
-    (parts.nodeY[node] ?? 0) + parts.originY,
-  ]
-  const [a, b] = [at(edge.from), at(edge.to)]
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1])
-  if (!(length > 0)) return false
-  const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length]
-  const reach = ON_LINE * parts.extentM
-  let isBefore = false
-  let isAfter = false
-  for (const [x, y] of floor.points) {
-    const [dx, dy] = [x - a[0], y - a[1]]
-    if (Math.abs(dx * uy - dy * ux) > reach) continue
-    const s = dx * ux + dy * uy
-    isBefore ||= s <= reach
-    isAfter ||= s >= length - reach
-  }
-  return isBefore && isAfter
 }

@@ -167,6 +167,6 @@ describe('paths', () => {
     expect(edges.features).toContain('A')
     expect(edges.breaks.length).toBeGreaterThan(0)
     const bare = planEdges(partsOf({ ...BODY, features: [], floor: { kind: 'flat', depthM: 1 } }), [0, 0])
-    expect(bare).toEqual({ features: '', breaks: '', net: '' })
+    expect(bare).toEqual({ features: '', breaks: '' })
   })
 })
