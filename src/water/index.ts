@@ -52,6 +52,7 @@ export { METALS, type Metal, type MetalFinding, type MetalsAdvice, metalsAdvice 
 export { METHODS, type MethodError, type MethodSigma, methodSigma, type TestMethod } from './methods.ts'
 export { type ExtraReading, PEOPLE_READING_NAMES, type PeopleReading, type PeopleReadingKey } from './people-reading.ts'
 export { leastSaltMgPerL, READING_KEYS, readingOf, totalsOf } from './reading.ts'
+export { readingFromPeople, type TakenReading, type ToldReading } from './reading-from-people.ts'
 export {
   alkalinityFromBicarbonate,
   bicarbonateFromAlkalinity,

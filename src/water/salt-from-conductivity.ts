@@ -1,4 +1,4 @@
-import { bracketedRoot, fail, ok, type Result } from '../base/index.ts'
+import { bracketedRoot, fail, invariant, ok, type Result } from '../base/index.ts'
 import { equilibrate } from './equilibrate.ts'
 import { conductivityTooHigh, conductivityTooLow, peopleReadingBad } from './problems-readings.ts'
 import { leastSaltMgPerL, totalsOf } from './reading.ts'
@@ -42,24 +42,39 @@ export function saltFromConductivity(reading: WaterReading, microSPerCm: number,
   if (!most.ok) return most
   if (microSPerCm * (1 + MODEL_SHARE) < least.value) return fail(conductivityTooLow(microSPerCm, least.value))
   if (microSPerCm > most.value) return fail(conductivityTooHigh(microSPerCm, most.value))
-  const saltAt = (target: number): number => {
-    if (target <= least.value) return leastSalt
-    if (target >= most.value) return MOST_SALT_MG_PER_L
-    const root = bracketedRoot(
-      (salt) => {
-        const found = conductivity(salt)
-        return found.ok ? found.value - target : Number.NaN
-      },
-      leastSalt,
-      MOST_SALT_MG_PER_L,
-      SALT_TOLERANCE_MG_PER_L,
-    )
-    return root.ok ? root.value.x : Number.NaN
+  const ends: number[] = []
+  for (const share of [1 - MODEL_SHARE, 1, 1 + MODEL_SHARE]) {
+    const salt = saltFor(microSPerCm * share, [leastSalt, least.value], [MOST_SALT_MG_PER_L, most.value], conductivity)
+    if (!salt.ok) return salt
+    ends.push(salt.value)
   }
-  return ok({
-    low: saltAt(microSPerCm * (1 - MODEL_SHARE)),
-    best: saltAt(microSPerCm),
-    high: saltAt(microSPerCm * (1 + MODEL_SHARE)),
-    status: 'derived',
-  })
+  const [low = leastSalt, best = leastSalt, high = leastSalt] = ends
+  return ok({ low, best, high, status: 'derived' })
+}
+
+type End = readonly [saltMgPerL: number, microSPerCm: number]
+
+/** The salt at which the water conducts so much, inside the two ends [mg/L]. */
+function saltFor(
+  target: number,
+  [leastSalt, least]: End,
+  [mostSalt, most]: End,
+  conductivity: (saltMgPerL: number) => Result<number>,
+): Result<number> {
+  if (target <= least) return ok(leastSalt)
+  if (target >= most) return ok(mostSalt)
+  let trouble: Result<number> | undefined
+  const root = bracketedRoot(
+    (salt) => {
+      const found = conductivity(salt)
+      if (!found.ok) trouble ??= found
+      return found.ok ? found.value - target : Number.NaN
+    },
+    leastSalt,
+    mostSalt,
+    SALT_TOLERANCE_MG_PER_L,
+  )
+  if (trouble) return trouble
+  invariant(root.ok, 'conductivity rises with salt, so the bracket holds its root')
+  return ok(root.value.x)
 }

@@ -10,6 +10,7 @@ import {
   METALS,
   metalsAdvice,
   type PeopleReading,
+  readingFromPeople,
   saltFromConductivity,
   solidsFromConductivity,
   TEST_TRAPS,
@@ -119,6 +120,76 @@ describe('bicarbonate', () => {
     const { equilibrium, totals } = stateOf({ pH: 7.5, ta_mg_per_L_as_CaCO3: 100 }, DEFAULT)
     const bicarbonate = (equilibrium.species.hco3 + equilibrium.species.naHco3) * 61016.8
     expect(bicarbonate / bicarbonateFromAlkalinity(totals.alkalinityEq * 50043.45)).toBeGreaterThan(0.98)
+  })
+})
+
+describe('a strip and a meter make a water', () => {
+  const strip: PeopleReading = {
+    pH: 7.4,
+    ta_mg_per_L_as_CaCO3: 90,
+    th_mg_per_L_as_CaCO3: 240,
+    fc_mg_per_L_as_Cl2: 2,
+    temperature_C: 26,
+  }
+
+  test('total hardness tells calcium, conductivity salt, total chlorine the combined; each says so', () => {
+    const taken = readingFromPeople(
+      { ...strip, conductivity_uS_per_cm: 1200, tc_mg_per_L_as_Cl2: 3.5 },
+      'strip',
+      DEFAULT,
+    )
+    expect(taken.problems).toEqual([])
+    expect(taken.reading.ch_mg_per_L_as_CaCO3).toBe(180)
+    expect(taken.combined?.combinedMgPerL).toBeCloseTo(1.5, 9)
+    expect(taken.told.map(({ key }) => key)).toEqual(['ch_mg_per_L_as_CaCO3', 'salt_mg_per_L_as_NaCl'])
+    expect(taken.told[0]!.words).toBe('Calcium hardness is reckoned from total hardness: 120 to 240 mg/L.')
+    const { pH = 0, ta_mg_per_L_as_CaCO3 = 0 } = taken.reading
+    const totals = good(totalsOf({ ...taken.reading, pH, ta_mg_per_L_as_CaCO3 }, DEFAULT))
+    expect(good(conductivityAt25(totals, DEFAULT))).toBeCloseTo(1200, 3)
+  })
+
+  test('what was read is never replaced', () => {
+    const own = { ...strip, ch_mg_per_L_as_CaCO3: 200, salt_mg_per_L_as_NaCl: 500, conductivity_uS_per_cm: 1200 }
+    const taken = readingFromPeople(own, 'drop-kit', DEFAULT)
+    expect(taken.told).toEqual([])
+    expect(taken.reading).toMatchObject({ ch_mg_per_L_as_CaCO3: 200, salt_mg_per_L_as_NaCl: 500 })
+    expect(Object.keys(taken.reading)).not.toContain('th_mg_per_L_as_CaCO3')
+  })
+
+  test('a meter’s dissolved solids tell salt more widely than conductivity', () => {
+    const width = (extra: PeopleReading) => {
+      const { likely } = readingFromPeople({ ...strip, ...extra }, 'strip', DEFAULT).told.find(
+        ({ key }) => key === 'salt_mg_per_L_as_NaCl',
+      )!
+      expect(likely.low).toBeLessThanOrEqual(likely.best)
+      expect(likely.best).toBeLessThanOrEqual(likely.high)
+      return likely.high - likely.low
+    }
+    expect(width({ tds_mg_per_L: 900 })).toBeGreaterThan(2 * width({ conductivity_uS_per_cm: 1500 }))
+  })
+
+  test('clashes are collected, and what clashes tells nothing', () => {
+    const clash = readingFromPeople(
+      { ...strip, ch_mg_per_L_as_CaCO3: 600, conductivity_uS_per_cm: 50, tc_mg_per_L_as_Cl2: 0, fc_mg_per_L_as_Cl2: 5 },
+      'photometer',
+      DEFAULT,
+    )
+    expect(clash.problems.map(({ code }) => code)).toEqual([
+      'water-hardness-disagrees',
+      'water-conductivity-too-low',
+      'chlorine-total-below-free',
+    ])
+    expect(clash.told).toEqual([])
+    expect(clash.combined).toBeUndefined()
+  })
+
+  test('without pH or alkalinity no salt is told, and nothing read is nothing told', () => {
+    expect(readingFromPeople({ conductivity_uS_per_cm: 1200 }, 'sensor', DEFAULT)).toEqual({
+      reading: {},
+      told: [],
+      combined: undefined,
+      problems: [],
+    })
   })
 })
 

@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest'
-import { DEFAULT_RULES, LOCAL_CODE_FIRST, limitsFor, RULES, type RuleFigures } from '../../src/water/index.ts'
+import {
+  DEFAULT_RULES,
+  LOCAL_CODE_FIRST,
+  limitsFor,
+  NO_STABILISER_MG_PER_L,
+  RULES,
+  type RuleFigures,
+} from '../../src/water/index.ts'
 
 const FIGURES = [
   'floorWithoutStabiliserMgPerL',
@@ -34,8 +41,8 @@ describe('rules for bathing water are a table', () => {
   test('the default is the numeric floor of 1 mg/L without stabiliser and 2 with it (MAHC 5.7.3.1.1, seen second-hand)', () => {
     expect(limitsFor(undefined, 0).floorMgPerL).toBe(1)
     expect(limitsFor(undefined, 30).floorMgPerL).toBe(2)
-    expect(limitsFor(undefined, 0.9).floorMgPerL).toBe(1)
-    expect(limitsFor(undefined, 1).floorMgPerL).toBe(2)
+    expect(limitsFor(undefined, 0.99 * NO_STABILISER_MG_PER_L).floorMgPerL).toBe(1)
+    expect(limitsFor(undefined, NO_STABILISER_MG_PER_L).floorMgPerL).toBe(2)
     expect(RULES.rows[0]).toBe(DEFAULT_RULES)
   })
 
