@@ -1,4 +1,4 @@
-import type { Path } from '../basin/index.ts'
+import { nearestOn, type Path, pointOn } from '../basin/index.ts'
 import type { Feature } from '../features/index.ts'
 import { closed, nodeCount } from './path-edit.ts'
 import { piecesOf } from './segment-kinds.ts'
@@ -23,6 +23,16 @@ export function sidesAsCurves(outline: Path): Sides {
   const firsts = [0]
   for (const segment of closed(outline).segments) firsts.push((firsts.at(-1) ?? 0) + piecesOf(segment))
   return (side) => [firsts[side] ?? side, (firsts[side + 1] ?? side + 1) - 1]
+}
+
+/** Sides of an outline whose line was laid anew: what lies nearest to the middle of the old side. */
+export function sidesNearest(before: Path, after: Path): Sides {
+  return (side) => {
+    const [x, y] = pointOn(before, side, 0.5)
+    const { segmentIndex } = nearestOn(after, x, y)
+    const nearest = Math.min(segmentIndex, nodeCount(closed(after)) - 1)
+    return [nearest, nearest]
+  }
 }
 
 /** The features of an outline whose sides were renumbered: a bench along the wall stays where it is. */

@@ -20,6 +20,22 @@ describe('bodies that lie on one another', () => {
     expect(notice).toMatchObject({ code: 'bodies-overlap', path: 'bodies[1].outline', what: 'Spa lies on Pool.' })
   })
 
+  it('say where, and how much water is counted twice', () => {
+    const flat = (depthM: number) => ({ floor: { kind: 'flat', depthM }, wall: { kind: 'vertical' } }) as const
+    const pool = body('Pool', box(0, 0, 8, 4), flat(1.5))
+    const spa = body('Spa', box(7, 1, 9, 3), flat(0.9))
+    const [notice] = deriveOverlaps(spec(pool, spa))
+    // 1 m by 2 m of the shallower one's 0.9 m.
+    expect(notice?.twiceM3).toBeCloseTo(1.8, 9)
+    expect(notice?.at?.[0]?.[0]).toBeCloseTo(7.5, 1)
+    expect(notice?.at?.[0]?.[1]).toBeCloseTo(2, 1)
+    // A round one, 0.2 m below its datum: half a disc of 1 m radius, 0.7 m deep.
+    const round = body('Spa', circle(8, 2, 1), { ...flat(0.9), levelM: -0.2 })
+    expect((deriveOverlaps(spec(pool, round))[0]?.twiceM3 ?? 0) / ((Math.PI / 2) * 0.7)).toBeCloseTo(1, 9)
+    const broken = body('Spa', circle(8, 2, 1), flat(Number.NaN))
+    expect(deriveOverlaps(spec(pool, broken))[0]).toMatchObject({ twiceM3: undefined })
+  })
+
   it.each<[string, Spec]>([
     ['are apart', spec(body('Pool', box(0, 0, 8, 4)), body('Spa', circle(10, 2, 1)))],
     ['share a wall', spec(body('Pool', box(0, 0, 8, 4)), body('Trough', box(8, 0, 9, 4)))],

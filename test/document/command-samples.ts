@@ -49,6 +49,18 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
     },
   ],
   setOutline: [{ bodyId: 'main', outline: STADIUM }, (after) => expect(body(after).outline).toEqual(STADIUM)],
+  untangleLine: [
+    {
+      bodyId: 'hopper',
+      ring: { of: 'outline' },
+      path: { ...RECTANGLE, segments: [{ to: [9, -0.5] }, { to: [9, 4] }, { to: [0, 4] }, { to: [0, 0] }] },
+    },
+    (after, before) => {
+      expect(body(after, 'hopper').outline.segments[0]!.to).toEqual([9, -0.5])
+      // The bench keeps to the walls that it ran along.
+      expect(body(after, 'hopper').features[0]).toEqual(body(before, 'hopper').features[0])
+    },
+  ],
   movePoint: [
     { ...main, node: 2, to: [5.7, 0.4] },
     (after, before) => {

@@ -65,6 +65,7 @@ import { setVolumeEstimate } from './set-volume-estimate.ts'
 import { setWall } from './set-wall.ts'
 import { shiftDepths } from './shift-depths.ts'
 import { stretchOutline } from './stretch-outline.ts'
+import { untangleLine } from './untangle-line.ts'
 import { updateReadings } from './update-readings.ts'
 
 /** Every edit there is, by id: an edit is its file and its line here. */
@@ -86,6 +87,7 @@ export const COMMANDS = {
   addIsland,
   removeIsland,
   stretchOutline,
+  untangleLine,
   scaleSketch,
   moveBasin,
   scaleUniform,

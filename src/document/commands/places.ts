@@ -46,7 +46,7 @@ export function editSystem(spec: Spec, systemId: string, edit: (system: System) 
 }
 
 /** The spec with one ring's path edited; the edit sees it with its closing line written out. */
-function editRing(
+export function editRing(
   spec: Spec,
   at: { readonly bodyId: string; readonly ring: RingRef },
   edit: (path: Path) => Result<Path>,

@@ -1,5 +1,5 @@
 import type { Path, Point } from '../../basin/index.ts'
-import type { Body, Command, CommandArgs, SegmentKind } from '../../document/index.ts'
+import type { Body, Command, CommandArgs, RingRef, SegmentKind } from '../../document/index.ts'
 import type { Feature } from '../../features/index.ts'
 import type { Ring } from './items.ts'
 
@@ -20,6 +20,10 @@ export const edits = {
   moveHandle: (bodyId: string, ring: Ring, segment: number, which: 'c1' | 'c2', to: Point): Command => ({
     id: 'moveHandle',
     args: { bodyId, ring, segment, which, to: [to[0], to[1]] },
+  }),
+  untangleLine: (bodyId: string, ring: RingRef, path: Path): Command => ({
+    id: 'untangleLine',
+    args: { bodyId, ring, path },
   }),
   setBulge: (bodyId: string, ring: Ring, segment: number, bulge: number): Command => ({
     id: 'setBulge',
