@@ -1,6 +1,7 @@
 import {
   addTotals,
   CONSTANT_SETS,
+  type Constants,
   equilibrate,
   formulaDelta,
   scaleDelta,
@@ -15,21 +16,33 @@ const COUNT = 10_000
 const PEER_COUNT = 200
 const PEER = 'Newton on mole balances, ml-matrix LU'
 
-function randomReadings(): WaterReading[] {
+interface Water {
+  readonly reading: WaterReading
+  readonly totals: Totals
+}
+
+/** Ten thousand waters; random readings that no water can have at once are drawn again. */
+function randomWaters(constants: Constants): Water[] {
   const random = seeded(20_261_124)
   const between = (lo: number, hi: number) => lo + (hi - lo) * random()
-  return Array.from({ length: COUNT }, () => ({
-    pH: between(6.8, 8.4),
-    ta_mg_per_L_as_CaCO3: between(50, 200),
-    ch_mg_per_L_as_CaCO3: between(50, 500),
-    mg_hardness_mg_per_L_as_CaCO3: between(5, 100),
-    sulfate_mg_per_L: between(10, 200),
-    cya_mg_per_L: between(0, 80),
-    borate_mg_per_L_as_B: between(0, 50),
-    fc_mg_per_L_as_Cl2: between(0.5, 8),
-    salt_mg_per_L_as_NaCl: between(100, 4000),
-    temperature_C: Math.round(between(5, 38)),
-  }))
+  const waters: Water[] = []
+  while (waters.length < COUNT) {
+    const reading = {
+      pH: between(6.8, 8.4),
+      ta_mg_per_L_as_CaCO3: between(50, 200),
+      ch_mg_per_L_as_CaCO3: between(50, 500),
+      mg_hardness_mg_per_L_as_CaCO3: between(5, 100),
+      sulfate_mg_per_L: between(10, 200),
+      cya_mg_per_L: between(0, 80),
+      borate_mg_per_L_as_B: between(0, 50),
+      fc_mg_per_L_as_Cl2: between(0.5, 8),
+      salt_mg_per_L_as_NaCl: between(100, 4000),
+      temperature_C: Math.round(between(5, 38)),
+    }
+    const totals = totalsOf(reading, constants)
+    if (totals.ok) waters.push({ reading, totals: totals.value })
+  }
+  return waters
 }
 
 function all<T>(items: readonly T[], task: (item: T) => unknown): void {
@@ -39,11 +52,9 @@ function all<T>(items: readonly T[], task: (item: T) => unknown): void {
 /** Equilibria a second on 10,000 waters, against a straightforward solver in the same run. */
 export async function waterSuite(): Promise<BenchRow[]> {
   const constants = CONSTANT_SETS.oracle
-  const readings = randomReadings()
-  const waters = readings.flatMap((reading): Totals[] => {
-    const totals = totalsOf(reading, constants)
-    return totals.ok ? [totals.value] : []
-  })
+  const drawn = randomWaters(constants)
+  const readings = drawn.map(({ reading }) => reading)
+  const waters = drawn.map(({ totals }) => totals)
   const few = waters.slice(0, PEER_COUNT)
   let worst = 0
   for (const totals of few) {
