@@ -138,10 +138,10 @@ function toArc(ray: Ray, shore: Shore, c: ArcCurve): number {
  */
 function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
   const { curve, t0, t1 } = shore
-  const count = layPlaces(ray, shore, limit)
+  const count = layPlaces(ray, shore, limit, touching)
   let least = Infinity
   for (let i = 0; i < count; i++) {
-    values[i] = valueAt(ray, curve, places[i]!, touching, limit)
+    if (i > 0 && i < count - 1) values[i] = valueAt(ray, curve, places[i]!, touching, limit)
     least = Math.min(least, values[i]!)
   }
   let best = Infinity
@@ -174,26 +174,33 @@ const MOST_HALVINGS = 40
 const places = new Float64Array(MOST_STEPS + 1 + 2 * MOST_HALVINGS)
 const values = new Float64Array(places.length)
 
-/** Writes the places of a stretch to look at, ascending, and returns how many: denser toward an end that is near the ray's foot. */
-function layPlaces(ray: Ray, { curve, t0, t1, minX, minY, maxX, maxY }: Shore, limit: number): number {
+/**
+ * Writes the places of a stretch to look at, ascending, and the values at both ends; returns how many. They lie denser
+ * toward an end that is near the ray's foot.
+ */
+function layPlaces(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
+  const { curve, t0, t1 } = shore
   // Fine enough to see every dip that a curve of this length can make at this distance.
-  const span = Math.max(maxX - minX, maxY - minY)
+  const span = Math.max(shore.maxX - shore.minX, shore.maxY - shore.minY)
   const steps = Math.min(MOST_STEPS, Math.max(6, Math.ceil((4 * span) / limit)))
   const step = (t1 - t0) / steps
+  const first = valueAt(ray, curve, t0, touching, limit)
+  const afterFirst = halvings(ray, step)
+  const last = valueAt(ray, curve, t1, touching, limit)
+  const beforeLast = halvings(ray, step)
   let count = 0
   places[count++] = t0
-  const first = halvings(ray, curve, t0, step)
-  for (let k = first; k > 0; k--) places[count++] = t0 + step / 2 ** k
+  for (let k = afterFirst; k > 0; k--) places[count++] = t0 + step / 2 ** k
   for (let i = 1; i < steps; i++) places[count++] = t0 + step * i
-  const last = halvings(ray, curve, t1, step)
-  for (let k = 1; k <= last; k++) places[count++] = t1 - step / 2 ** k
+  for (let k = 1; k <= beforeLast; k++) places[count++] = t1 - step / 2 ** k
   places[count++] = t1
+  values[0] = first
+  values[count - 1] = last
   return count
 }
 
-/** How often to halve the step at an end, so that a dip as far beyond the end as the ray's foot is before it is seen. */
-function halvings(ray: Ray, curve: Curve, end: number, step: number): number {
-  evaluate(curve, end, jet)
+/** How often to halve the step at the end just evaluated, so that a dip as far beyond it as the ray's foot is before it is seen. */
+function halvings(ray: Ray, step: number): number {
   const awayM = Math.hypot(jet.x - ray.x, jet.y - ray.y)
   const stepM = Math.hypot(jet.dx, jet.dy) * step
   // At its very end a stretch dips nowhere.
