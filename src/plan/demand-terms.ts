@@ -15,8 +15,8 @@ import type { DemandTerm, UpkeepInput } from './types.ts'
 /** Chlorine that dust, leaves and walls use, by water surface [g/m² day]: from memory, a factor of three either way. */
 const DEBRIS = { value: 0.5, low: 0.17, high: 1.5 } as const
 /** 30 mL of urine and 0.2 L of sweat by WHO 2006 table 4.1 [g N per bather and hour]. */
-const LEAN_NITROGEN_G = 0.57
-const HIGH_RATIO = 15
+export const LEAN_NITROGEN_G = 0.57
+export const HIGH_RATIO = 15
 /** Sunlight's uncertainty without and with stabiliser: the kernel is an upper estimate with it. */
 const SUN_FACTOR = { low: 1 / 1.5, lowStabilised: 1 / 5, high: 1.5 } as const
 

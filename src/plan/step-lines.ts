@@ -37,7 +37,7 @@ export function aerateLine(
 /** One to three days by experience, from memory; pH says when it is over. */
 const AERATION_HOURS = 48
 
-const DRAIN_CAUTIONS = [
+export const DRAIN_CAUTIONS = [
   'High groundwater can lift an empty shell out of the ground: never empty it, lower it slowly, and ask a licensed trade where groundwater stands high.',
   'Let chlorine fall to nothing (or neutralise it) before the water leaves: it kills what lives in a stream or a garden.',
   'Where the water may go is a local rule: ask before you pump. Never into a neighbour’s ground or a storm drain.',
