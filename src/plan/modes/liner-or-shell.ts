@@ -1,0 +1,148 @@
+import { step, withheld } from './build.ts'
+import { MAKER, OURS } from './origins.ts'
+import { ALL_READINGS, balanceStep, measureStep, metalsStep } from './shared-steps.ts'
+import type { StartMode } from './types.ts'
+
+const DRY = 'Dry grains bleach and weaken a liner and stain a shell where they lie.'
+
+export const LINER_OR_SHELL: StartMode = {
+  id: 'liner-or-shell',
+  label: 'Vinyl or fibreglass, first filling',
+  when: 'A new liner or shell is filled for the first time.',
+  dayOne: 'the day the water reached its level',
+  lastDay: 7,
+  whoRules:
+    'The installer of the liner or shell comes first, and the maker’s limits for pH, chlorine and level with them.',
+  inputs: [],
+  reads: ALL_READINGS,
+  targets: [
+    withheld('ch_mg_per_L_as_CaCO3', 1, 2, 'Neither needs calcium at once; heater and fittings like some.', OURS),
+    withheld('cya_mg_per_L', 1, 1, 'Chlorine and pH first; then it is known how much is wanted.', OURS),
+    withheld('borate_mg_per_L_as_B', 1, 3, 'pH has to stand first.', OURS),
+    withheld('salt_mg_per_L_as_NaCl', 1, 3, 'It changes every other reading a little; last.', OURS),
+  ],
+  steps: [
+    step(
+      'liner',
+      1,
+      1,
+      {
+        title: 'Fill slowly at first',
+        what: 'The first hand’s breadth of water with the installer there.',
+        how: 'Smooth out folds towards the walls while the water is shallow; openings are cut only when the water stands just below them.',
+        why: 'A fold under a metre of water stays.',
+      },
+      { ...MAKER, surfaces: ['vinyl', 'unknown'] },
+    ),
+    step(
+      'backfill',
+      1,
+      1,
+      {
+        title: 'Water and backfill rise together',
+        what: 'Neither gets far ahead of the other.',
+        how: 'The installer sets how far; check level and straightness as it rises.',
+        why: 'A shell filled alone bulges out, one backfilled alone bulges in.',
+      },
+      { ...MAKER, surfaces: ['fibreglass', 'unknown'] },
+    ),
+    measureStep('read', 1, 1, 'Read the fill water', 'Metals show now or as stains later.'),
+    metalsStep(1, 2),
+    step(
+      'pump',
+      1,
+      2,
+      {
+        title: 'Pump on, heater off',
+        what: 'Run the pump day and night until everything is balanced.',
+        how: 'Air out, all returns open; look for leaks at every fitting.',
+        why: 'Doses need moving water.',
+      },
+      { often: 'all day', handles: ['electricity'] },
+    ),
+    balanceStep(1, 3),
+    step(
+      'chlorine',
+      1,
+      7,
+      {
+        title: 'Chlorine on the first day',
+        what: 'Bring free chlorine into its band.',
+        how: `Liquid, or dissolved in a bucket of water first; never thrown in dry. ${DRY}`,
+        why: 'Water must not stand without chlorine.',
+      },
+      {
+        often: 'by the daily reading',
+        condition: {
+          on: 'target',
+          keys: ['fc_mg_per_L_as_Cl2'],
+          is: 'below',
+          words: 'where free chlorine is below its band',
+        },
+        handles: ['chlorine'],
+      },
+    ),
+    step(
+      'stabiliser',
+      2,
+      5,
+      {
+        title: 'Stabiliser may come',
+        what: 'Raise it into its band, the safe share first.',
+        how: `In a sock hung in front of a return, touching neither wall nor floor. ${DRY}`,
+        why: 'It dissolves over days and does not leave again.',
+      },
+      { ...OURS, needsTarget: 'cya_mg_per_L', handles: ['stabiliser'] },
+    ),
+    step(
+      'calcium',
+      3,
+      6,
+      {
+        title: 'Calcium may come',
+        what: 'Raise calcium hardness where it is below its band.',
+        how: 'Dissolved in a bucket first, half a day from any alkalinity product.',
+        why: 'For heater and fittings, not for the surface; the maker of a shell may want less.',
+      },
+      {
+        ...OURS,
+        condition: {
+          on: 'target',
+          keys: ['ch_mg_per_L_as_CaCO3'],
+          is: 'below',
+          words: 'where calcium is below its band',
+        },
+        handles: ['calcium'],
+      },
+    ),
+    step(
+      'salt',
+      4,
+      7,
+      {
+        title: 'Salt may come',
+        what: 'Raise salt into the generator’s band.',
+        how: 'Over the deep end, pump on, generator off; brush until no grain is left, wait a day, read, then the generator.',
+        why: 'It comes last, and a shell’s or liner’s maker may have a word on it.',
+      },
+      { ...OURS, needsTarget: 'salt_mg_per_L_as_NaCl', handles: ['salt', 'electricity'] },
+    ),
+    step(
+      'heater',
+      3,
+      7,
+      {
+        title: 'Heater may come',
+        what: 'Once pH and alkalinity are inside their bands.',
+        how: 'By its manual, and no warmer than the liner’s or shell’s maker allows.',
+        why: 'Water out of balance eats it or scales it.',
+      },
+      { ...MAKER, handles: ['electricity'] },
+    ),
+    measureStep('done', 7, 7, 'Read everything', 'From here on the ordinary plan and upkeep hold.'),
+  ],
+  notes: [
+    'Strong chlorine, and pH below 7, bleach and wrinkle liners: hold the bands and leave no floater standing at one place.',
+    'Never empty a liner or a shell without its installer.',
+  ],
+}

@@ -1,0 +1,239 @@
+import { step, withheld } from './build.ts'
+import { OURS } from './origins.ts'
+import { ALL_READINGS, balanceStep, measureStep, metalsStep, restStep, USUAL_READINGS } from './shared-steps.ts'
+import type { StartMode, StartStep } from './types.ts'
+
+const chlorineStep = (fromDay: number, toDay: number): StartStep =>
+  step(
+    'chlorine',
+    fromDay,
+    toDay,
+    {
+      title: 'Chlorine into its band',
+      what: 'Follow the opening plan’s line for chlorine.',
+      how: 'After pH where it can be, but on the first day; pump on, a turnover from any acid.',
+      why: 'Water must not stand without chlorine.',
+    },
+    {
+      condition: {
+        on: 'target',
+        keys: ['fc_mg_per_L_as_Cl2'],
+        is: 'below',
+        words: 'where free chlorine is below its band',
+      },
+      handles: ['chlorine'],
+    },
+  )
+
+export const FILLED_POOL: StartMode = {
+  id: 'filled-pool',
+  label: 'Filled pool, check and correct',
+  when: 'The pool is full and running, and you know it.',
+  dayOne: 'the day you measure',
+  lastDay: 3,
+  whoRules: 'Your local code comes first, then the labels.',
+  inputs: [],
+  reads: USUAL_READINGS,
+  targets: [],
+  steps: [
+    measureStep('read', 1, 1, 'Read the pool', 'Only what is measured is corrected.'),
+    metalsStep(1, 1),
+    balanceStep(1, 2),
+    chlorineStep(1, 1),
+    restStep(2, 3),
+    measureStep('done', 3, 3, 'Read everything again', 'Expected readings are sums; measured ones count.'),
+  ],
+  notes: ['What stands inside its band is left alone.'],
+}
+
+export const MID_SEASON: StartMode = {
+  id: 'mid-season',
+  label: 'Correction in mid-season',
+  when: 'The pool ran well and some reading has drifted, or the water looks dull.',
+  dayOne: 'the day you measure',
+  lastDay: 3,
+  whoRules: 'Your local code comes first, then the labels.',
+  inputs: [],
+  reads: [...USUAL_READINGS, 'tc_mg_per_L_as_Cl2', 'salt_mg_per_L_as_NaCl'],
+  targets: [],
+  steps: [
+    measureStep(
+      'read',
+      1,
+      1,
+      'Read the pool twice',
+      'A reading far from last week’s is more often a wrong test than a changed water. Read it again, with fresh reagents, before you dose.',
+    ),
+    step('cause', 1, 1, {
+      title: 'Look for the cause',
+      what: 'Feeder, pump hours, filter pressure, a leak, a new product, much use.',
+      how: 'Compare with the logbook: which reading moved first?',
+      why: 'A correction without the cause comes back next week.',
+    }),
+    balanceStep(1, 2),
+    step(
+      'chlorine-first',
+      1,
+      1,
+      {
+        title: 'Chlorine the same day',
+        what: 'Bring free chlorine back into its band; nobody bathes meanwhile.',
+        how: 'Liquid or dissolved, pump on, cover off, a turnover from any acid.',
+        why: 'A low residual is the one drift that can’t wait.',
+      },
+      {
+        condition: {
+          on: 'target',
+          keys: ['fc_mg_per_L_as_Cl2'],
+          is: 'below',
+          words: 'where free chlorine is below its band',
+        },
+        handles: ['chlorine'],
+      },
+    ),
+    step(
+      'combined',
+      1,
+      2,
+      {
+        title: 'Combined chlorine',
+        what: 'Where it stands above its limit, raise chlorine as the Water chapter says.',
+        how: 'A chlorine without stabiliser, cover off, all at once towards evening; nobody bathes until both readings are back.',
+        why: 'It stings eyes, smells, and disinfects badly.',
+      },
+      {
+        condition: { on: 'combined', words: 'only where combined chlorine is above its limit' },
+        handles: ['chlorine'],
+      },
+    ),
+    restStep(2, 3),
+    measureStep('done', 3, 3, 'Read everything again', 'To see that it holds.'),
+  ],
+  notes: ['Correct one thing at a time, and give it a turnover.', 'What stands inside its band is left alone.'],
+}
+
+export const UNKNOWN_POOL: StartMode = {
+  id: 'unknown-pool',
+  label: 'Taking over an unknown pool',
+  when: 'You have bought, rented or inherited a pool and know neither its water nor what went in.',
+  dayOne: 'the day you take over',
+  lastDay: 7,
+  whoRules: 'Your local code comes first; where a public or shared pool is taken over, its authority too.',
+  inputs: [],
+  reads: ALL_READINGS,
+  targets: [
+    withheld('pH', 1, 1, 'Measure before anything goes in.', OURS),
+    withheld('ta_mg_per_L_as_CaCO3', 1, 1, 'Measure before anything goes in.', OURS),
+    withheld('fc_mg_per_L_as_Cl2', 1, 1, 'Metals have to be known before anything oxidises them.', OURS),
+    withheld('ch_mg_per_L_as_CaCO3', 1, 3, 'Wait until two readings agree.', OURS),
+    withheld('cya_mg_per_L', 1, 3, 'Wait until two readings agree; it does not leave again.', OURS),
+    withheld('borate_mg_per_L_as_B', 1, 3, 'Wait until two readings agree; it does not leave again.', OURS),
+    withheld('salt_mg_per_L_as_NaCl', 1, 3, 'Wait until two readings agree; it does not leave again.', OURS),
+  ],
+  steps: [
+    step('closed', 1, 4, {
+      title: 'Nobody bathes',
+      what: 'Keep the pool closed until it has been measured twice and the water is clear to the drain.',
+      how: 'Check drain covers: whole, fixed, and more than one drain. Look at ladders, rails and lights.',
+      why: 'You do not know what is in it, nor what is broken.',
+    }),
+    step(
+      'power',
+      1,
+      1,
+      {
+        title: 'Electricity checked first',
+        what: 'Bonding, breaker, pump, lights and heater.',
+        how: 'By a licensed electrician, before anyone puts a hand in the water.',
+        why: 'It is the one fault that kills without warning.',
+      },
+      { handles: ['electricity'] },
+    ),
+    step(
+      'shed',
+      1,
+      1,
+      {
+        title: 'Trust no tub, no feeder',
+        what: 'Use none of the chemicals and none of the feeders you find.',
+        how: 'Unmarked, wet or caked ones stay shut, apart, in the dry: ask your waste service. A feeder or floater that may have held another chlorine is never filled again.',
+        why: 'Different chlorines that meet burn and explode; nobody knows what these have held.',
+      },
+      { handles: ['chlorine'] },
+    ),
+    measureStep(
+      'read',
+      1,
+      1,
+      'Read everything, metals too',
+      'Take a second test of another kind, or a laboratory, for what decides: stabiliser, calcium, metals.',
+    ),
+    step(
+      'filter',
+      1,
+      3,
+      {
+        title: 'Filter first',
+        what: 'Run the pump day and night, skim, vacuum to waste, clean the filter.',
+        how: 'Inspect sand or cartridge; write down the clean pressure.',
+        why: 'Dirt uses chlorine that is then missing for germs, and spoils the readings.',
+      },
+      { often: 'all day', handles: ['electricity'] },
+    ),
+    metalsStep(1, 2),
+    balanceStep(2, 3),
+    step(
+      'chlorine',
+      2,
+      4,
+      {
+        title: 'Chlorine, in small steps',
+        what: 'Raise it into its band; watch the colour after each step.',
+        how: 'A fresh, unstabilised liquid of your own, a third at a time, an hour between. Brown or green at once: stop, that is metal.',
+        why: 'It shows what the water still hides.',
+      },
+      {
+        condition: {
+          on: 'target',
+          keys: ['fc_mg_per_L_as_Cl2'],
+          is: 'below',
+          words: 'where free chlorine is below its band',
+        },
+        handles: ['chlorine'],
+      },
+    ),
+    step(
+      'stabiliser-high',
+      2,
+      7,
+      {
+        title: 'Much stabiliser: exchange water',
+        what: 'Where stabiliser stands above its band, exchange water as the opening plan says, before more chlorine is spent on it.',
+        how: 'In parts, lowering slowly; refill and measure in between.',
+        why: 'Tablets over years leave it behind, and chlorine hardly works in it.',
+      },
+      {
+        condition: {
+          on: 'target',
+          keys: ['cya_mg_per_L'],
+          is: 'above',
+          words: 'only where stabiliser is above its band',
+        },
+        handles: ['draining'],
+      },
+    ),
+    measureStep(
+      'again',
+      4,
+      4,
+      'Read everything a second time',
+      'Two readings that agree are knowledge; one is a guess.',
+    ),
+    restStep(4, 7),
+    measureStep('done', 7, 7, 'Read everything', 'From here on the ordinary plan and upkeep hold.'),
+  ],
+  notes: [
+    'Find the volume yourself: drawings and sellers round.',
+    'Write down what you find; it is the logbook’s first page.',
+  ],
+}

@@ -1,0 +1,186 @@
+import { input, step, withheld } from './build.ts'
+import { MAKER, OURS } from './origins.ts'
+import { ALL_READINGS, balanceStep, measureStep, metalsStep, restStep } from './shared-steps.ts'
+import { BUCKET, springFigures } from './spring-figures.ts'
+import type { StartMode } from './types.ts'
+
+export const SPRING_OPENING: StartMode = {
+  id: 'spring-opening',
+  label: 'Spring opening after winter',
+  when: 'The pool stood closed over winter with its water in.',
+  dayOne: 'the day you uncover it',
+  lastDay: 7,
+  whoRules: 'The makers of cover, pump, heater and generator for their parts; your local code for the water.',
+  inputs: [
+    input(
+      'loweredM',
+      'Let down at closing',
+      'length',
+      [0, 3],
+      'How far the level was lowered at closing, below the usual one.',
+      { isNeeded: true },
+    ),
+    input(
+      'springBelowM',
+      'Level in spring, below the usual',
+      'length',
+      [-0.5, 3],
+      'Measured before anything is filled up; negative where it stands higher.',
+      { isNeeded: true },
+    ),
+    input(
+      'rainM',
+      'Rain and melt over winter, less what dried up',
+      'length',
+      [0, 3],
+      'From the weather service, as a height of water. Leave it out under a closed cover that was pumped to the outside.',
+    ),
+    input(
+      'pumpedOffM',
+      'Pumped off over winter',
+      'length',
+      [0, 3],
+      'All lowerings during winter together, water of the pool itself.',
+      { usual: 0 },
+    ),
+    input('waterC', 'Water temperature now', 'temperature', [0, 35], 'In the pool, not in the shade beside it.', {
+      usual: 8,
+    }),
+    input(
+      'bucketMgPerL',
+      'Chlorine the bucket used up',
+      'concentration',
+      [0, 1000],
+      'All that went into the bucket of the ammonia test until it held, less what it still held.',
+    ),
+  ],
+  reads: ALL_READINGS,
+  targets: [
+    withheld('fc_mg_per_L_as_Cl2', 1, 1, 'Metals and ammonia have to be known before chlorine goes in.', OURS),
+    withheld('ch_mg_per_L_as_CaCO3', 1, 2, 'Wait for readings of water that is mixed.', OURS),
+    withheld('cya_mg_per_L', 1, 4, 'First chlorine has to hold overnight; stabiliser does not leave again.', OURS),
+    withheld('borate_mg_per_L_as_B', 1, 4, 'First chlorine has to hold overnight.', OURS),
+    withheld(
+      'salt_mg_per_L_as_NaCl',
+      1,
+      4,
+      'Read it once the water is mixed; generators stay off in cold water anyway.',
+      OURS,
+    ),
+  ],
+  steps: [
+    step(
+      'level',
+      1,
+      1,
+      {
+        title: 'Measure the level',
+        what: 'How far the water stands below its usual level, before you fill up.',
+        how: 'From the same mark as at closing, to the centimetre.',
+        why: 'It tells how far winter has diluted the water.',
+      },
+      { figures: ['exchanged'] },
+    ),
+    step(
+      'uncover',
+      1,
+      1,
+      {
+        title: 'Uncover',
+        what: 'Cover pump first, then the leaves, then the cover; what lies on it stays out of the pool.',
+        how: 'Two people; dry and clean it before it is folded.',
+        why: 'Its soup of leaves feeds algae and uses chlorine.',
+      },
+      { handles: ['cover'] },
+    ),
+    step(
+      'power',
+      1,
+      1,
+      {
+        title: 'Power and equipment',
+        what: 'Plugs out, drain plugs in, lids greased, unions tight; then fill to the middle of the skimmer and start the pump.',
+        how: 'By the makers’ manuals. Air out of the filter before pressure comes on; look for leaks for an hour.',
+        why: 'A dry pump and a closed valve break in a minute.',
+      },
+      { ...MAKER, handles: ['electricity'] },
+    ),
+    step(
+      'mix',
+      1,
+      2,
+      {
+        title: 'Mix, skim, vacuum',
+        what: 'Run the pump day and night; leaves out, dirt vacuumed to waste.',
+        how: 'Brush walls and floor. Filter clean at the start and when its pressure has risen.',
+        why: 'Winter water lies in layers; readings before a full turnover tell of one layer only.',
+      },
+      { often: 'all day' },
+    ),
+    measureStep(
+      'read',
+      1,
+      1,
+      'Read everything, after a turnover',
+      'What the sums expect is a guess; measured counts. Metals too, where copper was used or the fill is from a well.',
+    ),
+    metalsStep(1, 2),
+    step(
+      'ammonia',
+      1,
+      2,
+      {
+        title: 'Stabiliser gone: test for ammonia first',
+        what: 'A bucket test, before any chlorine goes into the pool.',
+        how: `1. ${BUCKET.litres} L of pool water in a clean white bucket, out of the sun. 2. Stir in the chlorine named here; that makes ${BUCKET.chlorineMgPerL} mg/L. 3. Wait ten minutes, read free chlorine. 4. Nearly all still there: no ammonia; go on as usual. 5. Half or more gone: give the same again, wait, read, and count, until it holds. 6. What went in, less what it still holds, is what each litre of the pool asks for; enter it. 7. Where that is more than about 50 mg/L, exchange part of the water first. A test kit for ammonia, as aquarium keepers have, says the same. Pour the bucket away alone, with nothing else in it.`,
+        why: 'Over winter bacteria can turn stabiliser into ammonia. Chlorine then vanishes in minutes, a hundred milligrams per litre and more, and all the while nobody may bathe.',
+      },
+      {
+        condition: {
+          on: 'figure',
+          key: 'stabiliserLost',
+          above: 0,
+          words:
+            'where stabiliser reads lower than dilution explains; to be safe also where nobody measured it before or now',
+        },
+        handles: ['chlorine'],
+        figures: ['stabiliserLost', 'ammoniaChlorine', 'bucketDose', 'bucketChlorine'],
+      },
+    ),
+    balanceStep(2, 3),
+    step(
+      'chlorine',
+      2,
+      5,
+      {
+        title: 'Chlorine until it holds overnight',
+        what: 'Raise it to the upper end of its band and keep it there.',
+        how: 'Read at dusk and at dawn, nothing dosed between; a loss of 1 mg/L or less, clear water, no combined chlorine: it holds. Liquid or dissolved, cover off.',
+        why: 'What is lost in the dark is not the sun’s doing: something in the water still uses it.',
+      },
+      {
+        often: 'at dusk and dawn',
+        condition: {
+          on: 'target',
+          keys: ['fc_mg_per_L_as_Cl2'],
+          is: 'below',
+          words: 'while free chlorine falls below its band',
+        },
+        handles: ['chlorine'],
+      },
+    ),
+    step('drains', 2, 3, {
+      title: 'Drain covers, ladders, rescue gear',
+      what: 'All there, whole and fixed, before anyone swims.',
+      how: 'Feel every screw.',
+      why: 'Frost loosens them.',
+    }),
+    restStep(5, 7),
+    measureStep('done', 7, 7, 'Read everything', 'From here on the ordinary plan and upkeep hold.'),
+  ],
+  notes: [
+    'Expected readings after winter are there to plan and buy by. Dose only by measured ones.',
+    'Cold water makes tests lie: stabiliser reads low, chlorine reacts slowly. Warm the samples to room temperature.',
+  ],
+  figures: springFigures,
+}

@@ -1,0 +1,155 @@
+import { input, step, withheld } from './build.ts'
+import { DRAINING, MAKER, OURS } from './origins.ts'
+import { balanceStep, measureStep, USUAL_READINGS } from './shared-steps.ts'
+import type { StartMode } from './types.ts'
+import { winterFigures } from './winter-figures.ts'
+
+const STAYS = 'It stays in the water over winter; rain thins it. Wait for spring’s reading.'
+
+export const WINTER_CLOSING: StartMode = {
+  id: 'winter-closing',
+  label: 'Closing for winter',
+  when: 'The water is colder than about 12 °C and nobody bathes any more.',
+  dayOne: 'a week before the cover goes on',
+  lastDay: 7,
+  whoRules:
+    'The makers of cover, liner or shell, pump, heater and generator for their parts; where frost is hard, a licensed trade.',
+  inputs: [
+    input('coldC', 'Coldest water over winter', 'temperature', [0, 15], 'Under ice about 2 to 4 °C near the floor.', {
+      usual: 4,
+    }),
+    input(
+      'loweredM',
+      'Level let down by',
+      'length',
+      [0, 1.5],
+      'As the cover’s and the shell’s makers say; zero where it stays.',
+      { usual: 0 },
+    ),
+  ],
+  reads: [...USUAL_READINGS, 'borate_mg_per_L_as_B', 'salt_mg_per_L_as_NaCl'],
+  targets: [
+    {
+      key: 'pH',
+      fromDay: 1,
+      toDay: 7,
+      change: { kind: 'band', band: { low: 7.4, aim: 7.6, high: 7.8 } },
+      why: 'Cold water dissolves more chalk: the upper half of the band protects plaster, grout and metal.',
+      ...OURS,
+    },
+    {
+      key: 'fc_mg_per_L_as_Cl2',
+      fromDay: 1,
+      toDay: 7,
+      change: { kind: 'upper-end' },
+      why: 'It has to last into the cold, when next to nothing uses it.',
+      ...OURS,
+    },
+    withheld('cya_mg_per_L', 1, 7, STAYS),
+    withheld('borate_mg_per_L_as_B', 1, 7, STAYS),
+    withheld('salt_mg_per_L_as_NaCl', 1, 7, STAYS),
+  ],
+  steps: [
+    measureStep(
+      'read',
+      1,
+      1,
+      'Read everything',
+      'A week’s time is enough to correct and mix; a covered pool can’t be corrected.',
+    ),
+    balanceStep(1, 3),
+    step(
+      'cold',
+      1,
+      3,
+      {
+        title: 'Balance for the cold',
+        what: 'See how chalk will stand at 2 to 5 °C; on plaster and tile it should not fall below −0.3.',
+        how: 'Raise pH inside its band first, then alkalinity, then calcium, by the plan. Nothing above its band.',
+        why: 'The same water holds more chalk in the cold, and a winter is long.',
+      },
+      { ...OURS, figures: ['coldSI', 'coldPH', 'balancedPH', 'refilledSI'], handles: ['calcium'] },
+    ),
+    step('clean', 2, 5, {
+      title: 'Clean as for a feast',
+      what: 'Skim, brush, vacuum, filter clean; leaves are out before chlorine goes in.',
+      how: 'Pump day and night these days.',
+      why: 'What is in the water now is there in spring, and worse.',
+    }),
+    step(
+      'chlorine',
+      3,
+      4,
+      {
+        title: 'Chlorine to the upper end',
+        what: 'Raise it to the upper end of its band, cover off, and let it work two or three days.',
+        how: 'Liquid or dissolved, pump on. If combined chlorine is above its limit, break that down first.',
+        why: 'It has to start clean; later there is nothing to stir it in.',
+      },
+      { handles: ['chlorine'] },
+    ),
+    step(
+      'feeders',
+      5,
+      6,
+      {
+        title: 'Chemicals out of everything',
+        what: 'Feeder, floater and skimmer empty; no tablet stays in a skimmer or under a cover.',
+        how: 'Gloves and goggles; each product back into its own container or used up. A feeder is opened in fresh air, and never filled with another chlorine.',
+        why: 'A tablet in still water makes acid and gas and eats liner, metal and cover.',
+      },
+      { handles: ['chlorine'] },
+    ),
+    step(
+      'equipment',
+      6,
+      6,
+      {
+        title: 'Equipment, by its makers',
+        what: 'Pump, filter, heater, generator cell and pipes emptied and protected against frost.',
+        how: 'Each by its manual. Pipes are blown out and plugged; antifreeze only a kind made for pools and drinking water, never a car’s.',
+        why: 'Ice breaks what holds water.',
+      },
+      { ...MAKER, handles: ['electricity'] },
+    ),
+    step(
+      'level',
+      6,
+      6,
+      {
+        title: 'Lower the level, not more than needed',
+        what: 'As far as cover and skimmer ask; write down by how much.',
+        how: 'Slowly, to where water may go. A liner or shell stays as full as its maker says; nobody empties a pool for winter.',
+        why: 'Water holds shell and liner in place against ground and frost. The figure tells next spring how far winter diluted it.',
+      },
+      { ...DRAINING, handles: ['draining'], figures: ['exchanged'] },
+    ),
+    measureStep(
+      'last',
+      7,
+      7,
+      'Last readings, into the logbook',
+      'Spring’s sums start from these, stabiliser above all.',
+    ),
+    step(
+      'cover',
+      7,
+      7,
+      {
+        title: 'Cover on, once chlorine is inside its band',
+        what: 'Closed only when free chlorine reads inside its band again.',
+        how: 'Fixed all round as its maker says, safe for children and animals, checked after each storm.',
+        why: 'Strong chlorine under a closed cover eats it and goes nowhere.',
+      },
+      {
+        handles: ['cover'],
+      },
+    ),
+  ],
+  notes: [
+    'Stabiliser and borate stay in the water. In a mild winter bacteria can turn stabiliser into ammonia: read it again in spring.',
+    'Through winter look once a month: level, cover, leaves, water on the cover. In mild spells read chlorine where you can.',
+    'Where it does not freeze, leave the pump running a few hours a day and keep the usual bands.',
+  ],
+  figures: winterFigures,
+}
