@@ -41,6 +41,9 @@ const WORDS = {
   'treads-out-of-order': { what: 'The treads don’t lie in rising order.', why: 'Each tread reaches to where the next begins.', hint: 'Order them by distance, no two at one place.' },
   'band-out-of-order': { what: 'The band isn’t in order.', why: 'Its aim has to lie between its low and its high end.', hint: 'Make it low ≤ aim ≤ high.' },
   'not-above-zero': { what: '"{key}" is zero.', why: 'There is no water in it to treat.', hint: 'Give a volume above zero, or remove the estimate.' },
+  'no-such-start': { what: 'There is no way of starting called {received}.', why: 'It decides what may not be dosed yet, so it can’t be left aside.', hint: 'Choose another start, or use a newer program.' },
+  'start-values-many': { what: 'There are more values here than any start asks for.', why: 'Beyond that the program would stall.', hint: 'Leave out what isn’t needed.' },
+  'no-such-rules': { what: 'No rules for bathing are known here by the name {received}.', why: 'Its limits would have to be guessed.', hint: 'Choose another set of rules, or use a newer program.' },
   'same-id': { what: 'The id "{received}" is used twice.', why: 'Edits and doses find their place by it.', hint: 'Give each its own id.' },
   'no-such-system': { what: 'There is no system "{received}" for this body of water.', why: 'The body’s water belongs to a system.', hint: 'Name one of the systems, or add that one.' },
   'system-unnamed': { what: 'This body of water doesn’t say which system it belongs to.', why: 'There are several.', hint: 'Add "system" with the id of one of them.' },
@@ -69,6 +72,13 @@ const WORDS = {
   'sounding-here': { what: 'There is a sounding at this very place.', why: 'One place has one depth.', hint: 'Change that one, or sound a little further on.' },
   'not-a-profile': { what: 'This floor has no stations.', why: 'It isn’t a profile along an axis.', hint: 'Choose a profile as the floor first.' },
   'stations-too-close': { what: 'There is a station at this place already.', why: 'Two stations need a centimetre between them.', hint: 'Move that one, or place this further away.' },
+  'price-without-package': { what: '{product} is not sold here as “{detail}”.', why: 'The price would belong to nothing.', hint: 'Choose one of its packages.' },
+  'product-in-use': { what: 'This product can’t be removed: {detail}.', why: 'What was given or held would no longer be known by its substance.', hint: 'Keep it, or remove those entries first.' },
+  'device-may-not-hold': { what: 'This may not go in there. {detail}', why: 'What has been in it stays in it: traces of the other are enough for fire, gas or explosion, or the product is not made for such a device.', hint: '{instead}' },
+  'device-history-unknown': { what: 'Whether this may go in there isn’t known. {detail}', why: 'Some products burn or give off gas with the traces of others.', hint: '{instead}' },
+  'start-not-chosen': { what: 'No start is chosen yet.', why: 'Its values belong to one.', hint: 'Choose how the pool starts first.' },
+  'start-value-unknown': { what: 'This start doesn’t ask for “{detail}”.', why: 'It would be left aside without a word.', hint: 'It asks for: {expected}.' },
+  'start-value-out': { what: '{detail} is {received}; it has to be between {low} and {high}.', why: 'The figures of this start are counted from it.', hint: 'Check the number and its unit.' },
   'last-station': { what: 'This is the last station.', why: 'A profile needs one at least.', hint: 'Make the floor flat instead.' },
 } as const satisfies { readonly [code: string]: Words }
 

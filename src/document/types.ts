@@ -1,6 +1,7 @@
 import type { Floor, Path, Tolerance, Wall } from '../basin/index.ts'
+import type { StrengthBasis } from '../chemicals/index.ts'
 import type { Feature } from '../features/index.ts'
-import type { WaterReading } from '../water/index.ts'
+import type { PeopleReading } from '../water/index.ts'
 
 /** One saved document: SI inside, depths positive downward from the nominal waterline (the datum). */
 export interface Spec {
@@ -51,8 +52,9 @@ export interface VolumeEstimate {
   readonly note?: string | undefined
 }
 
-export type ReadingKey = keyof WaterReading
-export type ReadingValues = { readonly [K in ReadingKey]?: number | undefined }
+export type ReadingKey = keyof PeopleReading
+/** As people's tests report them: what a water is solved from, and total chlorine, total hardness, metals and such besides. */
+export type ReadingValues = PeopleReading
 export type ReadingMethod = 'strip' | 'drop-kit' | 'photometer' | 'sensor' | 'laboratory' | 'supplier' | 'unknown'
 
 /** Readings of one moment. An absent value is unknown, never zero. */
@@ -97,6 +99,7 @@ export interface Equipment {
   readonly coverHoursPerDay?: number | undefined
   readonly coverKind?: 'none' | 'bubble' | 'solid' | 'slatted' | undefined
   readonly helpers: readonly HelperId[]
+  readonly devices?: readonly DeviceEntry[] | undefined
 }
 
 /** Which product serves each purpose; ids of the product table. */
@@ -122,6 +125,12 @@ export interface Regime {
   readonly feed?: { readonly amountG: number; readonly perWeek: number } | undefined
   /** Sizes that products are sold in where the owner buys; the plan's, so that changing the screen's units changes no dose. */
   readonly packages?: 'metric' | 'us' | undefined
+  /** What is chosen by where several ways reach a target; the fewest products where absent. */
+  readonly objective?: 'fewest-products' | 'cheapest' | 'least-salt' | undefined
+  /** The exact amount where absent; whole packages only where chosen, and only where the result stays in its band. */
+  readonly dosing?: 'reckoned' | 'whole-packages' | undefined
+  /** Which published constants tell how much chlorine the stabiliser holds; O'Brien's where absent. */
+  readonly chlorineConstants?: 'obrien' | 'wahman' | undefined
 }
 
 export interface StockItem {
@@ -146,6 +155,58 @@ export interface NoteEntry {
   readonly id: string
   readonly at: string
   readonly text: string
+  /** The plan's line that is done by it, where that line doses nothing: waiting, measuring, brushing. */
+  readonly line?: string | undefined
+}
+
+/** A product as the owner copies it from its label. */
+export interface LabelledProduct {
+  readonly id: string
+  readonly label: string
+  /** Id of the generic product whose substance it is. */
+  readonly like: string
+  readonly strength: number
+  readonly basis: StrengthBasis
+  readonly densityKgPerL?: number | undefined
+  readonly packages?: readonly LabelledPackage[] | undefined
+  readonly openedAt?: string | undefined
+  readonly boughtAt?: string | undefined
+  /** Where it stands [°C]. */
+  readonly storedC?: number | undefined
+}
+
+export interface LabelledPackage {
+  readonly label: string
+  readonly massG: number
+  /** One of the system's `prices` for it stands over this. */
+  readonly price?: number | undefined
+}
+
+/** What one package costs, in the system's currency. */
+export interface PackagePrice {
+  readonly product: string
+  readonly packageLabel: string
+  readonly price: number
+}
+
+/** Something that chemicals go through, with all that it has held. */
+export interface DeviceEntry {
+  readonly id: string
+  readonly kind: 'feeder' | 'skimmer' | 'floater' | 'bucket'
+  readonly name: string
+  /** Bought new for this pool, so that `held` is its whole history. */
+  readonly isNew: boolean
+  readonly held: readonly { readonly product: string; readonly at: string }[]
+}
+
+/** A way of starting that is under way. */
+export interface Start {
+  /** A row of the plan's starts. */
+  readonly mode: string
+  /** Its first day, ISO 8601 with offset or Z. */
+  readonly at: string
+  /** What the owner told it, by the start's own names and in canonical units. */
+  readonly values?: { readonly [key: string]: number } | undefined
 }
 
 /** Water that is plumbed together: one chemistry. */
@@ -160,6 +221,11 @@ export interface System {
   readonly log: readonly LogEntry[]
   /** When the owner means to start the opening, ISO 8601 with offset or Z. */
   readonly planStartAt?: string | undefined
+  readonly ownProducts?: readonly LabelledProduct[] | undefined
+  readonly prices?: readonly PackagePrice[] | undefined
+  /** How the owner writes the currency of the prices. */
+  readonly currency?: string | undefined
+  readonly start?: Start | undefined
 }
 
 export type SurfaceKind = 'plaster' | 'vinyl' | 'fibreglass' | 'tile'
@@ -179,7 +245,12 @@ export interface Site {
   /** January first; twelve rows. */
   readonly climate?: readonly ClimateMonth[] | undefined
   readonly surface?: SurfaceKind | undefined
-  readonly rules?:
-    | { readonly chlorineFloorMgPerL?: number | undefined; readonly chlorineCeilingMgPerL?: number | undefined }
-    | undefined
+  readonly rules?: SiteRules | undefined
+}
+
+export interface SiteRules {
+  /** A row of the water's rules for bathing; the default's figures where absent. */
+  readonly profile?: string | undefined
+  readonly chlorineFloorMgPerL?: number | undefined
+  readonly chlorineCeilingMgPerL?: number | undefined
 }

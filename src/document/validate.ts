@@ -2,6 +2,7 @@ import * as v from 'valibot'
 import { fail, ok, type Problem, type Result } from '../base/index.ts'
 import { problemOfIssue } from './issues.ts'
 import { migrate } from './migrations.ts'
+import { ownerProblems, twice } from './owner-problems.ts'
 import { problem } from './problems.ts'
 import { DEFAULTS, SpecSchema, type WrittenBody, type WrittenSpec } from './schema/spec.ts'
 import { SystemSchema } from './schema/system.ts'
@@ -55,12 +56,13 @@ function crossProblems(written: WrittenSpec, systems: readonly System[]): Proble
       systems.map((system) => system.id),
       (i) => `systems[${i}].id`,
     ),
-    ...systems.flatMap((system, s) =>
-      twice(
+    ...systems.flatMap((system, s) => [
+      ...twice(
         system.log.map((entry) => entry.id),
         (i) => `systems[${s}].log[${i}].id`,
       ),
-    ),
+      ...ownerProblems(system, `systems[${s}]`),
+    ]),
   ]
   if (written.systems === undefined) return problems
   const ids = new Set(systems.map((system) => system.id))
@@ -70,16 +72,6 @@ function crossProblems(written: WrittenSpec, systems: readonly System[]): Proble
     if (body.system !== undefined && !ids.has(body.system)) {
       problems.push(problem('no-such-system', `bodies[${i}].system`, { received: body.system }))
     }
-  }
-  return problems
-}
-
-function twice(ids: readonly string[], path: (index: number) => string): Problem[] {
-  const seen = new Set<string>()
-  const problems: Problem[] = []
-  for (const [index, id] of ids.entries()) {
-    if (seen.has(id)) problems.push(problem('same-id', path(index), { received: id }))
-    seen.add(id)
   }
   return problems
 }

@@ -2,12 +2,17 @@ import { expect } from 'vitest'
 import { areaOf, boundsOf } from '../../src/basin/index.ts'
 import { type CommandArgs, type CommandId, demoSpec, isSmooth, kindOf, type Spec } from '../../src/document/index.ts'
 import { FLOOR_SAMPLES } from './floor-command-samples.ts'
+import { OWNER_SAMPLES } from './owner-command-samples.ts'
 import { bodyOf, ISLAND, main, RECTANGLE, richSpec, STADIUM, size, stations } from './samples.ts'
 
 export type Sample<Id extends CommandId> = readonly [args: CommandArgs<Id>, check: (after: Spec, before: Spec) => void]
 
 const at = '2026-05-03T09:00:00-07:00'
-const set = { at, method: 'strip', values: { pH: 7.5 } } as const
+const set = {
+  at,
+  method: 'strip',
+  values: { pH: 7.5, tc_mg_per_L_as_Cl2: 2.4, th_mg_per_L_as_CaCO3: 250, copper_mg_per_L: 0.2, tds_mg_per_L: 900 },
+} as const
 const body = bodyOf
 const system = (spec: Spec) => spec.systems[0]!
 
@@ -221,6 +226,9 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
       bathersPerDay: 5,
       bathingHours: undefined,
       feed: { amountG: 200, perWeek: 1.5 },
+      objective: 'cheapest',
+      dosing: 'whole-packages',
+      chlorineConstants: 'wahman',
     },
     (after) =>
       expect(system(after).regime).toEqual({
@@ -229,6 +237,9 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
         feed: { amountG: 200, perWeek: 1.5 },
         bathersPerDay: 5,
         packages: 'us',
+        objective: 'cheapest',
+        dosing: 'whole-packages',
+        chlorineConstants: 'wahman',
       }),
   ],
   setProduct: [
@@ -237,18 +248,20 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
   ],
   setEquipment: [
     { systemId: 'pool', pumpM3PerH: 9, coverKind: undefined, helpers: ['uv'] },
-    (after) =>
+    (after, before) =>
       expect(system(after).equipment).toEqual({
         pumpM3PerH: 9,
         pumpHoursPerDay: 16,
         coverHoursPerDay: 14,
         helpers: ['uv'],
+        devices: system(before).equipment.devices,
       }),
   ],
   setStock: [
     { systemId: 'pool', product: 'boric-acid', amountG: 0 },
     (after) => expect(system(after).stock).toEqual([]),
   ],
+  ...OWNER_SAMPLES,
   setPlanStart: [{ systemId: 'pool' }, (after) => expect('planStartAt' in system(after)).toBe(false)],
   logDose: [
     { systemId: 'pool', at, product: 'sodium-bicarbonate', amountG: 2500, line: 'alkalinity' },

@@ -1,5 +1,5 @@
 import { boundsOf, type Path } from '../../src/basin/index.ts'
-import { type Body, demoSpec, type Spec } from '../../src/document/index.ts'
+import { type Body, demoSpec, type Spec, type System } from '../../src/document/index.ts'
 
 /** A 9 × 4 rectangle, counter-clockwise from the origin, its closing line left out. */
 export const RECTANGLE: Path = { start: [0, 0], segments: [{ to: [9, 0] }, { to: [9, 4] }, { to: [0, 4] }] }
@@ -13,6 +13,31 @@ export const STADIUM: Path = {
 export const ISLAND: Path = { start: [5.5, 2], segments: [{ to: [6.5, 2] }, { to: [6, 3] }, { to: [5.5, 2] }] }
 
 const demoBody = demoSpec.bodies[0]!
+
+/** What an owner has besides: products from labels, prices, a start under way. */
+const OWNED: Partial<System> = {
+  ownProducts: [
+    {
+      id: 'shed-bleach',
+      label: 'Liquid chlorine of the shed',
+      like: 'liquid-chlorine-12',
+      strength: 12.5,
+      basis: 'trade-percent',
+      densityKgPerL: 1.19,
+      packages: [{ label: '20 L can', massG: 23_800 }],
+      boughtAt: '2026-04-01T09:00:00Z',
+      openedAt: '2026-04-20T09:00:00Z',
+      storedC: 18,
+    },
+    { id: 'spare-acid', label: 'Spare acid', like: 'muriatic-acid-31', strength: 20, basis: 'percent-by-mass' },
+  ],
+  prices: [
+    { product: 'boric-acid', packageLabel: '25 kg bag', price: 80 },
+    { product: 'shed-bleach', packageLabel: '20 L can', price: 31.5 },
+  ],
+  currency: '€',
+  start: { mode: 'party', at: '2026-05-02T20:00:00-07:00', values: { bathers: 12 } },
+}
 
 /** The demonstration pool with an island and every kind of feature, and beside it a sketch and a stadium. */
 export const richSpec: Spec = {
@@ -99,6 +124,20 @@ export const richSpec: Spec = {
     water: { ...system.water, targets: { pH: { low: 7.2, aim: 7.4, high: 7.6 } } },
     regime: { ...system.regime, products: { acid: 'dry-acid' } },
     planStartAt: '2026-05-02T09:00:00-07:00',
+    ...OWNED,
+    equipment: {
+      ...system.equipment,
+      devices: [
+        { id: 'jug', kind: 'bucket', name: 'Blue bucket', isNew: true, held: [] },
+        {
+          id: 'float',
+          kind: 'floater',
+          name: 'Old floater',
+          isNew: true,
+          held: [{ product: 'trichlor-tablet', at: '2025-07-01T08:00:00Z' }],
+        },
+      ],
+    },
     log: [
       ...system.log,
       { kind: 'dose', id: 'd1', at: '2026-05-02T10:00:00-07:00', product: 'boric-acid', amountG: 5000 },

@@ -26,7 +26,16 @@ describe('the published schema', () => {
     const schema = json(specJsonSchema())
     expect(schema['$schema']).toBe('https://json-schema.org/draft/2020-12/schema')
     expect(Object.keys(schema['$defs'] as object)).toEqual(
-      expect.arrayContaining(['Path', 'Floor', 'Feature', 'System', 'ReadingSet']),
+      expect.arrayContaining([
+        'Path',
+        'Floor',
+        'Feature',
+        'System',
+        'ReadingSet',
+        'LabelledProduct',
+        'Device',
+        'Start',
+      ]),
     )
   })
 

@@ -11,6 +11,7 @@ import {
   WallSchema,
 } from '../../src/document/schema/geometry.ts'
 import { Moment } from '../../src/document/schema/numbers.ts'
+import { DeviceSchema, LabelledProductSchema, StartSchema } from '../../src/document/schema/owner.ts'
 import { BodySchema } from '../../src/document/schema/spec.ts'
 import { SystemSchema } from '../../src/document/schema/system.ts'
 import { BandSchema, ReadingSetSchema } from '../../src/document/schema/water.ts'
@@ -27,6 +28,9 @@ const definitions: { readonly [name: string]: GenericSchema } = {
   Feature: FeatureSchema,
   Band: BandSchema,
   ReadingSet: ReadingSetSchema,
+  LabelledProduct: LabelledProductSchema,
+  Device: DeviceSchema,
+  Start: StartSchema,
   Body: BodySchema,
   System: SystemSchema,
 }

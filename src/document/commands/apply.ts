@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { fail, type Problem, type Result } from '../../base/index.ts'
 import { problemOfIssue } from '../issues.ts'
+import { ownerProblems, twice } from '../owner-problems.ts'
 import { problem } from '../problems.ts'
 import { Name } from '../schema/numbers.ts'
 import { BodySchema, SiteSchema } from '../schema/spec.ts'
@@ -47,17 +48,15 @@ function troubleIn(before: Spec, after: Spec): Problem | undefined {
   }
   for (const [i, system] of after.systems.entries()) {
     if (before.systems.includes(system)) continue
-    const trouble = check(SystemSchema, system, `systems[${i}]`) ?? sameIds(system.log, `systems[${i}].log`)
+    const path = `systems[${i}]`
+    const trouble =
+      check(SystemSchema, system, path) ??
+      twice(
+        system.log.map(({ id }) => id),
+        (n) => `${path}.log[${n}].id`,
+      )[0] ??
+      ownerProblems(system, path)[0]
     if (trouble) return trouble
   }
   return after.site === before.site ? undefined : check(SiteSchema, after.site, 'site')
-}
-
-function sameIds(entries: readonly { readonly id: string }[], path: string): Problem | undefined {
-  const seen = new Set<string>()
-  for (const [i, { id }] of entries.entries()) {
-    if (seen.has(id)) return problem('same-id', `${path}[${i}].id`, { received: id })
-    seen.add(id)
-  }
-  return undefined
 }

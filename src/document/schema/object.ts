@@ -15,3 +15,19 @@ export function objectOf<const E extends v.ObjectEntries>(entries: E): v.LooseOb
     },
   }
 }
+
+/** An object of any names that each hold a value of this kind; a list is refused here too. */
+export function namesOf<const V extends v.GenericSchema>(
+  key: v.GenericSchema<string, string>,
+  value: V,
+): v.RecordSchema<typeof key, V, undefined> {
+  const schema = v.record(key, value)
+  return {
+    ...schema,
+    '~run'(dataset, config) {
+      if (!Array.isArray(dataset.value)) return schema['~run'](dataset, config)
+      v._addIssue(this, 'type', dataset, config)
+      return dataset as unknown as ReturnType<(typeof schema)['~run']>
+    },
+  }
+}

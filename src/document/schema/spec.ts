@@ -1,4 +1,5 @@
 import * as v from 'valibot'
+import { RULES } from '../../water/index.ts'
 import type { Body, Site, Spec, System } from '../types.ts'
 import { FeatureSchema } from './feature.ts'
 import { depth, FloorSchema, PathSchema, type SchemaOf, ToleranceSchema, WallSchema } from './geometry.ts'
@@ -96,17 +97,23 @@ const ClimateSchema = v.pipe(
   v.length(12),
 )
 
+export const RULES_OF_SITE = {
+  profile: v.optional(
+    v.pipe(
+      Id,
+      v.check((id) => RULES.get(id) !== undefined, 'no-such-rules'),
+    ),
+  ),
+  chlorineFloorMgPerL: v.optional(between(0, 100)),
+  chlorineCeilingMgPerL: v.optional(between(0, 100)),
+}
+
 export const SITE = {
   latitudeDeg: v.optional(between(-90, 90)),
   elevationM: v.optional(between(-500, 9000)),
   climate: v.optional(ClimateSchema),
   surface: v.optional(v.picklist(['plaster', 'vinyl', 'fibreglass', 'tile'])),
-  rules: v.optional(
-    objectOf({
-      chlorineFloorMgPerL: v.optional(between(0, 100)),
-      chlorineCeilingMgPerL: v.optional(between(0, 100)),
-    }),
-  ),
+  rules: v.optional(objectOf(RULES_OF_SITE)),
 }
 export const SiteSchema: SchemaOf<Site> = objectOf(SITE)
 

@@ -3,6 +3,7 @@ import type { Equipment, LogEntry, Regime, StockItem, System, VolumeEstimate } f
 import type { SchemaOf } from './geometry.ts'
 import { atLeastZero, Id, LIMITS, Moment, Text } from './numbers.ts'
 import { objectOf } from './object.ts'
+import { DevicesSchema, OWNER } from './owner.ts'
 import { WaterSchema } from './water.ts'
 
 const DEFAULT_REGIME = 'stabilised'
@@ -32,6 +33,7 @@ export const HelpersSchema = v.pipe(
 const EquipmentSchema: SchemaOf<Equipment> = objectOf({
   ...EQUIPMENT,
   helpers: v.optional(HelpersSchema, []),
+  devices: DevicesSchema,
 })
 
 export const PURPOSES = [
@@ -64,6 +66,9 @@ export const BATHING = {
   bathingHours: hours,
   feed: v.optional(objectOf({ amountG: atLeastZero(1e9), perWeek: atLeastZero(1e4) })),
   packages: v.optional(v.picklist(['metric', 'us'])),
+  objective: v.optional(v.picklist(['fewest-products', 'cheapest', 'least-salt'])),
+  dosing: v.optional(v.picklist(['reckoned', 'whole-packages'])),
+  chlorineConstants: v.optional(v.picklist(['obrien', 'wahman'])),
 }
 
 const RegimeSchema: SchemaOf<Regime> = objectOf({
@@ -79,7 +84,7 @@ export const NOTE = { at: Moment, text: Text }
 
 const LogEntrySchema: SchemaOf<LogEntry> = v.variant('kind', [
   objectOf({ kind: v.literal('dose'), id: Id, ...DOSE }),
-  objectOf({ kind: v.literal('note'), id: Id, ...NOTE }),
+  objectOf({ kind: v.literal('note'), id: Id, ...NOTE, line: v.optional(Id) }),
 ])
 
 export const SystemSchema: SchemaOf<System> = objectOf({
@@ -92,4 +97,5 @@ export const SystemSchema: SchemaOf<System> = objectOf({
   regime: v.optional(RegimeSchema, {}),
   log: v.optional(v.pipe(v.array(LogEntrySchema), v.maxLength(LIMITS.log)), []),
   planStartAt: v.optional(Moment),
+  ...OWNER,
 })

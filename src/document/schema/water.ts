@@ -26,6 +26,14 @@ const READINGS = {
   fc_mg_per_L_as_Cl2: amount,
   salt_mg_per_L_as_NaCl: amount,
   temperature_C: v.optional(between(-5, 60)),
+  tc_mg_per_L_as_Cl2: amount,
+  cc_mg_per_L_as_Cl2: amount,
+  th_mg_per_L_as_CaCO3: amount,
+  copper_mg_per_L: amount,
+  iron_mg_per_L: amount,
+  manganese_mg_per_L: amount,
+  conductivity_uS_per_cm: amount,
+  tds_mg_per_L: amount,
 } satisfies { readonly [K in keyof ReadingValues]-?: unknown }
 
 const ReadingValuesSchema: SchemaOf<ReadingValues> = objectOf(READINGS)
