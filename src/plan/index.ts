@@ -1,10 +1,24 @@
 export { HELPERS } from './helpers.ts'
 export { LIMITS } from './limits.ts'
+export { START_MODES } from './modes/start-modes.ts'
+export { startSchedule, stepsOn } from './modes/start-schedule.ts'
+export { startDay, targetPhasesAt, targetsAt } from './modes/targets-at.ts'
+export type {
+  ExpectedReading,
+  ScheduledStep,
+  StartContext,
+  StartFigure,
+  StartInput,
+  StartMode,
+  StartSchedule,
+  TargetPhase,
+} from './modes/types.ts'
 export { openingPlan } from './opening.ts'
 export { REGIMES } from './regimes.ts'
 export { startWater } from './start.ts'
 export { SURFACES } from './surfaces.ts'
-export { type ExactTarget, targetDoses } from './target-doses.ts'
+export { type TargetObjective, targetDoses } from './target-doses.ts'
+export type { ExactTarget } from './target-solve.ts'
 export { defaultTargets, isInside, TARGET_KEYS } from './targets.ts'
 export type {
   Band,
