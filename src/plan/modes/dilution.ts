@@ -56,8 +56,9 @@ export interface WinterLevels {
 /**
  * What a winter leaves of the solutes in each litre [-].
  * Equation: between closing and spring V₁/V₂, whatever dried up meanwhile; what was pumped off or ran over, o, takes
- *   mixed water with it: × exp(−o/V̄). o = (w − A (h₁ − h₂)) where rain w is known, at least what was pumped off.
- * Symbols: V₁, V₂ water after lowering and in spring [m³]; A surface [m²]; h₁, h₂ levels below the one before [m]; V̄ their mean.
+ *   mixed water with it: × exp(−o/V̄). o = A (w − (h₁ − h₂)) where rain w is known, at least what was pumped off.
+ * Symbols: V₁, V₂ water after lowering and in spring [m³]; A surface [m²]; h₁, h₂ levels below the one before [m]; w rain and
+ *   melt less what dried up [m]; V̄ logarithmic mean of V₁ and V₂, which is exact where the water left evenly over the winter.
  * Valid for: no leak, and walls near the surface upright. Where spring stands lower than closing, drying up and a leak
  *   cannot be told apart: 1 to V₁/V₂.
  * Source: mass balance; drying takes water only.
@@ -69,12 +70,14 @@ export function winterDilution(
   const { volumeM3, surfaceM2, loweredM, springBelowM, pumpedOffM, rainM } = levels
   const at = (belowM: number) => volumeM3 - belowM * surfaceM2
   const isLower = springBelowM > loweredM
-  const gone = Math.max(pumpedOffM, rainM === undefined ? 0 : rainM - (loweredM - springBelowM)) * surfaceM2
-  const lostM3 = Math.max(0, gone)
+  const ranOver = rainM === undefined ? 0 : rainM - (loweredM - springBelowM)
+  const lostM3 = Math.max(0, pumpedOffM, ranOver) * surfaceM2
   const kept = (lowered: number, spring: number) => at(lowered) / at(spring)
-  const through = (lowered: number, spring: number) => Math.exp(-lostM3 / ((at(lowered) + at(spring)) / 2))
+  const through = (lowered: number, spring: number) => Math.exp(-lostM3 / logMean(at(lowered), at(spring)))
   const of = (keeps: number): Dilution => ({ keeps, fresh: 1 - Math.min(1, keeps) })
-  const read = LEVEL_READ_M
+  // where hardly any water is left, a misread level leaves some all the same
+  const leastDepthM = Math.min(at(loweredM), at(springBelowM)) / surfaceM2
+  const read = Math.min(LEVEL_READ_M, leastDepthM / 2)
   const dry = kept(loweredM, springBelowM)
   if (isLower) {
     const share = through(loweredM, springBelowM)
@@ -87,6 +90,12 @@ export function winterDilution(
     lostM3,
     isLower,
   }
+}
+
+function logMean(a: number, b: number): number {
+  const ratio = b / a
+  // the difference quotient loses its digits where both are nearly alike, and the plain mean is the same there
+  return Math.abs(ratio - 1) < 1e-4 ? (a + b) / 2 : (b - a) / Math.log(ratio)
 }
 
 /** A level is read to about a centimetre [m]: from memory. */

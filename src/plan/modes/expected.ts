@@ -1,4 +1,4 @@
-import { ok, type Result } from '../../base/index.ts'
+import { fail, ok, type Result, under } from '../../base/index.ts'
 import {
   addTotals,
   type Constants,
@@ -47,6 +47,8 @@ export interface ExpectedInput {
 export interface Expected {
   readonly readings: readonly ExpectedReading[]
   readonly water?: ExpectedWater | undefined
+  /** What the solved water had to assume of the water before, in words. */
+  readonly assumptions: readonly string[]
 }
 
 /**
@@ -91,7 +93,11 @@ export function expectedReadings(input: ExpectedInput): Result<Expected> {
     if (isLong && key === 'cya_mg_per_L') low = 0
     readings.push({ key, before: was, value, low, high })
   }
-  return ok({ readings, ...(waters ? { water: expectedOf(waters.best) } : {}) })
+  return ok({
+    readings,
+    ...(waters ? { water: expectedOf(waters.best) } : {}),
+    assumptions: waters?.assumptions ?? [],
+  })
 }
 
 interface Waters {
@@ -99,25 +105,36 @@ interface Waters {
   readonly closed: readonly SolvedWater[]
   /** In balance with air. */
   readonly open: readonly SolvedWater[]
+  readonly assumptions: readonly string[]
 }
 
-function totalsFrom(known: PeopleReading | undefined, constants: Constants): Result<Totals | undefined> {
-  if (!known) return ok(PURE_WATER)
+interface KnownTotals {
+  readonly totals: Totals
+  readonly assumptions: readonly string[]
+}
+
+function totalsFrom(
+  known: PeopleReading | undefined,
+  path: string,
+  constants: Constants,
+): Result<KnownTotals | undefined> {
+  if (!known) return ok({ totals: PURE_WATER, assumptions: [] })
   const { pH, ta_mg_per_L_as_CaCO3 } = known
   if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) return ok(undefined)
-  const water = startWater({ ...known, pH, ta_mg_per_L_as_CaCO3, cya_mg_per_L: known.cya_mg_per_L ?? 0 }, constants)
-  return water.ok ? ok(water.value.water.totals) : water
+  const water = startWater({ ...known, pH, ta_mg_per_L_as_CaCO3 }, constants)
+  if (!water.ok) return fail(under(path, water.problem))
+  return ok({ totals: water.value.water.totals, assumptions: water.value.assumptions })
 }
 
 function solve(input: ExpectedInput): Result<Waters | undefined> {
   const { dilution, constants, isLong } = input
-  const old = totalsFrom(input.before, constants)
+  const old = totalsFrom(input.before, 'before', constants)
   if (!old.ok) return old
-  const fresh = totalsFrom(input.fresh, constants)
+  const fresh = totalsFrom(input.fresh, 'fill', constants)
   if (!fresh.ok) return fresh
   if (!old.value || !fresh.value) return ok(undefined)
-  const before = old.value
-  const comes = fresh.value
+  const { totals: before, assumptions } = old.value
+  const comes = fresh.value.totals
   const temperatureC = input.temperatureC ?? before.temperatureC
   const after = ({ keeps, fresh: share }: Dilution): Totals => {
     // vapour leaves, or something comes in: never both in one
@@ -138,7 +155,7 @@ function solve(input: ExpectedInput): Result<Waters | undefined> {
     if (!air.ok) return air
     open.push({ ...shut.value, equilibrium: air.value.equilibrium })
   }
-  return ok({ best: best.value, closed, open })
+  return ok({ best: best.value, closed, open, assumptions })
 }
 
 /** All chlorine spent: each mole takes one of alkalinity and leaves one of chloride. */

@@ -3,16 +3,25 @@ import { cautionsOf, type Product, productById } from '../../chemicals/index.ts'
 import { unknownRegime } from '../problems.ts'
 import { REGIMES } from '../regimes.ts'
 import { DRAIN_CAUTIONS } from '../step-lines.ts'
-import type { Purpose } from '../types.ts'
+import type { Purpose, TargetKey } from '../types.ts'
 import type { Handling, StartContext } from './types.ts'
 
 const PURPOSES: { readonly [H in Handling]?: readonly Purpose[] } = {
   acid: ['acid'],
+  alkali: ['alkalinity', 'base'],
   chlorine: ['openingChlorine', 'dailyChlorine'],
   calcium: ['calcium'],
   stabiliser: ['stabiliser'],
   salt: ['salt'],
   borate: ['borate'],
+}
+
+/** Handled only where the pool has a target for it. */
+const TARGET_OF: { readonly [H in Handling]?: TargetKey } = {
+  calcium: 'ch_mg_per_L_as_CaCO3',
+  stabiliser: 'cya_mg_per_L',
+  salt: 'salt_mg_per_L_as_NaCl',
+  borate: 'borate_mg_per_L_as_B',
 }
 
 /** Common practice, no source. */
@@ -39,8 +48,12 @@ export function productFor(purpose: Purpose, context: StartContext): Result<Prod
   return found.ok ? ok(found.value.product) : found
 }
 
-/** What has to be heeded where these are handled, each once. */
-export function cautionsFor(handles: readonly Handling[], context: StartContext): Result<readonly string[]> {
+/** What has to be heeded where these are handled, each once; what this pool has no target for is not handled. */
+export function cautionsFor(handled: readonly Handling[], context: StartContext): Result<readonly string[]> {
+  const handles = handled.filter((handling) => {
+    const key = TARGET_OF[handling]
+    return key === undefined || context.targets[key] !== undefined
+  })
   const products: Product[] = []
   for (const purpose of handles.flatMap((handling) => PURPOSES[handling] ?? [])) {
     const product = productFor(purpose, context)

@@ -18,7 +18,7 @@ export const LINER_OR_SHELL: StartMode = {
   targets: [
     withheld('ch_mg_per_L_as_CaCO3', 1, 2, 'Neither needs calcium at once; heater and fittings like some.', OURS),
     withheld('cya_mg_per_L', 1, 1, 'Chlorine and pH first; then it is known how much is wanted.', OURS),
-    withheld('borate_mg_per_L_as_B', 1, 3, 'pH has to stand first.', OURS),
+    withheld('borate_mg_per_L_as_B', 1, 3, 'pH has to hold first.', OURS),
     withheld('salt_mg_per_L_as_NaCl', 1, 3, 'It changes every other reading a little; last.', OURS),
   ],
   steps: [
@@ -28,9 +28,9 @@ export const LINER_OR_SHELL: StartMode = {
       1,
       {
         title: 'Fill slowly at first',
-        what: 'The first hand’s breadth of water with the installer there.',
+        what: 'The first few centimetres of water go in with the installer there.',
         how: 'Smooth out folds towards the walls while the water is shallow; openings are cut only when the water stands just below them.',
-        why: 'A fold under a metre of water stays.',
+        why: 'A fold under deep water stays.',
       },
       { ...MAKER, surfaces: ['vinyl', 'unknown'] },
     ),
@@ -90,9 +90,14 @@ export const LINER_OR_SHELL: StartMode = {
         title: 'Stabiliser may come',
         what: 'Raise it into its band, the safe share first.',
         how: `In a sock hung in front of a return, touching neither wall nor floor. ${DRY}`,
-        why: 'It dissolves over days and does not leave again.',
+        why: 'It dissolves over days and stays in the water.',
       },
-      { ...OURS, needsTarget: 'cya_mg_per_L', handles: ['stabiliser'] },
+      {
+        ...OURS,
+        needsTarget: 'cya_mg_per_L',
+        condition: { on: 'target', keys: ['cya_mg_per_L'], is: 'below', words: 'where stabiliser is below its band' },
+        handles: ['stabiliser'],
+      },
     ),
     step(
       'calcium',
@@ -122,10 +127,20 @@ export const LINER_OR_SHELL: StartMode = {
       {
         title: 'Salt may come',
         what: 'Raise salt into the generator’s band.',
-        how: 'Over the deep end, pump on, generator off; brush until no grain is left, wait a day, read, then the generator.',
-        why: 'It comes last, and a shell’s or liner’s maker may have a word on it.',
+        how: 'Spread it over the deep end, pump on, generator off; brush until no grain is left. Wait a day, read, and only then start the generator.',
+        why: 'It comes last, and the maker of shell or liner may set limits to it.',
       },
-      { ...OURS, needsTarget: 'salt_mg_per_L_as_NaCl', handles: ['salt', 'electricity'] },
+      {
+        ...OURS,
+        needsTarget: 'salt_mg_per_L_as_NaCl',
+        condition: {
+          on: 'target',
+          keys: ['salt_mg_per_L_as_NaCl'],
+          is: 'below',
+          words: 'where salt is below its band',
+        },
+        handles: ['salt', 'electricity'],
+      },
     ),
     step(
       'heater',
@@ -133,16 +148,16 @@ export const LINER_OR_SHELL: StartMode = {
       7,
       {
         title: 'Heater may come',
-        what: 'Once pH and alkalinity are inside their bands.',
+        what: 'Switch it on once pH and alkalinity are inside their bands.',
         how: 'By its manual, and no warmer than the liner’s or shell’s maker allows.',
-        why: 'Water out of balance eats it or scales it.',
+        why: 'Water out of balance eats a heater, or coats it with scale.',
       },
       { ...MAKER, handles: ['electricity'] },
     ),
     measureStep('done', 7, 7, 'Read everything', 'From here on the ordinary plan and upkeep hold.'),
   ],
   notes: [
-    'Strong chlorine, and pH below 7, bleach and wrinkle liners: hold the bands and leave no floater standing at one place.',
+    'Strong chlorine, and pH below 7, bleach and wrinkle liners: hold the bands, and never leave a floater to rest at one place.',
     'Never empty a liner or a shell without its installer.',
   ],
 }

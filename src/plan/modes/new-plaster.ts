@@ -1,5 +1,5 @@
 import { step, withheld } from './build.ts'
-import { MAKER, OURS, PRACTICE } from './origins.ts'
+import { MAKER, OURS } from './origins.ts'
 import { ALL_READINGS, measureStep, metalsStep } from './shared-steps.ts'
 import type { StartMode } from './types.ts'
 
@@ -16,7 +16,7 @@ export const NEW_PLASTER: StartMode = {
   dayOne: 'the day the water reached its level',
   lastDay: 30,
   whoRules:
-    'The plasterer’s written start-up comes before all of this, and the guarantee hangs on it. Where the two differ, follow the plasterer.',
+    'The plasterer’s written start-up comes before all of this, and the guarantee may hang on it. Where the two differ, follow the plasterer.',
   inputs: [],
   reads: ALL_READINGS,
   targets: [
@@ -33,7 +33,7 @@ export const NEW_PLASTER: StartMode = {
       fromDay: 1,
       toDay: 30,
       change: band(70, 80, 100),
-      why: 'Lime raises it by itself; start low, but never starve new plaster.',
+      why: 'Lime raises it by itself, so start low; far below this band the water eats new plaster.',
       ...OURS,
     },
     withheld(
@@ -47,14 +47,14 @@ export const NEW_PLASTER: StartMode = {
       'ch_mg_per_L_as_CaCO3',
       1,
       PLASTER_DAYS.calcium - 1,
-      'The plaster gives calcium of its own; add what is missing once pH stands.',
+      'The plaster gives calcium of its own; add what is missing once pH holds.',
       OURS,
     ),
     withheld(
       'cya_mg_per_L',
       1,
       PLASTER_DAYS.stabiliser - 1,
-      'It is acid and lies long: undissolved grains mark fresh plaster.',
+      'It is an acid and dissolves slowly: grains that lie on fresh plaster mark it.',
       OURS,
     ),
     withheld('borate_mg_per_L_as_B', 1, 29, 'It would hide how pH moves while the plaster cures.', OURS),
@@ -64,7 +64,7 @@ export const NEW_PLASTER: StartMode = {
     step('fill', 1, 1, {
       title: 'Fill in one go',
       what: 'Fill to the middle of the skimmer without stopping.',
-      how: 'Hose end wrapped in clean cloth at the deepest place; nobody walks in the pool, nothing falls in. Write down the meter before and after.',
+      how: 'Lay the hose at the deepest place, its end wrapped in clean cloth; nobody walks in the pool, nothing falls in. Write down the meter before and after.',
       why: 'Each stop leaves a ring, and running water scours what is still soft. The meter gives you the true volume.',
     }),
     measureStep(
@@ -82,7 +82,7 @@ export const NEW_PLASTER: StartMode = {
       {
         title: 'Pump day and night',
         what: 'Run the filter pump without a break; heater, generator and blower stay off.',
-        how: 'Start it as soon as the water stands at its level and all air is out. Check the pressure twice a day.',
+        how: 'Start it as soon as the water is at its level and all air is out. Read the pressure twice a day.',
         why: 'Plaster dust has to leave by the filter before it settles.',
       },
       { often: 'all day', handles: ['electricity'] },
@@ -107,7 +107,7 @@ export const NEW_PLASTER: StartMode = {
         title: 'Brush once a day',
         what: 'All of the plaster, until brushing raises no more dust.',
         how: 'As before. Watch corners and steps.',
-        why: 'The dust gets less, not gone.',
+        why: 'There is less dust now, but not none.',
       },
       { often: 'once a day' },
     ),
@@ -117,8 +117,8 @@ export const NEW_PLASTER: StartMode = {
       14,
       {
         title: 'Acid daily, by the reading',
-        what: 'Read pH and alkalinity every morning; where pH stands above 7.6 bring it back to 7.4.',
-        how: 'The amount is the opening plan’s for today’s reading, never yesterday’s. Small pours an hour apart, walking along the deep end, in front of returns; never into a skimmer, never on one spot.',
+        what: 'Read pH and alkalinity every morning; where pH stands above its band, bring it back to its aim.',
+        how: 'The amount is the opening plan’s for today’s reading, never yesterday’s. Small pours an hour apart, walking along the deep end, in front of returns; never into a skimmer, never all on one spot.',
         why: `${LIME} Too little acid leaves scale, too much eats the surface: only the reading knows.`,
       },
       {
@@ -152,7 +152,7 @@ export const NEW_PLASTER: StartMode = {
       {
         title: 'Clean the filter early',
         what: 'Wash it when its pressure has risen as its maker says.',
-        how: 'Pump off, air out, lid and clamp by the manual. Plaster dust off a cartridge with water only.',
+        how: 'Pump off, air out, lid and clamp by the manual. Rinse plaster dust off a cartridge with water only.',
         why: 'The dust sets in it like cement.',
       },
       { ...MAKER, handles: ['electricity'] },
@@ -164,7 +164,7 @@ export const NEW_PLASTER: StartMode = {
       {
         title: 'Chlorine may come',
         what: 'Bring free chlorine into its band and hold it there.',
-        how: 'Liquid, diluted in a bucket of pool water, walked around; no granules, no tablets, no floater on new plaster. Sooner than day 3 where the water is warm or dulls.',
+        how: 'Liquid, stirred into a bucket of pool water and walked around; no granules, no tablets, no floater on new plaster. The plasterer may want it sooner, above all in warm water.',
         why: 'Water must not stand without chlorine for long; undissolved chlorine bleaches new plaster.',
       },
       {
@@ -220,9 +220,14 @@ export const NEW_PLASTER: StartMode = {
         title: 'Stabiliser may come',
         what: 'Raise it into its band, the safe share first.',
         how: 'In a sock hung in front of a return, off the wall; squeeze it daily until it is gone. Never loose on plaster, never in tablets with chlorine yet.',
-        why: 'It shields chlorine from the sun. It does not leave again, so it waits until the rest stands.',
+        why: 'It shields chlorine from the sun. It stays in the water, so it waits until the rest holds.',
       },
-      { ...OURS, needsTarget: 'cya_mg_per_L', handles: ['stabiliser'] },
+      {
+        ...OURS,
+        needsTarget: 'cya_mg_per_L',
+        condition: { on: 'target', keys: ['cya_mg_per_L'], is: 'below', words: 'where stabiliser is below its band' },
+        handles: ['stabiliser'],
+      },
     ),
     step(
       'heater',
@@ -236,13 +241,7 @@ export const NEW_PLASTER: StartMode = {
       },
       { ...OURS, handles: ['electricity'] },
     ),
-    measureStep(
-      'measure',
-      28,
-      28,
-      'Read everything',
-      'Before salt and borate the water has to stand; enter it and follow the plan.',
-    ),
+    measureStep('measure', 28, 28, 'Read everything', 'Before salt and borate go in, the water has to hold by itself.'),
     step(
       'salt',
       PLASTER_DAYS.salt,
@@ -253,13 +252,23 @@ export const NEW_PLASTER: StartMode = {
         how: 'Spread it over the deep end, pump on, generator off; brush until no grain is left, wait a day, read, then the rest and only then the generator.',
         why: 'Undissolved salt marks young plaster; the generator measures wrong until it is mixed.',
       },
-      { ...OURS, needsTarget: 'salt_mg_per_L_as_NaCl', handles: ['salt', 'electricity'] },
+      {
+        ...OURS,
+        needsTarget: 'salt_mg_per_L_as_NaCl',
+        condition: {
+          on: 'target',
+          keys: ['salt_mg_per_L_as_NaCl'],
+          is: 'below',
+          words: 'where salt is below its band',
+        },
+        handles: ['salt', 'electricity'],
+      },
     ),
     measureStep('done', 30, 30, 'Read everything once more', 'From here on the ordinary plan and upkeep hold.'),
   ],
   notes: [
-    'Days are common practice, no source; plasterers differ by weeks. White, coloured and pebble finishes are not alike.',
-    'Bathing is the plasterer’s call first, then that of the readings.',
-    `Acid a day is no fixed amount: nobody can tell it beforehand. ${PRACTICE.source}.`,
+    'The days are common practice, no source; plasterers differ by weeks. White, coloured and pebble finishes are not alike.',
+    'The plasterer says first when people may bathe; then the readings do.',
+    'How much acid a day will need, nobody can tell beforehand: the morning’s reading does.',
   ],
 }

@@ -7,6 +7,7 @@ import {
   superchlorination,
 } from '../../water/index.ts'
 import { HIGH_RATIO, LEAN_NITROGEN_G } from '../demand-terms.ts'
+import { amountOf } from './amount.ts'
 import { productFor } from './handling.ts'
 import type { Origin, StartContext, StartFigure, StartFigures, StartValues } from './types.ts'
 
@@ -36,7 +37,8 @@ export function partyFigures(values: StartValues, context: StartContext): Result
   const is = now?.fc_mg_per_L_as_Cl2
   const spent = was === undefined || is === undefined ? 0 : Math.max(0, was - is)
   const left = each((demandG) => Math.max(0, demandG / volumeM3 - spent))
-  const amount = (mgPerL: number) => (mgPerL * volumeM3) / product.value.availableChlorine / 1000
+  const { availableChlorine } = product.value
+  const amount = (mgPerL: number) => amountOf(product.value, (mgPerL * volumeM3) / availableChlorine)
   const figures: StartFigure[] = [
     {
       key: 'nitrogen',
@@ -70,10 +72,10 @@ export function partyFigures(values: StartValues, context: StartContext): Result
     {
       key: 'partyDose',
       label: `${product.value.label}, all together`,
-      quantity: 'mass',
-      value: amount(left.value),
-      low: amount(left.low),
-      high: amount(left.high),
+      quantity: amount(0).quantity,
+      value: amount(left.value).value,
+      low: amount(left.low).value,
+      high: amount(left.high).value,
       how: 'To meet that and no more. Give the low end first, measure after an hour, go on by readings.',
       ...BATHERS,
     },

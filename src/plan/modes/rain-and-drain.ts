@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../../base/index.ts'
 import { constantsOf } from '../solved.ts'
 import { surfaceOf } from '../surfaces.ts'
 import { LEVEL_READ_M, rainDilution } from './dilution.ts'
-import { expectedReadings } from './expected.ts'
+import { type Expected, expectedReadings } from './expected.ts'
 import { MASS_BALANCE } from './origins.ts'
 import { drainTwice, levelBelowFloor } from './problems.ts'
 import type { StartContext, StartFigure, StartFigures, StartValues } from './types.ts'
@@ -19,7 +19,12 @@ export function rainFigures(values: StartValues, context: StartContext): Result<
   const { volumeM3, waterSurfaceM2, before } = context
   const fromGround = rainM * catchmentM2 * (runoffPercent / 100)
   const inflow = rainM * waterSurfaceM2 + fromGround
-  const dilution = rainDilution(volumeM3, roomM * waterSurfaceM2, inflow)
+  const room = roomM * waterSurfaceM2
+  const leastInflow = rainM * waterSurfaceM2
+  const mostInflow = rainM * (waterSurfaceM2 + catchmentM2)
+  const at = (inflowM3: number) => rainDilution(volumeM3, room, inflowM3)
+  const usual = at(inflow)
+  const dilution = { value: usual.value, least: at(leastInflow).least, most: at(mostInflow).most }
   const answer = expectedReadings({
     before: before ?? {},
     dilution,
@@ -34,18 +39,18 @@ export function rainFigures(values: StartValues, context: StartContext): Result<
       label: 'Water that came in',
       quantity: 'volume',
       value: inflow,
-      low: rainM * waterSurfaceM2,
-      high: rainM * (waterSurfaceM2 + catchmentM2),
-      how: 'Rain times the surface, and times the ground that drains in by its share.',
+      low: leastInflow,
+      high: mostInflow,
+      how: 'Rain times the surface, and times the ground that drains in by its share; the ends take none and all of that ground.',
       ...MASS_BALANCE,
     },
     {
       key: 'overflow',
       label: 'Of it ran over',
       quantity: 'volume',
-      value: dilution.overflowM3,
-      low: dilution.overflowM3,
-      high: dilution.overflowM3,
+      value: usual.overflowM3,
+      low: at(leastInflow).overflowM3,
+      high: at(mostInflow).overflowM3,
       how: 'What came in, less the room up to the brim.',
       ...MASS_BALANCE,
     },
@@ -65,7 +70,7 @@ export function rainFigures(values: StartValues, context: StartContext): Result<
         ]
       : []),
   ]
-  return ok({ figures, expected: answer.value.readings, ...withWater(answer.value.water), warnings })
+  return ok({ figures, ...toldBy(answer.value, warnings) })
 }
 
 /** Part of the water taken out and replaced: the share, and the blend to expect. */
@@ -121,7 +126,7 @@ export function drainFigures(values: StartValues, context: StartContext): Result
       ...MASS_BALANCE,
     },
   ]
-  return ok({ figures, expected: answer.value.readings, ...withWater(answer.value.water), warnings })
+  return ok({ figures, ...toldBy(answer.value, warnings) })
 }
 
 /** Shares given twice may differ by so much. */
@@ -141,6 +146,12 @@ export function shareFigure(label: string, share: number, low: number, high: num
   }
 }
 
-export function withWater(water: StartFigures['expectedWater']): Pick<StartFigures, 'expectedWater'> {
-  return water ? { expectedWater: water } : {}
+/** What the expectation adds to the figures; what it assumed stands among the warnings. */
+export function toldBy(expected: Expected, warnings: readonly string[]): Omit<StartFigures, 'figures'> {
+  const { readings, water, assumptions } = expected
+  return {
+    expected: readings,
+    ...(water ? { expectedWater: water } : {}),
+    warnings: [...warnings, ...assumptions],
+  }
 }

@@ -40,7 +40,7 @@ export function metalsStep(fromDay: number, toDay: number): StartStep {
       how: 'Find the source, filter or exchange what can be; bind the rest with a sequestrant by its label. No strong oxidiser and no mineral cartridge until then; after that chlorine in small steps.',
       why: 'Chlorine and a rising pH turn dissolved metal into stains.',
     },
-    { condition: { on: 'metals', words: 'only where a metal reads above its limit' }, handles: ['chlorine'] },
+    { condition: { on: 'metals', words: 'only where a metal reads above its limit' } },
   )
 }
 
@@ -61,8 +61,8 @@ export function balanceStep(fromDay: number, toDay: number): StartStep {
     {
       title: 'Alkalinity, then pH',
       what: 'Follow the opening plan’s lines for alkalinity and pH; it has the amounts for this pool.',
-      how: 'Alkalinity first, acid or base after it, in the pours the plan names, a turnover between products.',
-      why: 'Everything that follows goes into water that stands still.',
+      how: 'Alkalinity first, then acid or base, in the pours that the plan names, with a turnover between products.',
+      why: 'All that follows is counted on an alkalinity and a pH that hold.',
     },
     {
       condition: {
@@ -71,7 +71,7 @@ export function balanceStep(fromDay: number, toDay: number): StartStep {
         is: 'outside',
         words: 'where pH or alkalinity is outside its band',
       },
-      handles: ['acid'],
+      handles: ['acid', 'alkali'],
     },
   )
 }
@@ -87,6 +87,6 @@ export function restStep(fromDay: number, toDay: number): StartStep {
       how: 'One product at a time, in the order and with the waits of the plan; the safe share first where it can’t be taken out again.',
       why: 'These stay in the water. They come last, when the readings can be trusted.',
     },
-    { ...OURS, handles: ['calcium', 'stabiliser'] },
+    { ...OURS, handles: ['calcium', 'borate', 'stabiliser', 'salt'] },
   )
 }

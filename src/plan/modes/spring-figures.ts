@@ -3,19 +3,19 @@ import { type Product, productById } from '../../chemicals/index.ts'
 import { breakpointRatio, MOLAR_MASSES_G_PER_MOL as MASS, methodSigma } from '../../water/index.ts'
 import { HIGH_RATIO } from '../demand-terms.ts'
 import { constantsOf } from '../solved.ts'
+import { amountOf } from './amount.ts'
 import { type DilutionRange, winterDilution } from './dilution.ts'
 import { expectedReadings } from './expected.ts'
 import { productFor } from './handling.ts'
 import { MASS_BALANCE } from './origins.ts'
 import { levelBelowFloor } from './problems.ts'
-import { LEAST_LEFT, shareFigure, withWater } from './rain-and-drain.ts'
+import { LEAST_LEFT, shareFigure, toldBy } from './rain-and-drain.ts'
 import type { StartContext, StartFigure, StartFigures, StartValues } from './types.ts'
 
 /** The bucket test: so much pool water is brought to so much chlorine. */
 export const BUCKET = Object.freeze({ litres: 10, chlorineMgPerL: 10 })
 /** g N in a gram of cyanuric acid: three nitrogen atoms to a ring. */
 const NITROGEN_PER_STABILISER = (3 * MASS.nitrogen) / MASS.cyanuricAcid
-const ML_PER_M3 = 1e6
 /** Rough: a dropper's drops differ by a third either way. */
 const DROPS_PER_ML = 20
 
@@ -66,9 +66,7 @@ export function springFigures(values: StartValues, context: StartContext): Resul
   ]
   return ok({
     figures: [share, ...missing, ...bucket.value],
-    expected: answer.value.readings,
-    ...withWater(answer.value.water),
-    warnings,
+    ...toldBy(answer.value, warnings),
   })
 }
 
@@ -80,14 +78,16 @@ export function springFigures(values: StartValues, context: StartContext): Resul
  * Valid for: stabiliser read before and since; reading scatter is two standard deviations.
  * Source: stoichiometry of the ring; that bacteria break it down to ammonia is from memory; ratio: CRC handbook, chapter 40
  *   (excerpt seen).
- * Accuracy: an upper end. Ammonia may have gone on to nitrate or into the air: the bucket tells.
+ * Accuracy: two standard deviations of both readings; the chlorine is an upper end, since ammonia may have gone on to
+ *   nitrate or into the air: the bucket tells.
  */
 function missingStabiliser(winter: DilutionRange, context: StartContext): readonly StartFigure[] {
   const { before, now, method } = context
   const was = before?.cya_mg_per_L
   const is = now?.cya_mg_per_L
   if (was === undefined || is === undefined) return []
-  const sigma = methodSigma(method ?? 'unknown', 'cya_mg_per_L', was)?.sigma ?? 0.2 * was
+  const sigmaAt = (mgPerL: number) => methodSigma(method ?? 'unknown', 'cya_mg_per_L', mgPerL)?.sigma ?? 0.2 * mgPerL
+  const sigma = Math.hypot(sigmaAt(was), sigmaAt(is))
   const lost = Math.max(0, was * winter.value.keeps - is)
   const low = Math.max(0, was * Math.min(winter.most.keeps, winter.value.keeps) - is - 2 * sigma)
   const high = Math.max(lost, was * winter.least.keeps - is + 2 * sigma)
@@ -126,15 +126,16 @@ function bucketFigures(bucketMgPerL: number | undefined, context: StartContext):
   if (!liquid.ok) return liquid
   const product = liquid.value
   const grams = (BUCKET.litres * BUCKET.chlorineMgPerL) / 1000 / product.availableChlorine
+  const amount = amountOf(product, grams)
   const mL = grams / product.densityGPerML
   const figures: StartFigure[] = [
     {
       key: 'bucketDose',
       label: `Into the bucket: ${product.label}`,
-      quantity: 'liquid',
-      value: mL / ML_PER_M3,
-      low: mL / ML_PER_M3,
-      high: mL / ML_PER_M3,
+      quantity: amount.quantity,
+      value: amount.value,
+      low: amount.value,
+      high: amount.value,
       how: `Brings ${BUCKET.litres} L to ${BUCKET.chlorineMgPerL} mg/L: about ${Math.round(mL * DROPS_PER_ML)} drops. Old liquid chlorine is weaker: use fresh.`,
       ...MASS_BALANCE,
     },

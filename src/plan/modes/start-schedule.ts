@@ -90,7 +90,7 @@ function checkedValues(mode: StartMode, given: StartValues): Result<StartValues>
   return ok(values)
 }
 
-/** Whether the readings since the start ask for a step; a figure is judged at its careful end. */
+/** Whether the readings since the start ask for a step. */
 function appliesTo(
   step: StartStep,
   mode: StartMode,
@@ -124,7 +124,7 @@ function appliesTo(
     }
     case 'figure': {
       const figure = figures.find(({ key }) => key === condition.key)
-      return answer(figure ? figure.low > condition.above : undefined)
+      return answer(figure ? figure.value > condition.above : undefined)
     }
     case 'metals': {
       const { findings } = metalsAdvice(now ?? {})
@@ -149,5 +149,7 @@ function limitsOf({ now, rules, isIndoor }: StartContext) {
 /** Devices that help have no place here: they lower no floor. */
 function bathingWords(context: StartContext): string {
   const limits = limitsOf(context)
+  if (limits.floorMgPerL > limits.ceilingMgPerL)
+    return `Nobody bathes: the least free chlorine, ${limits.floorMgPerL} mg/L, is above the most, ${limits.ceilingMgPerL} mg/L. Check your own limits. Your local code comes first.`
   return `Nobody bathes until readings of the pool itself, taken after the last dose is mixed in, show free chlorine from ${limits.floorMgPerL} to ${limits.ceilingMgPerL} mg/L, pH from ${limits.pHLow.toFixed(1)} to ${limits.pHHigh.toFixed(1)} and combined chlorine of ${limits.combinedHighMgPerL} or less, and the water is clear to the drain. Devices that help lower none of it. Your local code comes first.`
 }

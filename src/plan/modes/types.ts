@@ -28,6 +28,7 @@ export interface StartInput {
 /** What a step has people handle: its cautions follow from it. */
 export type Handling =
   | 'acid'
+  | 'alkali'
   | 'chlorine'
   | 'calcium'
   | 'stabiliser'
@@ -41,7 +42,7 @@ export type Handling =
 export type StepCondition = { readonly words: string } & (
   | { readonly on: 'reading'; readonly key: PeopleReadingKey; readonly is: 'above' | 'below'; readonly value: number }
   | { readonly on: 'target'; readonly keys: readonly TargetKey[]; readonly is: 'above' | 'below' | 'outside' }
-  /** The figure's low end stands above this: it is so even at the careful end of its range. */
+  /** The figure's best guess stands above this. */
   | { readonly on: 'figure'; readonly key: string; readonly above: number }
   | { readonly on: 'metals' }
   | { readonly on: 'combined' }
