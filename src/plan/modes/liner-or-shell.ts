@@ -1,6 +1,6 @@
 import { step, withheld } from './build.ts'
 import { MAKER, OURS } from './origins.ts'
-import { ALL_READINGS, balanceStep, measureStep, metalsStep } from './shared-steps.ts'
+import { ALL_READINGS, balanceStep, FC_LOW, measureStep, metalsStep } from './shared-steps.ts'
 import type { StartMode } from './types.ts'
 
 const DRY = 'Dry grains bleach and weaken a liner and stain a shell where they lie.'
@@ -73,12 +73,7 @@ export const LINER_OR_SHELL: StartMode = {
       },
       {
         often: 'by the daily reading',
-        condition: {
-          on: 'target',
-          keys: ['fc_mg_per_L_as_Cl2'],
-          is: 'below',
-          words: 'where free chlorine is below its band',
-        },
+        condition: FC_LOW,
         handles: ['chlorine'],
       },
     ),

@@ -1,6 +1,6 @@
 import { step, withheld } from './build.ts'
 import { MAKER, OURS } from './origins.ts'
-import { ALL_READINGS, measureStep, metalsStep } from './shared-steps.ts'
+import { ALL_READINGS, FC_LOW, measureStep, metalsStep } from './shared-steps.ts'
 import type { StartMode } from './types.ts'
 
 /** First days on which each may come; common practice differs by weeks, these are on the careful side. */
@@ -170,12 +170,7 @@ export const NEW_PLASTER: StartMode = {
       {
         ...OURS,
         often: 'by the daily reading',
-        condition: {
-          on: 'target',
-          keys: ['fc_mg_per_L_as_Cl2'],
-          is: 'below',
-          words: 'where free chlorine is below its band',
-        },
+        condition: FC_LOW,
         handles: ['chlorine'],
       },
     ),

@@ -1,6 +1,6 @@
 import { step, withheld } from './build.ts'
 import { OURS } from './origins.ts'
-import { ALL_READINGS, balanceStep, measureStep, metalsStep, restStep, USUAL_READINGS } from './shared-steps.ts'
+import { ALL_READINGS, balanceStep, FC_LOW, measureStep, metalsStep, restStep, USUAL_READINGS } from './shared-steps.ts'
 import type { StartMode, StartStep } from './types.ts'
 
 const chlorineStep = (fromDay: number, toDay: number): StartStep =>
@@ -11,16 +11,11 @@ const chlorineStep = (fromDay: number, toDay: number): StartStep =>
     {
       title: 'Chlorine into its band',
       what: 'Follow the opening plan’s line for chlorine.',
-      how: 'After pH where it can be, but on the first day; pump on, a turnover from any acid.',
+      how: 'After pH where that can be, but the same day; pump on, a turnover apart from any acid.',
       why: 'Water must not stand without chlorine.',
     },
     {
-      condition: {
-        on: 'target',
-        keys: ['fc_mg_per_L_as_Cl2'],
-        is: 'below',
-        words: 'where free chlorine is below its band',
-      },
+      condition: FC_LOW,
       handles: ['chlorine'],
     },
   )
@@ -66,7 +61,7 @@ export const MID_SEASON: StartMode = {
     ),
     step('cause', 1, 1, {
       title: 'Look for the cause',
-      what: 'Feeder, pump hours, filter pressure, a leak, a new product, much use.',
+      what: 'Feeder, pump hours, filter pressure, a leak, a new product, many bathers.',
       how: 'Compare with the logbook: which reading moved first?',
       why: 'A correction without the cause comes back next week.',
     }),
@@ -78,16 +73,11 @@ export const MID_SEASON: StartMode = {
       {
         title: 'Chlorine the same day',
         what: 'Bring free chlorine back into its band; nobody bathes meanwhile.',
-        how: 'Liquid or dissolved, pump on, cover off, a turnover from any acid.',
+        how: 'Liquid or dissolved, pump on, cover off, a turnover apart from any acid.',
         why: 'A low residual is the one drift that can’t wait.',
       },
       {
-        condition: {
-          on: 'target',
-          keys: ['fc_mg_per_L_as_Cl2'],
-          is: 'below',
-          words: 'where free chlorine is below its band',
-        },
+        condition: FC_LOW,
         handles: ['chlorine'],
       },
     ),
@@ -96,8 +86,8 @@ export const MID_SEASON: StartMode = {
       1,
       2,
       {
-        title: 'Combined chlorine',
-        what: 'Where it stands above its limit, raise chlorine as the Water chapter says.',
+        title: 'Combined chlorine above its limit',
+        what: 'Raise chlorine as the Water chapter says.',
         how: 'A chlorine without stabiliser, cover off, all at once towards evening; nobody bathes until both readings are back.',
         why: 'It stings eyes, smells, and disinfects badly.',
       },
@@ -134,7 +124,7 @@ export const UNKNOWN_POOL: StartMode = {
     step('closed', 1, 4, {
       title: 'Nobody bathes',
       what: 'Keep the pool closed until it has been measured twice and the water is clear to the drain.',
-      how: 'Check drain covers: whole, fixed, and more than one drain. Look at ladders, rails and lights.',
+      how: 'Look at drain covers, ladders, rails and lights. Where a drain cover is loose, cracked or missing, or there is a single drain that a body can cover, nobody goes in until a licensed trade has seen to it.',
       why: 'You do not know what is in it, nor what is broken.',
     }),
     step(
@@ -143,7 +133,7 @@ export const UNKNOWN_POOL: StartMode = {
       1,
       {
         title: 'Electricity checked first',
-        what: 'Bonding, breaker, pump, lights and heater.',
+        what: 'Have bonding, breaker, pump, lights and heater checked.',
         how: 'By a licensed electrician, before anyone puts a hand in the water.',
         why: 'It is the one fault that kills without warning.',
       },
@@ -156,7 +146,7 @@ export const UNKNOWN_POOL: StartMode = {
       {
         title: 'Trust no tub, no feeder',
         what: 'Use none of the chemicals and none of the feeders you find.',
-        how: 'Unmarked, wet or caked ones stay shut, apart, in the dry: ask your waste service. A feeder or floater that may have held another chlorine is never filled again.',
+        how: 'Leave unmarked, wet or caked ones shut, where they stand, and ask your waste service. One that bulges, is warm or smells sharp: go away from it and call the fire service. A feeder or floater that may have held another chlorine is never filled again.',
         why: 'Different chlorines that meet burn and explode; nobody knows what these have held.',
       },
       { handles: ['chlorine'] },
@@ -175,7 +165,7 @@ export const UNKNOWN_POOL: StartMode = {
       {
         title: 'Filter first',
         what: 'Run the pump day and night, skim, vacuum to waste, clean the filter.',
-        how: 'Inspect sand or cartridge; write down the clean pressure.',
+        how: 'Pump off and pressure off before you open it. Look at sand or cartridge; write down the pressure when clean.',
         why: 'Dirt uses chlorine that is then missing for germs, and spoils the readings.',
       },
       { often: 'all day', handles: ['electricity'] },
@@ -189,28 +179,30 @@ export const UNKNOWN_POOL: StartMode = {
       {
         title: 'Chlorine, in small steps',
         what: 'Raise it into its band; watch the colour after each step.',
-        how: 'A fresh, unstabilised liquid of your own, a third at a time, an hour between. Brown or green at once: stop, that is metal.',
+        how: 'Use a fresh liquid of your own without stabiliser, a third at a time, an hour between. Brown or green at once: stop, that is metal.',
         why: 'It shows what the water still hides.',
       },
       {
-        condition: {
-          on: 'target',
-          keys: ['fc_mg_per_L_as_Cl2'],
-          is: 'below',
-          words: 'where free chlorine is below its band',
-        },
+        condition: FC_LOW,
         handles: ['chlorine'],
       },
     ),
+    measureStep(
+      'again',
+      4,
+      4,
+      'Read everything a second time',
+      'One reading may be wrong; two that agree can be built on.',
+    ),
     step(
       'stabiliser-high',
-      2,
+      4,
       7,
       {
-        title: 'Much stabiliser: exchange water',
+        title: 'Too much stabiliser: exchange water',
         what: 'Where stabiliser stands above its band, exchange water as the opening plan says, before more chlorine is spent on it.',
-        how: 'In parts, lowering slowly; refill and measure in between.',
-        why: 'Tablets over years leave it behind, and chlorine hardly works in it.',
+        how: 'In parts: lower it slowly, refill, and measure in between.',
+        why: 'Years of stabilised tablets leave it behind, and much of it slows chlorine down.',
       },
       {
         condition: {
@@ -222,18 +214,11 @@ export const UNKNOWN_POOL: StartMode = {
         handles: ['draining'],
       },
     ),
-    measureStep(
-      'again',
-      4,
-      4,
-      'Read everything a second time',
-      'Two readings that agree are knowledge; one is a guess.',
-    ),
     restStep(4, 7),
     measureStep('done', 7, 7, 'Read everything', 'From here on the ordinary plan and upkeep hold.'),
   ],
   notes: [
-    'Find the volume yourself: drawings and sellers round.',
-    'Write down what you find; it is the logbook’s first page.',
+    'Find the volume yourself: what drawings and sellers say is often rounded.',
+    'Write down what you find: it is the first page of the logbook.',
   ],
 }

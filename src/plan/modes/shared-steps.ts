@@ -29,6 +29,14 @@ export const USUAL_READINGS: readonly PeopleReadingKey[] = [
   'temperature_C',
 ]
 
+/** A step that waits for too little free chlorine. */
+export const FC_LOW = {
+  on: 'target',
+  keys: ['fc_mg_per_L_as_Cl2'],
+  is: 'below',
+  words: 'where free chlorine is below its band',
+} as const
+
 export function metalsStep(fromDay: number, toDay: number): StartStep {
   return step(
     'metals',

@@ -14,6 +14,8 @@ import type { StartContext, StartFigure, StartFigures, StartValues } from './typ
 
 /** The bucket test: so much pool water is brought to so much chlorine. */
 export const BUCKET = Object.freeze({ litres: 10, chlorineMgPerL: 10 })
+/** Stabiliser that may be missing before the bucket test is asked for, ours: what a careful reading may be off by [mg/L]. */
+export const UNEXPLAINED_MG_PER_L = 5
 /** g N in a gram of cyanuric acid: three nitrogen atoms to a ring. */
 const NITROGEN_PER_STABILISER = (3 * MASS.nitrogen) / MASS.cyanuricAcid
 /** Rough: a dropper's drops differ by a third either way. */
