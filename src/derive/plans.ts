@@ -1,23 +1,15 @@
-import { fail, type Problem, type Result } from '../base/index.ts'
+import { fail, type Result } from '../base/index.ts'
 import { momentMs, type ReadingSet, type Spec, type System } from '../document/index.ts'
 import { type GivenDose, type OpeningInput, type OpeningPlan, openingPlan } from '../plan/index.ts'
+import { type ConstantsId, constantsOf } from './constants.ts'
 import { memoLast } from './memo.ts'
+import { noVolume } from './problems.ts'
+import { deriveTargetsAt } from './targets.ts'
 import { deriveVolume, systemById } from './volume.ts'
-import { deriveTargets, latestReadings } from './water.ts'
+import { dosableReading, latestReadings } from './water.ts'
 
 /** Which sizes of packages are on the shelf where the owner buys. */
 export type PackageSystem = NonNullable<OpeningInput['packageSystem']>
-
-/** Words for a plan that has no volume to work with. */
-export function noVolume(systemId: string): Problem {
-  return {
-    code: 'no-volume',
-    path: `systems.${systemId}`,
-    what: 'The volume of the water is not known yet.',
-    why: 'Every dose is multiplied by it.',
-    hint: 'Draw the pool or type its volume in the Basin chapter; where a drawing shows a problem, mend that first.',
-  }
-}
 
 /** Doses that were given, oldest first; the plan tells those before the readings from those since. */
 function givenDoses(system: System): readonly GivenDose[] {
@@ -43,7 +35,7 @@ function openingInputOf(
   systemId: string,
   nowMs: number,
   packageSystem: PackageSystem | undefined,
-  constants: OpeningInput['constants'],
+  asked: ConstantsId | undefined,
 ): Result<OpeningInput> {
   const system = systemById(spec, systemId)
   const volume = deriveVolume(spec, systemId)
@@ -61,18 +53,18 @@ function openingInputOf(
       volumeSigmaM3: volume.sigmaM3,
       surface: spec.site.surface,
       regimeId: system.regime.id,
-      targets: deriveTargets(spec, systemId),
+      targets: deriveTargetsAt(spec, systemId, nowMs).targets,
       products: system.regime.products,
-      start: readings?.values ?? {},
+      start: readings ? dosableReading(readings, system) : {},
       startIs: readings && (isFill ? 'fill' : 'pool'),
       method: readings?.method,
-      fill: fill?.values,
+      fill: fill && dosableReading(fill, system),
       measuredAtMs,
       nowMs,
       turnoverHours: flow !== undefined && flow > 0 ? volume.m3 / flow : undefined,
       given: givenDoses(system),
       stockG: Object.fromEntries(system.stock.map(({ product, amountG }) => [product, amountG])),
-      constants,
+      constants: constantsOf(system, asked),
       packageSystem: packageSystem ?? system.regime.packages ?? 'metric',
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
       chlorineCeilingMgPerL: spec.site.rules?.chlorineCeilingMgPerL,
@@ -87,7 +79,7 @@ export const deriveOpening = memoLast(
     systemId: string,
     nowMs: number,
     packageSystem?: PackageSystem,
-    constants: OpeningInput['constants'] = 'default',
+    constants?: ConstantsId,
   ): Result<OpeningPlan> => {
     const input = openingInputOf(spec, systemId, nowMs, packageSystem, constants)
     return input.ok ? openingPlan(input.value) : input

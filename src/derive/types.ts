@@ -1,8 +1,9 @@
-import type { Result } from '../base/index.ts'
+import type { Problem, Result } from '../base/index.ts'
 import type { BasinShape, Measures, Partition } from '../basin/index.ts'
-import type { ReadingSet } from '../document/index.ts'
-import type { KnownReading, Targets } from '../plan/index.ts'
-import type { Equilibrium, Totals } from '../water/index.ts'
+import type { ReadingSet, ReadingValues } from '../document/index.ts'
+import type { TargetPhase, Targets } from '../plan/index.ts'
+import type { Equilibrium, IndexDifference, ToldReading, Totals } from '../water/index.ts'
+import type { Sanitation } from './sanitation.ts'
 
 /** What a body of water comes to: one partition, from which every number and picture of it is taken. */
 export interface DerivedBody {
@@ -47,13 +48,24 @@ export interface DerivedWater {
   readonly latest: ReadingSet | undefined
   /** Pool readings, or the fill water where the pool has none yet. */
   readonly from: 'readings' | 'fill' | undefined
-  readonly known: KnownReading
+  /** As they were read; what others tell stands in `told`. */
+  readonly known: ReadingValues
   readonly measuredAtMs: number | undefined
   readonly ageHours: number | undefined
+  /** Readings that nobody took but others tell, each with its range: calcium from total hardness, salt from conductivity. */
+  readonly told: readonly ToldReading[]
+  /** Readings that can't be true together. */
+  readonly clashes: readonly Problem[]
   /** Solved where pH and alkalinity are known; unknown others are assumed, and said. */
   readonly solved: Result<{ readonly totals: Totals; readonly equilibrium: Equilibrium }> | undefined
   /** What was taken for readings that nobody made, in plain sentences. */
   readonly assumptions: readonly string[]
+  /** Today's: those of ordinary times as a start that is under way has them; see `targetPhases`. */
   readonly targets: Targets
+  /** What the start changes or withholds today. */
+  readonly targetPhases: readonly TargetPhase[]
   readonly tableIndex: number | undefined
+  /** Table index and calcite SI, term by term, with one sentence on why they differ and which to act on. */
+  readonly indices: IndexDifference | undefined
+  readonly sanitation: Sanitation
 }

@@ -1,10 +1,12 @@
 import { fail, ok, type Result } from '../base/index.ts'
 import type { ClimateMonth, Spec } from '../document/index.ts'
 import { REGIMES, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts'
+import { type ConstantsId, constantsOf } from './constants.ts'
 import { memoLast } from './memo.ts'
-import { noVolume } from './plans.ts'
+import { noVolume } from './problems.ts'
+import { deriveTargets } from './targets.ts'
 import { deriveVolume, systemById } from './volume.ts'
-import { deriveTargets, deriveWater } from './water.ts'
+import { deriveWater, dosableReading } from './water.ts'
 
 const DAY_MS = 86_400_000
 /** A mild summer day, used until the owner says better, and named as assumed wherever it is. */
@@ -72,8 +74,8 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       coverHoursPerDay: system.equipment.coverHoursPerDay ?? 0,
       coverKind: system.equipment.coverKind ?? 'none',
       helpers: system.equipment.helpers,
-      water: water.known,
-      fill: system.water.fill?.values,
+      water: water.latest ? dosableReading(water.latest, system) : {},
+      fill: system.water.fill && dosableReading(system.water.fill, system),
       targets: deriveTargets(spec, systemId),
       chlorineProductId: system.regime.products.dailyChlorine ?? regime.products.dailyChlorine,
       feed: system.regime.feed && {
@@ -83,7 +85,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       acidProductId: system.regime.products.acid ?? regime.products.acid,
       pumpHoursPerDay: system.equipment.pumpHoursPerDay ?? ASSUMED.pumpHoursPerDay,
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
-      constants: 'default',
+      constants: constantsOf(system),
     },
     assumed,
   })
@@ -91,10 +93,10 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
 
 /** The ongoing doses of a system on the day of `nowMs`; assumptions stand among its warnings. */
 export const deriveUpkeep = memoLast(
-  (spec: Spec, systemId: string, nowMs: number, constants: UpkeepInput['constants'] = 'default'): Result<Upkeep> => {
+  (spec: Spec, systemId: string, nowMs: number, asked?: ConstantsId): Result<Upkeep> => {
     const basis = upkeepBasisOf(spec, systemId, nowMs)
     if (!basis.ok) return basis
-    const result = upkeep({ ...basis.value.input, constants })
+    const result = upkeep(asked ? { ...basis.value.input, constants: asked } : basis.value.input)
     if (!result.ok || basis.value.assumed.length === 0) return result
     const said = `Assumed, since it was not given: ${basis.value.assumed.join('; ')}.`
     return ok({ ...result.value, warnings: [said, ...result.value.warnings] })

@@ -1,8 +1,18 @@
 import { ok } from '../base/index.ts'
-import { momentMs, type ReadingSet, type Spec, type System } from '../document/index.ts'
-import { defaultTargets, type KnownReading, startWater, type Targets } from '../plan/index.ts'
-import { CONSTANT_SETS, tableIndex } from '../water/index.ts'
+import { momentMs, type ReadingSet, type ReadingValues, type Spec, type System } from '../document/index.ts'
+import { startWater } from '../plan/index.ts'
+import {
+  CONSTANT_SETS,
+  readingFromPeople,
+  type TakenReading,
+  type ToldReading,
+  tableIndex,
+  whyIndicesDiffer,
+} from '../water/index.ts'
+import { constantsOf } from './constants.ts'
 import { memoLast } from './memo.ts'
+import { sanitationOf } from './sanitation.ts'
+import { deriveTargetsAt } from './targets.ts'
 import type { DerivedWater } from './types.ts'
 import { systemById } from './volume.ts'
 
@@ -15,46 +25,89 @@ export function latestReadings(system: System): ReadingSet | undefined {
   )
 }
 
-/** The bands that this pool aims for: its surface's and regime's defaults with the owner's own over them. */
-export const deriveTargets = memoLast((spec: Spec, systemId: string): Targets => {
-  const system = systemById(spec, systemId)
-  if (!system) return {}
-  return defaultTargets(spec.site.surface, system.regime.id, system.water.targets)
-})
+/** A set of readings as the sums take it: with what others tell where one wasn't taken. */
+export function takenReading(set: ReadingSet, system: System): TakenReading {
+  return readingFromPeople(set.values, set.method, CONSTANT_SETS[constantsOf(system)])
+}
 
-/** The water as measured last: solved where it can be, with what had to be taken as absent. */
-export const deriveWater = memoLast((spec: Spec, systemId: string, nowMs: number): DerivedWater => {
+/** Readings that doses may be reckoned on: those taken, and those that follow from others by more than custom. */
+export function dosableReading(set: ReadingSet, system: System): ReadingValues {
+  const told = takenReading(set, system).told.filter(({ likely }) => likely.status === 'derived')
+  return { ...set.values, ...Object.fromEntries(told.map(({ key, likely }) => [key, likely.best])) }
+}
+
+type Measured = Omit<DerivedWater, 'ageHours' | 'targets' | 'targetPhases'>
+
+/** All that doesn't hang on what time it is. */
+const measured = memoLast((spec: Spec, systemId: string): Measured => {
   const system = systemById(spec, systemId)
   const readings = system && latestReadings(system)
   const latest = readings ?? system?.water.fill
   const from = readings ? 'readings' : latest ? 'fill' : undefined
-  const known: KnownReading = latest?.values ?? {}
-  const measuredAtMs = latest && momentMs(latest.at)
+  const known: ReadingValues = latest?.values ?? {}
+  const constants = constantsOf(system)
+  const method = latest?.method ?? 'unknown'
+  const taken = readingFromPeople(known, method, CONSTANT_SETS[constants])
+  const solved = solve(taken, constants)
+  const dependable: ReadingValues = latest && system ? dosableReading(latest, system) : {}
   return {
     latest,
     from,
     known,
-    measuredAtMs,
-    ageHours: measuredAtMs === undefined ? undefined : (nowMs - measuredAtMs) / HOUR_MS,
-    ...solve(known),
-    targets: deriveTargets(spec, systemId),
-    tableIndex: indexOf(known),
+    measuredAtMs: latest && momentMs(latest.at),
+    told: taken.told,
+    clashes: taken.problems,
+    ...solved,
+    tableIndex: tableIndexOf(dependable),
+    indices: indicesOf(dependable, solved.solved, constants),
+    sanitation: sanitationOf(known, method, taken, spec.site.rules, constants === 'wahman' ? 'wahman' : 'obrien'),
   }
 })
 
-function solve(known: KnownReading): Pick<DerivedWater, 'solved' | 'assumptions'> {
-  const { pH, ta_mg_per_L_as_CaCO3 } = known
+/** The water as measured last: solved where it can be, with what had to be taken as absent. */
+export const deriveWater = memoLast((spec: Spec, systemId: string, nowMs: number): DerivedWater => {
+  const water = measured(spec, systemId)
+  const { targets, phases } = deriveTargetsAt(spec, systemId, nowMs)
+  const { measuredAtMs } = water
+  return {
+    ...water,
+    ageHours: measuredAtMs === undefined ? undefined : (nowMs - measuredAtMs) / HOUR_MS,
+    targets,
+    targetPhases: phases,
+  }
+})
+
+function solve(
+  { reading, told }: { readonly reading: TakenReading['reading']; readonly told: readonly ToldReading[] },
+  constants: ReturnType<typeof constantsOf>,
+): Pick<DerivedWater, 'solved' | 'assumptions'> {
+  const { pH, ta_mg_per_L_as_CaCO3 } = reading
   if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) return { solved: undefined, assumptions: [] }
-  const start = startWater({ ...known, pH, ta_mg_per_L_as_CaCO3 }, CONSTANT_SETS.default)
+  const start = startWater({ ...reading, pH, ta_mg_per_L_as_CaCO3 }, CONSTANT_SETS[constants])
   return start.ok
-    ? { solved: ok(start.value.water), assumptions: start.value.assumptions }
+    ? { solved: ok(start.value.water), assumptions: [...told.map(({ words }) => words), ...start.value.assumptions] }
     : { solved: start, assumptions: [] }
 }
 
-/** The table index needs all its readings: it is not shown for a guess. */
-function indexOf(known: KnownReading): number | undefined {
+/** Indices need all their readings: they are not shown for a guess. */
+function indexReading(known: ReadingValues) {
   const { pH, ta_mg_per_L_as_CaCO3, ch_mg_per_L_as_CaCO3, temperature_C } = known
   if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) return undefined
   if (!ch_mg_per_L_as_CaCO3 || temperature_C === undefined) return undefined
-  return tableIndex({ ...known, pH, ta_mg_per_L_as_CaCO3 }).index
+  return { ...known, pH, ta_mg_per_L_as_CaCO3 }
+}
+
+function tableIndexOf(known: ReadingValues): number | undefined {
+  const reading = indexReading(known)
+  return reading && tableIndex(reading).index
+}
+
+function indicesOf(
+  known: ReadingValues,
+  solved: DerivedWater['solved'],
+  constants: ReturnType<typeof constantsOf>,
+): DerivedWater['indices'] {
+  const reading = indexReading(known)
+  if (!reading || !solved?.ok) return undefined
+  return whyIndicesDiffer(reading, solved.value.equilibrium, CONSTANT_SETS[constants])
 }

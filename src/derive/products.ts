@@ -1,0 +1,33 @@
+import { type OwnProduct, type ProductList, productsWith } from '../chemicals/index.ts'
+import { type LabelledProduct, momentMs, type Spec } from '../document/index.ts'
+import { memoLast } from './memo.ts'
+import { systemById } from './volume.ts'
+
+const DAY_MS = 86_400_000
+
+/** Whole days since the product was bought, or opened where that is all that is known; at least 0. */
+function ageDays({ boughtAt, openedAt }: LabelledProduct, nowMs: number): number | undefined {
+  const moments = [boughtAt, openedAt].flatMap((at) => (at === undefined ? [] : [momentMs(at)]))
+  if (moments.length === 0) return undefined
+  return Math.max(0, Math.floor((nowMs - Math.min(...moments)) / DAY_MS))
+}
+
+/** The label as the table of chemicals wants it, as old as it is on that day. */
+function agedLabel(own: LabelledProduct, nowMs: number): OwnProduct {
+  const { id, label, like, strength, basis, densityKgPerL, packages, storedC } = own
+  return { id, label, like, strength, basis, densityKgPerL, packages, storedC, ageDays: ageDays(own, nowMs) }
+}
+
+const listOn = memoLast((spec: Spec, systemId: string, day: number): ProductList => {
+  const system = systemById(spec, systemId)
+  const own = (system?.ownProducts ?? []).map((each) => agedLabel(each, day * DAY_MS))
+  return productsWith(own, system?.prices ?? [])
+})
+
+/**
+ * Every product that this system can be dosed with: the generic ones and the owner's own, these as strong as they still are
+ * on the day of `nowMs`, all with the owner's prices. An own one that can't be counted stands among its problems.
+ */
+export function deriveProducts(spec: Spec, systemId: string, nowMs: number): ProductList {
+  return listOn(spec, systemId, Math.floor(nowMs / DAY_MS) + 1)
+}
