@@ -1,7 +1,7 @@
 export { deriveBody, deriveMesh, deriveUncertainty } from './body.ts'
 export { fitVolume, type VolumeFit, type VolumeMeans } from './fit-volume.ts'
 export { deriveOverlaps, type OverlapNotice } from './overlaps.ts'
-export { deriveOpening } from './plans.ts'
+export { deriveDeckCard, deriveOpening } from './plans.ts'
 export { deriveProducts } from './products.ts'
 export type { ActiveChlorineAccount, Sanitation } from './sanitation.ts'
 export { type DerivedStart, deriveStart, type StartStepToday, startLine } from './start.ts'

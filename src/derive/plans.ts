@@ -1,9 +1,18 @@
 import { fail, type Result } from '../base/index.ts'
 import { momentMs, type ReadingSet, type Spec, type System } from '../document/index.ts'
-import { type GivenDose, type OpeningInput, type OpeningPlan, openingPlan } from '../plan/index.ts'
+import {
+  type DeckCard,
+  deckCard,
+  type GivenDose,
+  type OpeningInput,
+  type OpeningPlan,
+  openingPlan,
+} from '../plan/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
+import { deriveProducts } from './products.ts'
+import { isStartLine } from './start.ts'
 import { deriveTargetsAt } from './targets.ts'
 import { deriveVolume, systemById } from './volume.ts'
 import { dosableReading, latestReadings } from './water.ts'
@@ -20,6 +29,15 @@ function givenDoses(system: System): readonly GivenDose[] {
         : [],
     )
     .sort((a, b) => a.atMs - b.atMs)
+}
+
+/** Lines of the plan that dose nothing and were ticked off; the plan tells which of them still count. */
+function tickedLines(system: System): NonNullable<OpeningInput['doneKeys']> {
+  return system.log.flatMap((entry) =>
+    entry.kind === 'note' && entry.line !== undefined && !isStartLine(entry.line)
+      ? [{ key: entry.line, atMs: momentMs(entry.at) }]
+      : [],
+  )
 }
 
 /** Whether a set is the fill water's, only put on the pool's list: the same moment and the same figures. */
@@ -68,6 +86,13 @@ function openingInputOf(
       packageSystem: packageSystem ?? system.regime.packages ?? 'metric',
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
       chlorineCeilingMgPerL: spec.site.rules?.chlorineCeilingMgPerL,
+      rulesId: spec.site.rules?.profile,
+      dosing: system.regime.dosing,
+      objective: system.regime.objective,
+      productList: deriveProducts(spec, systemId, nowMs),
+      metals: readings?.values,
+      helpers: system.equipment.helpers,
+      doneKeys: tickedLines(system),
     },
   }
 }
@@ -83,5 +108,19 @@ export const deriveOpening = memoLast(
   ): Result<OpeningPlan> => {
     const input = openingInputOf(spec, systemId, nowMs, packageSystem, constants)
     return input.ok ? openingPlan(input.value) : input
+  },
+)
+
+/** The card for the pool's edge: reading → dose in this pool's own volume, with the products that serve it. */
+export const deriveDeckCard = memoLast(
+  (
+    spec: Spec,
+    systemId: string,
+    nowMs: number,
+    packageSystem?: PackageSystem,
+    constants?: ConstantsId,
+  ): Result<DeckCard> => {
+    const input = openingInputOf(spec, systemId, nowMs, packageSystem, constants)
+    return input.ok ? deckCard(input.value) : input
   },
 )

@@ -35,7 +35,14 @@ export interface DerivedStart {
 
 /** The name by which a step of a start is ticked off in the log. */
 export function startLine(modeId: string, stepKey: string): string {
-  return `start/${modeId}/${stepKey}`
+  return `${START}${modeId}/${stepKey}`
+}
+
+const START = 'start/'
+
+/** Whether a ticked line is a step of a start, and none of the opening plan. */
+export function isStartLine(line: string): boolean {
+  return line.startsWith(START)
 }
 
 /** The last set up to a moment, and the last from it on. */

@@ -4,6 +4,7 @@ import { REGIMES, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts
 import { type ConstantsId, constantsOf } from './constants.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
+import { deriveProducts } from './products.ts'
 import { deriveTargets } from './targets.ts'
 import { deriveVolume, systemById } from './volume.ts'
 import { deriveWater, dosableReading } from './water.ts'
@@ -83,6 +84,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
         dosesPerWeek: system.regime.feed.perWeek,
       },
       acidProductId: system.regime.products.acid ?? regime.products.acid,
+      productList: deriveProducts(spec, systemId, nowMs),
       pumpHoursPerDay: system.equipment.pumpHoursPerDay ?? ASSUMED.pumpHoursPerDay,
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
       constants: constantsOf(system),
