@@ -1,4 +1,5 @@
 import type { Problem } from '../base/index.ts'
+import { PEOPLE_KEYS } from './people-input.ts'
 import { constantsById, type Options, type Verb } from './verb.ts'
 import { VERBS } from './verbs/index.ts'
 
@@ -17,7 +18,17 @@ const HELP = `npm run -s cli -- VERB FILE|- [--constants default|oracle|wahman] 
 
 Reads one JSON value, an array of them, or JSON lines; prints one line of JSON for each. Exit status 2 where any line was a problem.
 
+--constants  the set of constants; without it the program's own, and for a SPEC the owner's choice of chlorine constants
+--level      a level of the water beside the current one, for measure [m above the nominal waterline]
+--base       what links start with
+--now        the moment that plans, ages and seasons count from; the clock's without it
+
 ${VERBS.map((verb) => `  ${verb.id.padEnd(9)} ${verb.summary}`).join('\n')}
+
+WATER   pH, ta_mg_per_L_as_CaCO3, and any of: ch_mg_per_L_as_CaCO3, mg_hardness_mg_per_L_as_CaCO3, sulfate_mg_per_L, cya_mg_per_L,
+        borate_mg_per_L_as_B, fc_mg_per_L_as_Cl2, salt_mg_per_L_as_NaCl, temperature_C (25 where absent; others 0)
+PEOPLE  speciate's input may also hold: ${PEOPLE_KEYS.join(', ')}
+OWN     dose and target may also hold "ownProducts": [{"id", "label", "like", "strength", "basis", …}]; they are then used by id
 `
 
 const misuse = (message: string): Outcome => ({ stdout: '', stderr: `${message}\n\n${HELP}`, exitCode: 1 })
@@ -58,8 +69,8 @@ const KNOWN_FLAGS = ['constants', 'level', 'base', 'now']
 function optionsFrom(flags: ReadonlyMap<string, string>, nowMs: number): Options | string {
   const unknown = [...flags.keys()].find((flag) => !KNOWN_FLAGS.includes(flag))
   if (unknown !== undefined) return `There is no option --${unknown}.`
-  const id = flags.get('constants') ?? 'default'
-  const constants = constantsById(id)
+  const id = flags.get('constants')
+  const constants = constantsById(id ?? 'default')
   if (!constants.ok) return `${constants.problem.what} ${constants.problem.hint}`
   const level = flags.get('level')
   const levelM = level === undefined ? undefined : Number(level)
@@ -70,7 +81,7 @@ function optionsFrom(flags: ReadonlyMap<string, string>, nowMs: number): Options
   if (!Number.isFinite(at)) return `--now must be a date like 2026-05-02T09:00Z, not “${now}”.`
   return {
     constants: constants.value,
-    constantsId: id === 'oracle' || id === 'wahman' ? id : 'default',
+    constantsId: id === 'oracle' || id === 'wahman' || id === 'default' ? id : undefined,
     levelM,
     baseUrl: flags.get('base') ?? 'http://127.0.0.1:5173/',
     nowMs: at,

@@ -3,7 +3,8 @@ import { CONSTANT_SETS, type Constants } from '../water/index.ts'
 
 export interface Options {
   readonly constants: Constants
-  readonly constantsId: 'default' | 'oracle' | 'wahman'
+  /** Undefined where none was asked for: a document's own choice then holds. */
+  readonly constantsId: 'default' | 'oracle' | 'wahman' | undefined
   /** A level asked for on the command line [m above the datum]. */
   readonly levelM: number | undefined
   readonly baseUrl: string

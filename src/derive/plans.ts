@@ -58,6 +58,7 @@ function openingInputOf(
   const system = systemById(spec, systemId)
   const volume = deriveVolume(spec, systemId)
   if (!system || !volume) return fail(noVolume(systemId))
+  const constants = constantsOf(system, asked)
   const { fill } = system.water
   const own = latestReadings(system)
   const readings = own ?? fill
@@ -73,16 +74,16 @@ function openingInputOf(
       regimeId: system.regime.id,
       targets: deriveTargetsAt(spec, systemId, nowMs).targets,
       products: system.regime.products,
-      start: readings ? dosableReading(readings, system) : {},
+      start: readings ? dosableReading(readings, constants) : {},
       startIs: readings && (isFill ? 'fill' : 'pool'),
       method: readings?.method,
-      fill: fill && dosableReading(fill, system),
+      fill: fill && dosableReading(fill, constants),
       measuredAtMs,
       nowMs,
       turnoverHours: flow !== undefined && flow > 0 ? volume.m3 / flow : undefined,
       given: givenDoses(system),
       stockG: Object.fromEntries(system.stock.map(({ product, amountG }) => [product, amountG])),
-      constants: constantsOf(system, asked),
+      constants,
       packageSystem: packageSystem ?? system.regime.packages ?? 'metric',
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
       chlorineCeilingMgPerL: spec.site.rules?.chlorineCeilingMgPerL,

@@ -1,5 +1,5 @@
 import { type OwnProduct, type ProductList, productsWith } from '../chemicals/index.ts'
-import { type LabelledProduct, momentMs, type Spec } from '../document/index.ts'
+import { type LabelledProduct, momentMs, type PackagePrice, type Spec } from '../document/index.ts'
 import { memoLast } from './memo.ts'
 import { systemById } from './volume.ts'
 
@@ -18,10 +18,21 @@ function agedLabel(own: LabelledProduct, nowMs: number): OwnProduct {
   return { id, label, like, strength, basis, densityKgPerL, packages, storedC, ageDays: ageDays(own, nowMs) }
 }
 
+/** The generic products and these own ones, as strong as they still are at that moment. */
+export function productsOn(
+  own: readonly LabelledProduct[],
+  prices: readonly PackagePrice[],
+  nowMs: number,
+): ProductList {
+  return productsWith(
+    own.map((each) => agedLabel(each, nowMs)),
+    prices,
+  )
+}
+
 const listOn = memoLast((spec: Spec, systemId: string, day: number): ProductList => {
   const system = systemById(spec, systemId)
-  const own = (system?.ownProducts ?? []).map((each) => agedLabel(each, day * DAY_MS))
-  return productsWith(own, system?.prices ?? [])
+  return productsOn(system?.ownProducts ?? [], system?.prices ?? [], day * DAY_MS)
 })
 
 /**

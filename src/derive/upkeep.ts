@@ -41,6 +41,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       hint: `Choose one of: ${REGIMES.rows.map(({ label }) => label).join('; ')}.`,
     })
   }
+  const constants = constantsOf(system)
   const assumed: string[] = []
   const given = <T>(value: T | undefined, fallback: T, words: string): T => {
     if (value === undefined) assumed.push(words)
@@ -75,8 +76,8 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       coverHoursPerDay: system.equipment.coverHoursPerDay ?? 0,
       coverKind: system.equipment.coverKind ?? 'none',
       helpers: system.equipment.helpers,
-      water: water.latest ? dosableReading(water.latest, system) : {},
-      fill: system.water.fill && dosableReading(system.water.fill, system),
+      water: water.latest ? dosableReading(water.latest, constants) : {},
+      fill: system.water.fill && dosableReading(system.water.fill, constants),
       targets: deriveTargets(spec, systemId),
       chlorineProductId: system.regime.products.dailyChlorine ?? regime.products.dailyChlorine,
       feed: system.regime.feed && {
@@ -87,7 +88,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       productList: deriveProducts(spec, systemId, nowMs),
       pumpHoursPerDay: system.equipment.pumpHoursPerDay ?? ASSUMED.pumpHoursPerDay,
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
-      constants: constantsOf(system),
+      constants,
     },
     assumed,
   })

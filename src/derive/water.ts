@@ -9,7 +9,7 @@ import {
   tableIndex,
   whyIndicesDiffer,
 } from '../water/index.ts'
-import { constantsOf } from './constants.ts'
+import { type ConstantsId, constantsOf } from './constants.ts'
 import { memoLast } from './memo.ts'
 import { sanitationOf } from './sanitation.ts'
 import { deriveTargetsAt } from './targets.ts'
@@ -25,31 +25,27 @@ export function latestReadings(system: System): ReadingSet | undefined {
   )
 }
 
-/** A set of readings as the sums take it: with what others tell where one wasn't taken. */
-export function takenReading(set: ReadingSet, system: System): TakenReading {
-  return readingFromPeople(set.values, set.method, CONSTANT_SETS[constantsOf(system)])
-}
-
 /** Readings that doses may be reckoned on: those taken, and those that follow from others by more than custom. */
-export function dosableReading(set: ReadingSet, system: System): ReadingValues {
-  const told = takenReading(set, system).told.filter(({ likely }) => likely.status === 'derived')
+export function dosableReading(set: ReadingSet, constants: ConstantsId): ReadingValues {
+  const taken = readingFromPeople(set.values, set.method, CONSTANT_SETS[constants])
+  const told = taken.told.filter(({ likely }) => likely.status === 'derived')
   return { ...set.values, ...Object.fromEntries(told.map(({ key, likely }) => [key, likely.best])) }
 }
 
 type Measured = Omit<DerivedWater, 'ageHours' | 'targets' | 'targetPhases'>
 
 /** All that doesn't hang on what time it is. */
-const measured = memoLast((spec: Spec, systemId: string): Measured => {
+const measured = memoLast((spec: Spec, systemId: string, asked: ConstantsId | undefined): Measured => {
   const system = systemById(spec, systemId)
   const readings = system && latestReadings(system)
   const latest = readings ?? system?.water.fill
   const from = readings ? 'readings' : latest ? 'fill' : undefined
   const known: ReadingValues = latest?.values ?? {}
-  const constants = constantsOf(system)
+  const constants = constantsOf(system, asked)
   const method = latest?.method ?? 'unknown'
   const taken = readingFromPeople(known, method, CONSTANT_SETS[constants])
   const solved = solve(taken, constants)
-  const dependable: ReadingValues = latest && system ? dosableReading(latest, system) : {}
+  const dependable: ReadingValues = latest ? dosableReading(latest, constants) : {}
   return {
     latest,
     from,
@@ -65,21 +61,23 @@ const measured = memoLast((spec: Spec, systemId: string): Measured => {
 })
 
 /** The water as measured last: solved where it can be, with what had to be taken as absent. */
-export const deriveWater = memoLast((spec: Spec, systemId: string, nowMs: number): DerivedWater => {
-  const water = measured(spec, systemId)
-  const { targets, phases } = deriveTargetsAt(spec, systemId, nowMs)
-  const { measuredAtMs } = water
-  return {
-    ...water,
-    ageHours: measuredAtMs === undefined ? undefined : (nowMs - measuredAtMs) / HOUR_MS,
-    targets,
-    targetPhases: phases,
-  }
-})
+export const deriveWater = memoLast(
+  (spec: Spec, systemId: string, nowMs: number, asked?: ConstantsId): DerivedWater => {
+    const water = measured(spec, systemId, asked)
+    const { targets, phases } = deriveTargetsAt(spec, systemId, nowMs)
+    const { measuredAtMs } = water
+    return {
+      ...water,
+      ageHours: measuredAtMs === undefined ? undefined : (nowMs - measuredAtMs) / HOUR_MS,
+      targets,
+      targetPhases: phases,
+    }
+  },
+)
 
 function solve(
   { reading, told }: { readonly reading: TakenReading['reading']; readonly told: readonly ToldReading[] },
-  constants: ReturnType<typeof constantsOf>,
+  constants: ConstantsId,
 ): Pick<DerivedWater, 'solved' | 'assumptions'> {
   const { pH, ta_mg_per_L_as_CaCO3 } = reading
   if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) return { solved: undefined, assumptions: [] }
@@ -105,7 +103,7 @@ function tableIndexOf(known: ReadingValues): number | undefined {
 function indicesOf(
   known: ReadingValues,
   solved: DerivedWater['solved'],
-  constants: ReturnType<typeof constantsOf>,
+  constants: ConstantsId,
 ): DerivedWater['indices'] {
   const reading = indexReading(known)
   if (!reading || !solved?.ok) return undefined

@@ -1,6 +1,7 @@
 import { fail, ok, type Problem, type Result, under } from '../../base/index.ts'
-import { doseDelta } from '../../chemicals/index.ts'
+import { doseDelta, type ProductList } from '../../chemicals/index.ts'
 import { addTotals, doseColumns, equilibrateOpen, openColumns, type Totals } from '../../water/index.ts'
+import { productsOfLine } from '../own-input.ts'
 import { asNumber, asObject, type Verb } from '../verb.ts'
 import { solveTotals, solveWater } from '../water-input.ts'
 
@@ -15,7 +16,9 @@ export const dose: Verb = {
     if (!line.ok) return line
     const start = solveWater(line.value['start'], 'start', options)
     if (!start.ok) return start
-    const dosed = applyAdditions(start.value.totals, additionsOf(line.value))
+    const products = productsOfLine(line.value, options.nowMs)
+    if (!products.ok) return products
+    const dosed = applyAdditions(start.value.totals, additionsOf(line.value), products.value)
     if (!dosed.ok) return dosed
     const closed = solveTotals(dosed.value, options)
     if (!closed.ok) return closed
@@ -36,7 +39,11 @@ function additionsOf(line: Readonly<Record<string, unknown>>): readonly (readonl
   return [['', { product: line['product'], gPerM3: line['amount_g_per_m3'], mLPerM3: line['amount_mL_per_m3'] }]]
 }
 
-function applyAdditions(start: Totals, additions: readonly (readonly [string, unknown])[]): Result<Totals, Problem> {
+function applyAdditions(
+  start: Totals,
+  additions: readonly (readonly [string, unknown])[],
+  products: ProductList,
+): Result<Totals, Problem> {
   let totals = start
   for (const [path, item] of additions) {
     const addition = asObject(item, path)
@@ -64,7 +71,7 @@ function applyAdditions(start: Totals, additions: readonly (readonly [string, un
     }
     const amount = asNumber(byVolume ? mLPerM3 : gPerM3, at(byVolume ? 'mLPerM3' : 'gPerM3'))
     if (!amount.ok) return amount
-    const delta = doseDelta(product, byVolume ? { mLPerM3: amount.value } : { gPerM3: amount.value })
+    const delta = doseDelta(product, byVolume ? { mLPerM3: amount.value } : { gPerM3: amount.value }, products)
     if (!delta.ok) return fail(path === '' ? delta.problem : under(path, delta.problem))
     totals = addTotals(totals, delta.value)
   }

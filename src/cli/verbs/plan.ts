@@ -1,11 +1,12 @@
 import { fail, ok, type Problem, under } from '../../base/index.ts'
-import { deriveOpening, deriveUpkeep } from '../../derive/index.ts'
+import { deriveOpening, deriveStart, deriveUpkeep } from '../../derive/index.ts'
 import { validateSpec } from '../../document/index.ts'
 import type { Verb } from '../verb.ts'
 
 export const plan: Verb = {
   id: 'plan',
-  summary: 'SPEC → {"systems": [{"id", "opening", "upkeep"}]}; a system without a volume has {"id", "problem"}',
+  summary:
+    'SPEC → {"systems": [{"id", "opening", "upkeep", "start"?}]}, "start" where one is under way; a system without a volume has {"id", "problem"}',
   run: (input, options) => {
     const spec = validateSpec(input)
     if (!spec.ok) return spec
@@ -16,7 +17,13 @@ export const plan: Verb = {
       const problem = !opening.ok ? opening.problem : !upkeep.ok ? upkeep.problem : undefined
       if (problem) problems.push(under(`systems[${i}]`, { ...problem, path: '' }))
       if (!opening.ok) return { id, problem: opening.problem }
-      return { id, opening: opening.value, upkeep: upkeep.ok ? upkeep.value : { problem: upkeep.problem } }
+      const start = deriveStart(spec.value, id, options.nowMs, options.constantsId)
+      return {
+        id,
+        opening: opening.value,
+        upkeep: upkeep.ok ? upkeep.value : { problem: upkeep.problem },
+        ...(start ? { start: start.ok ? start.value : { problem: start.problem } } : {}),
+      }
     })
     // One system that can't be planned doesn't take the others' plans away; with none left there is no answer.
     return problems.length > 0 && problems.length === systems.length ? fail(problems) : ok({ systems })

@@ -1,16 +1,29 @@
-import { speciationColumns } from '../../water/index.ts'
+import { fail, ok, under } from '../../base/index.ts'
+import { speciationColumns, totalsOf } from '../../water/index.ts'
+import { peopleWater } from '../people-input.ts'
 import { asObject, type Verb } from '../verb.ts'
-import { solveWater } from '../water-input.ts'
+import { readWater, solveTotals } from '../water-input.ts'
 
 export const speciate: Verb = {
   id: 'speciate',
-  summary: '{"input": WATER} → {"output": species, alkalinity parts, calcite SI, …}',
+  summary:
+    '{"input": WATER, "method"?} → {"output": species, alkalinity parts, calcite SI, …}; with readings of PEOPLE also {"told", "combined"}',
   run: (input, options) => {
     const line = asObject(input, '')
     if (!line.ok) return line
-    const water = solveWater(line.value['input'], 'input', options)
+    const { input: given, method } = line.value
+    const reading = readWater(given, 'input')
+    if (!reading.ok) return reading
+    const people = peopleWater(given, reading.value, method, 'input', options.constants)
+    if (!people.ok) return people
+    const totals = totalsOf(people.value?.reading ?? reading.value, options.constants)
+    if (!totals.ok) return fail(under('input', totals.problem))
+    const water = solveTotals(totals.value, options)
     if (!water.ok) return water
-    const output = speciationColumns(water.value.totals, water.value.equilibrium, options.constants)
-    return output.ok ? { ok: true, value: { output: output.value } } : output
+    const output = speciationColumns(totals.value, water.value.equilibrium, options.constants)
+    if (!output.ok) return output
+    if (!people.value) return ok({ output: output.value })
+    const { told, combined } = people.value
+    return ok({ output: output.value, told, ...(combined ? { combined } : {}) })
   },
 }

@@ -1,13 +1,14 @@
-import { fail, ok } from '../../base/index.ts'
-import { TARGET_KEYS, targetDoses } from '../../plan/index.ts'
+import { fail, ok, type Problem, type Result } from '../../base/index.ts'
+import { TARGET_KEYS, type TargetObjective, targetDoses } from '../../plan/index.ts'
 import { doseColumns } from '../../water/index.ts'
+import { productsOfLine } from '../own-input.ts'
 import { asNumber, asObject, type Verb } from '../verb.ts'
 import { readWater } from '../water-input.ts'
 
 export const target: Verb = {
   id: 'target',
   summary:
-    '{"start": WATER, "target": {pH, ta…, ch…, cya…, borate…, fc…}, "products": [ids]} → {"doses", "after_closed"}',
+    '{"start": WATER, "target": {pH, ta…, ch…, cya…, borate…, fc…}, "products": [ids], "objective"?: "fewest-products" or "least-salt" or {"kind": "cheapest", "perGram": {id: price}}} → {"doses", "after_closed"}',
   run: (input, options) => {
     const line = asObject(input, '')
     if (!line.ok) return line
@@ -50,9 +51,49 @@ export const target: Verb = {
         hint: 'Give e.g. ["sodium bicarbonate 100 %", "muriatic acid 31.45 % w/w HCl"].',
       })
     }
-    const solved = targetDoses(start.value, wanted, products, options.constants)
+    const list = productsOfLine(line.value, options.nowMs)
+    if (!list.ok) return list
+    const objective = objectiveOf(line.value['objective'])
+    if (!objective.ok) return objective
+    const solved = targetDoses(start.value, wanted, products, options.constants, {
+      products: list.value,
+      objective: objective.value,
+    })
     if (!solved.ok) return solved
     const { doses, after } = solved.value
     return ok({ doses, after_closed: doseColumns(after.totals, after.equilibrium) })
   },
+}
+
+/** What to choose by where several sets of the products reach the target. */
+function objectiveOf(value: unknown): Result<TargetObjective | undefined> {
+  if (value === undefined || value === null) return ok(undefined)
+  if (value === 'fewest-products' || value === 'least-salt') return ok({ kind: value })
+  const given = asObject(value, 'objective')
+  if (!given.ok || given.value['kind'] !== 'cheapest') return fail(UNKNOWN_OBJECTIVE)
+  const prices = asObject(given.value['perGram'], 'objective.perGram')
+  if (!prices.ok) return prices
+  const perGram: Record<string, number> = {}
+  for (const [id, price] of Object.entries(prices.value)) {
+    const number = asNumber(price, `objective.perGram.${id}`)
+    if (!number.ok) return number
+    if (number.value < 0) return fail({ ...NEGATIVE_PRICE, path: `objective.perGram.${id}` })
+    perGram[id] = number.value
+  }
+  return ok({ kind: 'cheapest', perGram })
+}
+
+const UNKNOWN_OBJECTIVE: Problem = {
+  code: 'unknown-objective',
+  path: 'objective',
+  what: 'The objective is none that is known.',
+  why: 'It decides which of several sets of doses is taken.',
+  hint: 'Give "fewest-products", "least-salt" or {"kind": "cheapest", "perGram": {id: price}}.',
+}
+
+const NEGATIVE_PRICE: Omit<Problem, 'path'> = {
+  code: 'price',
+  what: 'A price has to be a number, zero or more.',
+  why: 'Costs are added up from it.',
+  hint: 'Give what one gram costs.',
 }
