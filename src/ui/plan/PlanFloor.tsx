@@ -42,24 +42,26 @@ export function FloorDepths({ labels, maxDepthM, isTinted }: DepthsProps) {
   return (
     <>
       {labels.map((label) => {
-        const place = rampPlace(label.depthM, maxDepthM)
-        const deep = isTinted && isDeepTint(place) && styles['onDeep']
+        const onDeep = (depthM: number) => isTinted && isDeepTint(rampPlace(depthM, maxDepthM))
+        const ground = isTinted ? rampColour(rampPlace(label.underTextM, maxDepthM)) : 'var(--paper)'
         return (
           <g key={label.key}>
             {label.hasCross ? (
               <path
-                className={classes(styles['soundingCross'], deep && styles['crossOnDeep'])}
+                className={classes(styles['soundingCross'], onDeep(label.groundM) && styles['crossOnDeep'])}
                 d={`M${label.at[0] - 5} ${label.at[1]}h10M${label.at[0]} ${label.at[1] - 5}v10`}
               />
             ) : null}
-            <text
-              className={classes(styles['sounding'], styles['given'], deep)}
-              x={label.textAt[0]}
-              y={label.textAt[1]}
-              style={{ stroke: isTinted ? rampColour(place) : 'var(--paper)' }}
-            >
-              {label.text}
-            </text>
+            {label.textAt ? (
+              <text
+                className={classes(styles['sounding'], styles['given'], onDeep(label.underTextM) && styles['onDeep'])}
+                x={label.textAt[0]}
+                y={label.textAt[1]}
+                style={{ fontSize: label.sizePx, stroke: ground }}
+              >
+                {label.text}
+              </text>
+            ) : null}
           </g>
         )
       })}

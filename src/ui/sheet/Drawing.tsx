@@ -1,32 +1,18 @@
-import { type RefObject, useCallback, useId, useMemo } from 'react'
+import { type RefObject, useId, useMemo } from 'react'
 import type { Point } from '../../basin/index.ts'
 import { boundsOf } from '../../basin/index.ts'
-import { formatQuantity, type UnitSystem } from '../../units/index.ts'
-import { AxisLine, Projections } from '../plan/AxisLine.tsx'
-import { axisNames } from '../plan/axis-names.ts'
+import type { UnitSystem } from '../../units/index.ts'
 import { Dimensions } from '../plan/Dimensions.tsx'
-import { bandDepths } from '../plan/depth-steps.ts'
-import { floorLabels } from '../plan/floor-labels.ts'
 import { ControlArms, Handles } from '../plan/Handles.tsx'
-import type { Box } from '../plan/labels.ts'
-import { nodesOf } from '../plan/nodes.ts'
 import { Overlay } from '../plan/Overlay.tsx'
-import { PlanFigures } from '../plan/PlanFigures.tsx'
-import { FloorDepths, FloorLines } from '../plan/PlanFloor.tsx'
-import { PlanInk, PlanWater } from '../plan/PlanGround.tsx'
-import { Selected } from '../plan/Selected.tsx'
 import { Troubles } from '../plan/Troubles.tsx'
-import { SectionDrawing } from '../section/SectionDrawing.tsx'
-import { SectionLabels } from '../section/SectionLabels.tsx'
-import { Captions } from './Captions.tsx'
+import { Drawn } from './Drawn.tsx'
 import type { PlacedItem } from './items.ts'
-import { seenMiddle } from './place-items.ts'
 import styles from './Sheet.module.css'
 import { ScaleBar, SheetGrid } from './SheetGrid.tsx'
-import { axisEnds, drawnAxis, planPx, pointOnAxis, type Scene } from './scene.ts'
+import type { Scene } from './scene.ts'
 import type { Subject } from './useScene.ts'
-import { useTintedParts } from './useTintedParts.ts'
-import { type Panes, sectionToScreen, svgMatrix, type View } from './view.ts'
+import type { Panes, View } from './view.ts'
 
 interface Props {
   readonly view: View
@@ -133,121 +119,4 @@ function useOrigin(subject: Subject | undefined): Point {
   const x = box ? Math.round((box.minX + box.maxX) / 2) : 0
   const y = box ? Math.round((box.minY + box.maxY) / 2) : 0
   return useMemo(() => [x, y], [x, y])
-}
-
-interface DrawnProps extends Pick<Props, 'view' | 'panes' | 'units' | 'selectedKey'> {
-  readonly subject: Subject
-  readonly scene: Scene
-  readonly origin: Point
-  readonly clip: string | undefined
-}
-
-function Drawn(props: DrawnProps) {
-  const { view, panes, units, subject, scene, origin, clip } = props
-  const { body, derived, section, maxDepthM, referenceM } = subject
-  const parts = derived.partition.ok ? derived.partition.value : undefined
-  const tinted = useTintedParts(derived)
-  const depthsM = useMemo(
-    () => bandDepths(maxDepthM + referenceM, units).flatMap((d) => (d > referenceM + 0.01 ? [d - referenceM] : [])),
-    [maxDepthM, referenceM, units],
-  )
-  const write = useCallback(
-    (depthM: number) =>
-      formatQuantity('length', depthM + referenceM, units, units === 'metric' ? { digits: 2 } : { digits: 0 }),
-    [referenceM, units],
-  )
-  const writeContour = useCallback(
-    (depthM: number) => {
-      const shown = depthM + referenceM
-      if (units === 'metric')
-        return formatQuantity('length', shown, units, {
-          digits: Number.isInteger(Math.round(shown * 100) / 10) ? 1 : 2,
-        })
-      const feet = Math.round(shown / 0.3048)
-      return Math.abs(shown - feet * 0.3048) < 1e-6
-        ? `${feet} ft`
-        : formatQuantity('length', shown, units, { digits: 0 })
-    },
-    [referenceM, units],
-  )
-  const stations = useMemo(() => (body.floor.kind === 'profile' ? body.floor.stations : []), [body.floor])
-  const drawn = useMemo(() => drawnAxis(scene), [scene])
-  const given = useMemo(() => floorLabels(scene, write), [scene, write])
-  const taken = useMemo(
-    () => [...boxesInTheWay(scene, drawn), ...given.map((label) => label.box)],
-    [scene, drawn, given],
-  )
-  const projections = useMemo(() => projectionLines(scene, stations), [scene, stations])
-  const levelText = scene.levelM === 0 ? '' : formatQuantity('length', scene.levelM, units)
-  return (
-    <>
-      <g {...(clip === undefined ? {} : { clipPath: `url(#${clip}-plan)` })}>
-        <g transform={svgMatrix(view, panes, origin)}>
-          {tinted ? <PlanWater parts={tinted} {...{ depthsM, maxDepthM, origin }} levelM={scene.levelM} /> : null}
-          <PlanInk body={body} parts={parts} origin={origin} breaks={breaksOf(body, props.selectedKey)} />
-          <FloorLines floor={body.floor} origin={origin} />
-          <Selected body={body} selectedKey={props.selectedKey} origin={origin} />
-        </g>
-        <AxisLine axis={section.axis} {...{ drawn, stations, view, panes }} />
-        <FloorDepths labels={given} maxDepthM={maxDepthM} isTinted={tinted !== undefined} />
-        {tinted ? (
-          <PlanFigures parts={tinted} {...{ depthsM, maxDepthM, view, panes, write, writeContour, taken }} />
-        ) : null}
-      </g>
-      <Projections lines={projections} />
-      <g {...(clip === undefined ? {} : { clipPath: `url(#${clip}-section)` })}>
-        {parts ? (
-          <SectionDrawing
-            {...{ parts, view, panes, maxDepthM, levelText }}
-            axis={section.axis}
-            levelM={scene.levelM}
-            freeboardM={body.freeboardM}
-          />
-        ) : null}
-        <SectionLabels
-          {...{ parts, stations, view, panes, maxDepthM, write }}
-          axis={section.axis}
-          levelM={scene.levelM}
-        />
-      </g>
-      <Captions {...{ view, panes, subject }} />
-    </>
-  )
-}
-
-/** Where the floor bends is drawn; over soundings the net between them, while they are at hand; depth lines say it themselves. */
-function breaksOf({ floor }: Subject['body'], selectedKey: string | undefined): 'all' | 'net' | 'none' {
-  if (floor.kind === 'soundings') return selectedKey?.startsWith('sounding-') ? 'net' : 'none'
-  return floor.kind === 'contours' || floor.kind === 'dish' ? 'none' : 'all'
-}
-
-/** Dashed lines from the plan to the section: from each station, and from where the line meets the outer walls. */
-function projectionLines(scene: Scene, stations: readonly (readonly [number, number])[]) {
-  const { axis } = scene.section
-  const ends = axisEnds(scene)
-  const places: [number, number][] = stations.map(([sM, depthM]) => [sM, depthM])
-  if (ends) places.push([ends[0], 0], [ends[1], 0])
-  return places.flatMap(([sM, depthM]) => {
-    if (ends && (sM < ends[0] - 1e-9 || sM > ends[1] + 1e-9)) return []
-    const from = planPx(scene, pointOnAxis(axis, sM))
-    const to = sectionToScreen(scene.view, scene.panes, axis.from, [sM, depthM])
-    return from[1] < scene.panes.planHeight ? [{ from, to }] : []
-  })
-}
-
-/** What figures in the plan keep off: points, the names and the line of the section. */
-function boxesInTheWay(scene: Scene, drawn: readonly [number, number]): Box[] {
-  const { axis } = scene.section
-  const around = (at: Point, half: number): Box => ({ x: at[0], y: at[1], halfWidth: half, halfHeight: half })
-  const nodes = scene.canEdit ? nodesOf(scene.body.outline).map((p) => around(planPx(scene, p), 9)) : []
-  const names = axisNames({ axis, drawn, view: scene.view, panes: scene.panes })
-  const length = drawn[1] - drawn[0]
-  const count = Math.min(400, Math.ceil((length * scene.view.scale) / 12))
-  const line = Array.from({ length: count }, (_, i) =>
-    around(planPx(scene, pointOnAxis(axis, drawn[0] + ((i + 0.5) / count) * length)), 5),
-  )
-  const grips = scene.canEdit
-    ? scene.body.features.map((_, i) => seenMiddle(scene, i)).filter((p) => p !== undefined)
-    : []
-  return [...nodes, ...line, ...grips.map((p) => around(planPx(scene, p), 6)), around(names.a, 12), around(names.b, 12)]
 }

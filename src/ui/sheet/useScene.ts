@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
 import type { Problem } from '../../base/index.ts'
 import { boundsOf, type Floor } from '../../basin/index.ts'
-import { type DerivedBody, deriveBody, deriveProblems } from '../../derive/index.ts'
+import { type DerivedBody, deriveBody, deriveOverlaps, deriveProblems } from '../../derive/index.ts'
 import { type Body, depthsOfFloor, depthToReference } from '../../document/index.ts'
 import { useApp } from '../context.tsx'
 import { type SectionLine, sectionLineOf } from './scene.ts'
@@ -24,6 +24,8 @@ export interface Subject {
   readonly maxDepthM: number
   /** What depths as written have in front of those from the datum [m]. */
   readonly referenceM: number
+  /** The plan's other bodies. */
+  readonly others: readonly Body[]
   /** Troubles that have a place in the plan. */
   readonly troubles: readonly Problem[]
 }
@@ -43,7 +45,10 @@ export function useSubject(): { readonly subject: Subject | undefined; readonly 
       : Math.max(0, ...depthsOfFloor(body.floor))
     return { body, derived, section, maxDepthM, referenceM: depthToReference(body, 0) }
   }, [body])
-  const troubles = useMemo(() => deriveProblems(spec).filter((problem) => (problem.at?.length ?? 0) > 0), [spec])
+  const troubles = useMemo(
+    () => [...deriveProblems(spec), ...deriveOverlaps(spec)].filter((problem) => (problem.at?.length ?? 0) > 0),
+    [spec],
+  )
   const content = useMemo((): Content => {
     if (!subject) return BLANK
     const { section, maxDepthM } = subject
@@ -55,7 +60,8 @@ export function useSubject(): { readonly subject: Subject | undefined; readonly 
       bedM: (fromM, toM) => floorBetween(subject.body.floor, fromM, toM),
     }
   }, [subject, previewLevelM])
-  return { subject: useMemo(() => subject && { ...subject, troubles }, [subject, troubles]), content }
+  const others = useMemo(() => spec.bodies.slice(1), [spec.bodies])
+  return { subject: useMemo(() => subject && { ...subject, others, troubles }, [subject, others, troubles]), content }
 }
 
 /** Deepest place of a floor between two distances along its axis; of a floor without one, wherever it is [m]. */

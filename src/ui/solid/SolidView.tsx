@@ -39,7 +39,13 @@ export function SolidView({ bodyId, large = false }: SolidViewProps) {
   if (!later || !model) return null
   return (
     <section className={styles['view']} data-large={large} aria-label="Solid">
-      {model.ok ? <Drawn body={later} model={model.value} large={large} /> : <ProblemNote problem={model.problem} />}
+      {model.ok ? (
+        <Drawn body={later} model={model.value} large={large} />
+      ) : (
+        <div className={styles['noSolid']}>
+          <ProblemNote problem={model.problem} />
+        </div>
+      )}
       {large ? null : <p className={styles['name']}>SOLID</p>}
       {model.ok && !large && !webGlReason() ? (
         <div className={styles['enlarge']}>

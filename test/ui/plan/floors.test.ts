@@ -5,6 +5,7 @@ import { applyCommand, type Body, demoSpec } from '../../../src/document/index.t
 import { dragInPlan } from '../../../src/ui/plan/edit.ts'
 import { featureFrom } from '../../../src/ui/plan/feature-drag.ts'
 import { floorLabels } from '../../../src/ui/plan/floor-labels.ts'
+import { boxesTouch, boxOfText } from '../../../src/ui/plan/labels.ts'
 import { featureShapes } from '../../../src/ui/sheet/feature-shapes.ts'
 import { benchAlong } from '../../../src/ui/sheet/floor-gestures.ts'
 import { itemOf, keyOf, selectionOf } from '../../../src/ui/sheet/items.ts'
@@ -150,6 +151,32 @@ describe('depths that a floor is given by', () => {
     expect(labels.every((label) => label.hasCross)).toBe(true)
     expect(floorLabels(hopper, (m) => `${m}`).map((label) => [label.text, label.hasCross])).toEqual([['2.3', false]])
     expect(floorLabels(sceneOf(bodyOf(richSpec)), (m) => `${m}`)).toEqual([])
+  })
+
+  test('soundings close together keep their crosses; no text lies on another or on a cross, and what finds no room is left out', () => {
+    const body = bodyOf(richSpec, 'sounded')
+    const points = Array.from({ length: 36 }, (_, i) => [2 + (i % 6) * 0.35, 1 + Math.floor(i / 6) * 0.3, 1.5] as const)
+    const scene = sceneOf({ ...body, floor: { kind: 'soundings', edgeDepthM: 1, points } })
+    const labels = floorLabels(scene, () => '4\' 11"')
+    expect(labels).toHaveLength(36)
+    const texts = labels.flatMap(({ textAt, text, sizePx }) => (textAt ? [boxOfText(text, textAt, sizePx)] : []))
+    expect(texts.length).toBeGreaterThan(3)
+    expect(texts.length, 'there is not room for all').toBeLessThan(36)
+    const crosses = labels.map(({ at: [x, y] }) => ({ x, y, halfWidth: 5, halfHeight: 5 }))
+    texts.forEach((box, i) => {
+      expect([...texts.slice(0, i), ...crosses].filter((other) => boxesTouch(box, other))).toEqual([])
+    })
+  })
+
+  test('beside the right wall a depth is written on its left, where there is water', () => {
+    const body = bodyOf(richSpec, 'sounded')
+    const [right] = body.outline.segments.map(({ to }) => to[0]).sort((a, b) => b - a)
+    const points = [[right! - 0.15, 2, 1.5]] as const
+    const [label] = floorLabels(
+      sceneOf({ ...body, floor: { kind: 'soundings', edgeDepthM: 1, points } }),
+      () => '1.50 m',
+    )
+    expect(label!.textAt![0]).toBeLessThan(label!.at[0])
   })
 
   test('the section goes through the hollow and through the deepest line', () => {

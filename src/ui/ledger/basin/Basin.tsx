@@ -1,21 +1,25 @@
-import { deriveProblems } from '../../../derive/index.ts'
+import { deriveOverlaps, deriveProblems } from '../../../derive/index.ts'
 import { formatPlusMinus, formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
-import { ProblemNote } from '../../fields/index.ts'
+import { Button, ProblemNote } from '../../fields/index.ts'
+import { useUntangled } from '../../useUntangled.ts'
 import styles from './basin.module.css'
 import { Cautions } from './Cautions.tsx'
 import { DepthSection } from './DepthSection.tsx'
 import { FeatureSection } from './FeatureSection.tsx'
 import { OutlineSection } from './OutlineSection.tsx'
 import { PlaceSection } from './PlaceSection.tsx'
-import { type Basin as BasinState, useBasin } from './useBasin.ts'
+import { type Basin as BasinState, useBasin, useEdit } from './useBasin.ts'
 import { VolumeSection } from './VolumeSection.tsx'
+import { twiceWords } from './volume-words.ts'
 
 /** The first chapter: what the basin is, by its numbers. */
 export function Basin() {
   const basin = useBasin()
   const { spec, body } = basin
   const units = useUnits()
+  const edit = useEdit()
+  const untangled = useUntangled()
   const shown = headVolume(basin)
   const problems = deriveProblems(spec).filter((problem) => problem.path.startsWith('bodies'))
   // Numbered on in both cases, so that a blank sheet has no gaps.
@@ -38,7 +42,26 @@ export function Basin() {
         )}
       </h2>
       {problems.map((problem) => (
-        <ProblemNote key={`${problem.path} ${problem.code}`} problem={problem} />
+        <ProblemNote key={`${problem.path} ${problem.code}`} problem={problem}>
+          {untangled?.answers === problem.path ? (
+            <div className={styles['mend']}>
+              <Button
+                onPress={() => {
+                  const { bodyId, ring, path } = untangled
+                  edit('untangleLine', { bodyId, ring, path })
+                }}
+              >
+                Use the untangled line
+              </Button>
+              <span>dashed on the plan</span>
+            </div>
+          ) : null}
+        </ProblemNote>
+      ))}
+      {deriveOverlaps(spec).map((notice) => (
+        <ProblemNote key={`${notice.path} ${notice.what}`} problem={notice}>
+          <p>{twiceWords(notice.twiceM3, units)}</p>
+        </ProblemNote>
       ))}
       <VolumeSection number={number()} />
       <OutlineSection number={number()} />

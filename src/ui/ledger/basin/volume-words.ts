@@ -46,6 +46,12 @@ export function fitWords(body: Body, means: VolumeMeans, fit: VolumeFit, units: 
   return `The plan and all in it ${shown} ${fit.value >= 1 ? 'larger' : 'smaller'}, overall then ${length(width)} by ${length(height)}. Depths stay.`
 }
 
+/** How much water two bodies that lie on one another count twice; it is known to about a hundredth. */
+export function twiceWords(twiceM3: number | undefined, units: UnitSystem): string {
+  if (twiceM3 === undefined) return 'How much that is can’t be said until both can be measured.'
+  return `Counted twice: about ${formatQuantity('volume', twiceM3, units, { sigma: twiceM3 * 0.02 })}.`
+}
+
 /** How well the computation itself is known, apart from the tape. */
 export function boundWords(errorBoundM3: number, units: UnitSystem): string {
   const litres = errorBoundM3 * 1000

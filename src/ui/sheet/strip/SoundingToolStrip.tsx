@@ -45,9 +45,7 @@ export function SoundingToolStrip({ hands, onLeave }: Props) {
         />
       </Cell>
       <p className={styles['say']}>
-        {sounded
-          ? 'Type the depth at the mark, then Enter.'
-          : 'Tap a place in the water and type its depth; then the next.'}
+        {sounded ? 'Type the depth at the mark, then Enter.' : 'Tap a place in the water, then type its depth.'}
       </p>
       <Actions>
         {sounded ? <Button onPress={() => hands.local.setState({ sounded: undefined })}>Not here</Button> : null}

@@ -1,7 +1,9 @@
 import type { Ref } from 'react'
+import type { Untangled } from '../../../derive/index.ts'
 import type { Command } from '../../../document/index.ts'
 import { useApp } from '../../context.tsx'
 import { Button } from '../../fields/index.ts'
+import { useUntangled } from '../../useUntangled.ts'
 import { edits } from '../edits.ts'
 import type { Hands } from '../gestures.ts'
 import { pathOfRing } from '../place-items.ts'
@@ -16,6 +18,7 @@ import { SketchStrip } from './SketchStrip.tsx'
 import styles from './strip.module.css'
 import { ToolStrip } from './ToolStrip.tsx'
 import type { StripProps } from './types.ts'
+import { UntangleStrip } from './UntangleStrip.tsx'
 
 interface Props {
   readonly scene: Scene | undefined
@@ -26,12 +29,13 @@ interface Props {
 /** The strip under the drawing: the numbers of what is selected, as fields; else what the tool wants or the depth here. */
 export function Strip({ scene, hands, stripRef }: Props) {
   const tool = useApp((state) => state.tool)
+  const proposal = useUntangled()
   return (
     <section ref={stripRef} className={styles['strip']} aria-label="Numbers of the selection" data-screen-only>
       {tool !== 'select' ? (
         <ToolStrip tool={tool} hands={hands} />
       ) : scene ? (
-        <SelectionStrip scene={scene} hands={hands} />
+        <SelectionStrip scene={scene} hands={hands} proposal={proposal} />
       ) : (
         <p className={styles['say']}>The sheet is blank.</p>
       )}
@@ -39,9 +43,25 @@ export function Strip({ scene, hands, stripRef }: Props) {
   )
 }
 
-function SelectionStrip({ scene, hands }: { readonly scene: Scene; readonly hands: Hands }) {
-  const selection = useApp((state) => state.selection)
+interface SelectionProps {
+  readonly scene: Scene
+  readonly hands: Hands
+  readonly proposal: Untangled | undefined
+}
+
+function SelectionStrip({ scene, hands, proposal }: SelectionProps) {
   const give = (command: Command) => hands.app.getState().dispatch(command)
+  const props: StripProps = { scene, hands, give }
+  return (
+    <>
+      {proposal ? <UntangleStrip {...props} proposal={proposal} /> : null}
+      <SelectedFields {...props} hands={hands} />
+    </>
+  )
+}
+
+function SelectedFields({ scene, hands, give }: StripProps & { readonly hands: Hands }) {
+  const selection = useApp((state) => state.selection)
   const props: StripProps = { scene, hands, give }
   if (!scene.canEdit || !selection || selection.bodyId !== scene.body.id) {
     return (
