@@ -14,11 +14,14 @@ export function unknownMode(id: string, known: readonly string[]): Problem {
   }
 }
 
-export function sizeBad(path: string, value: number): Problem {
+const SIZES = { volumeM3: ['The volume', 'm³'], waterSurfaceM2: ['The water’s surface', 'm²'] } as const
+
+export function sizeBad(path: keyof typeof SIZES, value: number): Problem {
+  const [name, unit] = SIZES[path]
   return {
     code: 'start-size',
     path,
-    what: `${path} is ${String(value)}; it has to be above zero.`,
+    what: `${name} is ${String(value)} ${unit}; it has to be a number above zero.`,
     why: 'Every share and every amount is counted from it.',
     hint: 'Draw the pool, or enter its size.',
   }
