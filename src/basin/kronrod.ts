@@ -1,3 +1,10 @@
+/** Points on [0, 1], weights of Kronrod's rule in all of them, and of Gauss's in every second one. */
+export interface NestedRule {
+  readonly at: Float64Array
+  readonly kronrod: Float64Array
+  readonly gauss: Float64Array
+}
+
 /**
  * Points and weights of the 15-point Kronrod rule on [0, 1] and of the 7-point Gauss rule in every second of its points.
  * Source: QUADPACK, routine qk15 (R. Piessens and others, 1983), from memory; a test integrates polynomials with them.
@@ -15,6 +22,19 @@ const HALF_GAUSS = [0, 0.1294849661688697, 0, 0.27970539148927664, 0, 0.38183005
 const mirrored = (half: readonly number[], middle: number, of: (v: number, sign: -1 | 1) => number): Float64Array =>
   Float64Array.from([...half.map((v) => of(v, -1)), of(middle, 1), ...half.map((v) => of(v, 1)).reverse()])
 
-export const KRONROD_AT = mirrored(HALF_AT, 0, (v, sign) => (1 + sign * v) / 2)
-export const KRONROD_WEIGHT = mirrored(HALF_KRONROD, 0.20948214108472782, (v) => v / 2)
-export const GAUSS_WEIGHT = mirrored(HALF_GAUSS, 0.4179591836734694, (v) => v / 2)
+/** Exact up to degree 22. */
+export const LONG_RULE: NestedRule = {
+  at: mirrored(HALF_AT, 0, (v, sign) => (1 + sign * v) / 2),
+  kronrod: mirrored(HALF_KRONROD, 0.20948214108472782, (v) => v / 2),
+  gauss: mirrored(HALF_GAUSS, 0.4179591836734694, (v) => v / 2),
+}
+
+/**
+ * The 7-point rule about the 3-point Gauss rule, exact up to degree 11: for what is nearly a polynomial of low degree.
+ * Source: A. S. Kronrod (1965), weights from memory; a test integrates polynomials with them.
+ */
+export const SHORT_RULE: NestedRule = {
+  at: mirrored([0.9604912687080203, 0.7745966692414834, 0.43424374934680254], 0, (v, sign) => (1 + sign * v) / 2),
+  kronrod: mirrored([0.10465622602646726, 0.2684880898683334, 0.4013974147759622], 0.4509165386584741, (v) => v / 2),
+  gauss: mirrored([0, 5 / 9, 0], 8 / 9, (v) => v / 2),
+}

@@ -1,5 +1,5 @@
 import { bracketedRoot } from '../base/index.ts'
-import { GAUSS_WEIGHT, KRONROD_AT, KRONROD_WEIGHT } from './kronrod.ts'
+import { LONG_RULE, type NestedRule, SHORT_RULE } from './kronrod.ts'
 import { HAIR } from './tolerance.ts'
 
 /** Halves of an interval that rules may be tried on, and cuts that one interval may have. */
@@ -30,8 +30,11 @@ const MOST_EVENTS = 128
 export interface Patterned {
   /** Adds their values at t to `out` and numbers the pattern that they follow there. */
   readonly addAt: (t: number, out: Float64Array) => number
-  /** Writes numbers of which one passes through zero wherever the pattern changes; returns how many. */
-  readonly eventsAt: (t: number, out: Float64Array) => number
+  /**
+   * Writes numbers of which one passes through zero wherever the pattern changes; returns how many. None where it never
+   * does, and the functions are so smooth that few points may do.
+   */
+  readonly eventsAt?: (t: number, out: Float64Array) => number
   /** Sizes below which a difference doesn't count, one for each integrand. */
   readonly scales: Float64Array
   /** Rays that it may take; by default as many as an integral that stands alone. */
@@ -45,7 +48,7 @@ export function mark(pattern: number, next: number): number {
 
 /**
  * ∫ of several functions over [t0, t1], added to `sums`; returns the estimate of the first one's error.
- * Method: Kronrod's 15 points. Where they don't all follow one pattern, t is cut at the roots of the events between them.
+ * Method: Kronrod's 15 points, or first 7 where nothing changes. Where they don't all follow one pattern, t is cut at the roots of the events between them.
  *   Between cuts the functions are smooth but for roots at the cuts and where the caller says so; the substitutions
  *   t = a + (b − a) τ², (3τ² − 2τ³) take these away. Halved until the 7-point Gauss rule agrees to 1e-8, for
  *   all but the first to 1e-7.
@@ -67,7 +70,7 @@ export function integratePattern(
     point = new Float64Array(sums.length)
   }
   raysLeft = f.mostRays ?? MOST_RAYS
-  return refine(f, t0, t1, rootAt0, rootAt1, DEPTH, sums)
+  return refine(f, t0, t1, rootAt0, rootAt1, DEPTH, sums, f.eventsAt ? LONG_RULE : SHORT_RULE)
 }
 
 let raysLeft = 0
@@ -85,17 +88,20 @@ function refine(
   rootB: boolean,
   allowed: number,
   sums: Float64Array,
+  rule: NestedRule = LONG_RULE,
 ): number {
+  const { at, kronrod: kronrodWeight, gauss: gaussWeight } = rule
+  const points = at.length
   // What is left undone then shows in the estimate.
   const depth = raysLeft > 0 ? allowed : 0
-  raysLeft -= 17
+  raysLeft -= points + 2
   const count = sums.length
   // Free again by the time that a part of the interval is looked at.
   kronrod.fill(0, 0, count)
   gauss.fill(0, 0, count)
   let isOne = true
-  for (let i = 0; i < 15; i++) {
-    const tau = KRONROD_AT[i]!
+  for (let i = 0; i < points; i++) {
+    const tau = at[i]!
     let share = tau
     let speed = 1
     if (rootA && rootB) {
@@ -113,14 +119,14 @@ function refine(
     point.fill(0, 0, count)
     names[i + 1] = f.addAt(t, point)
     if (names[i + 1] !== names[1]) isOne = false
-    const k = KRONROD_WEIGHT[i]! * speed
-    const g = GAUSS_WEIGHT[i]! * speed
+    const k = kronrodWeight[i]! * speed
+    const g = gaussWeight[i]! * speed
     for (let j = 0; j < count; j++) {
       kronrod[j]! += k * point[j]!
       gauss[j]! += g * point[j]!
     }
   }
-  if (depth > 0) {
+  if (depth > 0 && f.eventsAt) {
     places[0] = a + HAIR * (b - a)
     places[16] = b - HAIR * (b - a)
     names[0] = f.addAt(places[0], point)
@@ -134,6 +140,7 @@ function refine(
     off = Math.max(off, (Math.abs(kronrod[j]! - gauss[j]!) * (b - a)) / (size * agree))
   }
   if (off > 1 && depth > 0) {
+    if (points < LONG_RULE.at.length) return refine(f, a, b, rootA, rootB, depth, sums)
     const m = (a + b) / 2
     return refine(f, a, m, rootA, false, depth - 1, sums) + refine(f, m, b, false, rootB, depth - 1, sums)
   }
@@ -202,14 +209,15 @@ function search(
 }
 
 function changeBetween(f: Patterned, a: number, nameA: number, b: number): number {
-  const countA = f.eventsAt(a, eventsA)
-  const countB = f.eventsAt(b, eventsB)
-  if (countA === countB)
+  const { eventsAt } = f
+  const countA = eventsAt?.(a, eventsA)
+  const countB = eventsAt?.(b, eventsB)
+  if (eventsAt && countA !== undefined && countA === countB)
     for (let i = 0; i < countA; i++) {
       if (eventsA[i]! > 0 === eventsB[i]! > 0) continue
       const root = bracketedRoot(
         (t) => {
-          f.eventsAt(t, eventsT)
+          eventsAt(t, eventsT)
           return eventsT[i]!
         },
         a,

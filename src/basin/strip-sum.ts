@@ -1,7 +1,9 @@
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { stripOf } from './strip.ts'
+import { type AlikePiece, addAlike, alikePiece } from './strip-alike.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
+import { wallWork } from './strip-rings.ts'
 import type { StripPiece, StripRay } from './strip-types.ts'
 import { HAIR } from './tolerance.ts'
 import { AREA_X, AREA_Y, type RaySpan, SHORE, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
@@ -37,6 +39,8 @@ export const NO_CHANGE: WallChange = {
 /** A piece with what is remembered of it. */
 interface Stand {
   readonly piece: StripPiece
+  /** What makes its rays alike, where they are. */
+  readonly alike: AlikePiece | undefined
   readonly spans: readonly RaySpan[]
   /** Gradients of floor and ruling plane in each cell: two and two. */
   readonly slopes: Float64Array
@@ -70,7 +74,10 @@ export function wallChange(p: Partition, levelM: number): WallChange {
   if (!law) return NO_CHANGE
   let stands = known.get(p)
   if (!stands) {
-    stands = stripOf(p).pieces.map((piece) => standOf(p, law, piece))
+    const work = p.cells.map((cell) => wallWork(p, cell))
+    // Where what rules lies above all that the wall can make, it changes nothing.
+    const pieces = stripOf(p).pieces.filter(({ cells }) => cells.some((cell) => work[cell] !== 'none'))
+    stands = pieces.map((piece) => standOf(p, law, piece))
     known.set(p, stands)
   }
   const sums = new Float64Array(STRIP_SUMS.length)
@@ -97,6 +104,7 @@ export function wallChange(p: Partition, levelM: number): WallChange {
 }
 
 function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
+  const alike = alikePiece(p, law, piece)
   const slopes = new Float64Array(4 * piece.cells.length)
   let deepestM = -Infinity
   const spans = piece.cells.map((index, i): RaySpan => {
@@ -126,11 +134,12 @@ function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
   const inset = HAIR * (t1 - t0)
   return {
     piece,
+    alike,
     spans,
     slopes,
     // Where an edge begins, ends or touches a ray, its distance along the rays may have a root.
-    rootAt0: piece.edges.length > 0 || (law.isSteepAtShore && touches(t0 + inset)),
-    rootAt1: piece.edges.length > 0 || (law.isSteepAtShore && touches(t1 - inset)),
+    rootAt0: piece.edges.length > 0 || (!alike && law.isSteepAtShore && touches(t0 + inset)),
+    rootAt1: piece.edges.length > 0 || (!alike && law.isSteepAtShore && touches(t1 - inset)),
     deepestM,
     wetFromM: Infinity,
     wet: undefined,
@@ -199,6 +208,14 @@ function watchDepths(law: WallLaw, spans: readonly RaySpan[]): void {
 }
 
 function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums: Float64Array): number {
+  const { alike } = stand
+  if (alike && levelM >= alike.wetFromM) {
+    stand.wet = new Float64Array(sums.length)
+    stand.wetFromM = alike.wetFromM
+    addAlike(p, law, alike, levelM, stand.wet)
+    for (let k = 0; k < sums.length; k++) sums[k]! += stand.wet[k]!
+    return 0
+  }
   least = Infinity
   most = -Infinity
   const watches = !stand.wet

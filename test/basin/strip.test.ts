@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { cellAt } from '../../src/basin/depth-at.ts'
 import { type BasinShape, measure, type Wall } from '../../src/basin/index.ts'
-import { GAUSS_WEIGHT, KRONROD_AT, KRONROD_WEIGHT } from '../../src/basin/kronrod.ts'
+import { LONG_RULE, SHORT_RULE } from '../../src/basin/kronrod.ts'
 import type { Partition } from '../../src/basin/partition-types.ts'
 import { nearestShore } from '../../src/basin/shore-distance.ts'
 import { stripOf } from '../../src/basin/strip.ts'
@@ -16,9 +16,9 @@ function sweptM2(p: Partition): number {
   const ray = newStripRay()
   let sum = 0
   for (const piece of stripOf(p).pieces)
-    for (let i = 0; i < KRONROD_AT.length; i++) {
-      rayIn(p, piece, piece.t0 + (piece.t1 - piece.t0) * KRONROD_AT[i]!, ray)
-      sum += KRONROD_WEIGHT[i]! * (piece.t1 - piece.t0) * (ray.h0 * ray.end + (ray.h1 * ray.end ** 2) / 2)
+    for (let i = 0; i < LONG_RULE.at.length; i++) {
+      rayIn(p, piece, piece.t0 + (piece.t1 - piece.t0) * LONG_RULE.at[i]!, ray)
+      sum += LONG_RULE.kronrod[i]! * (piece.t1 - piece.t0) * (ray.h0 * ray.end + (ray.h1 * ray.end ** 2) / 2)
     }
   return sum
 }
@@ -98,14 +98,20 @@ describe('the strip along the shores', () => {
   )
 })
 
-describe('Kronrod’s rule', () => {
-  it('integrates polynomials up to degree 22, and its Gauss rule those up to 13', () => {
-    const moment = (weights: Float64Array, degree: number): number =>
-      weights.reduce((sum, w, i) => sum + w * KRONROD_AT[i]! ** degree, 0) * (degree + 1)
-    for (let degree = 0; degree <= 22; degree++) expect(moment(KRONROD_WEIGHT, degree)).toBeCloseTo(1, 13)
-    for (let degree = 0; degree <= 13; degree++) expect(moment(GAUSS_WEIGHT, degree)).toBeCloseTo(1, 13)
-    expect(Math.abs(moment(GAUSS_WEIGHT, 14) - 1)).toBeGreaterThan(1e-9)
-  })
+describe('Kronrod’s rules', () => {
+  it.each([
+    { name: '15 points about 7', rule: LONG_RULE, exactTo: 22, gaussTo: 13 },
+    { name: '7 points about 3', rule: SHORT_RULE, exactTo: 11, gaussTo: 5 },
+  ])(
+    '$name: exact for polynomials up to degree $exactTo, its Gauss rule up to $gaussTo',
+    ({ rule, exactTo, gaussTo }) => {
+      const moment = (weights: Float64Array, degree: number): number =>
+        weights.reduce((sum, w, i) => sum + w * rule.at[i]! ** degree, 0) * (degree + 1)
+      for (let degree = 0; degree <= exactTo; degree++) expect(moment(rule.kronrod, degree)).toBeCloseTo(1, 13)
+      for (let degree = 0; degree <= gaussTo; degree++) expect(moment(rule.gauss, degree)).toBeCloseTo(1, 13)
+      expect(Math.abs(moment(rule.gauss, gaussTo + 1) - 1)).toBeGreaterThan(1e-9)
+    },
+  )
 })
 
 describe('a partition that is asked again', () => {
