@@ -39,6 +39,11 @@ export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ra
     const awayX = Math.max(shore.minX - x, x - shore.maxX, 0)
     const awayY = Math.max(shore.minY - y, y - shore.maxY, 0)
     if (awayX * awayX + awayY * awayY >= out.n * out.n) continue
+    const fromX = x - shore.boxX
+    const fromY = y - shore.boxY
+    const along = Math.max(0, Math.abs(fromX * shore.boxUx + fromY * shore.boxUy) - shore.boxHalfLengthM)
+    const across = Math.max(0, Math.abs(fromY * shore.boxUx - fromX * shore.boxUy) - shore.boxHalfWidthM)
+    if (along * along + across * across >= out.n * out.n) continue
     const n = reachTo(fans, fan, i, ray, out.n)
     // A tie keeps the first, or rounding would make it flicker along the shore.
     if (n < out.n * (1 - TIE)) {

@@ -1,4 +1,4 @@
-import type { Curve } from './curve.ts'
+import { type Curve, evaluate, newJet } from './curve.ts'
 import type { Partition } from './partition-types.ts'
 
 /** A stretch of outline or island with water on one side. */
@@ -14,6 +14,13 @@ export interface Shore {
   readonly minY: number
   readonly maxX: number
   readonly maxY: number
+  /** A box along the chord: its middle, direction, half its length and half its width [m]. */
+  readonly boxX: number
+  readonly boxY: number
+  readonly boxUx: number
+  readonly boxUy: number
+  readonly boxHalfLengthM: number
+  readonly boxHalfWidthM: number
 }
 
 const known = new WeakMap<Partition, readonly Shore[]>()
@@ -45,9 +52,47 @@ function find(p: Partition): Shore[] {
       minY: Math.min(...ys),
       maxX: Math.max(...xs),
       maxY: Math.max(...ys),
+      ...boxAlong(edge.curve, edge.t0, edge.t1),
     })
   })
   return shores
+}
+
+const a = newJet()
+const b = newJet()
+
+/** The box of a stretch along its chord, around the control points of the cubic that it is. */
+function boxAlong(
+  curve: Curve,
+  t0: number,
+  t1: number,
+): Pick<Shore, 'boxX' | 'boxY' | 'boxUx' | 'boxUy' | 'boxHalfLengthM' | 'boxHalfWidthM'> {
+  evaluate(curve, t0, a)
+  evaluate(curve, t1, b)
+  const chordM = Math.hypot(b.x - a.x, b.y - a.y)
+  const ux = chordM > 0 ? (b.x - a.x) / chordM : 1
+  const uy = chordM > 0 ? (b.y - a.y) / chordM : 0
+  // Hermite's form: the handles of a stretch are its ends’ derivatives, a third of its share of t long.
+  const third = (t1 - t0) / 3
+  // An arc of a quarter turn at most fits under the same two.
+  const along1 = curve.kind === 'line' ? 0 : third * (a.dx * ux + a.dy * uy)
+  const along2 = curve.kind === 'line' ? 0 : chordM - third * (b.dx * ux + b.dy * uy)
+  const across1 = curve.kind === 'line' ? 0 : third * (a.dy * ux - a.dx * uy)
+  const across2 = curve.kind === 'line' ? 0 : -third * (b.dy * ux - b.dx * uy)
+  const from = Math.min(0, along1, along2)
+  const to = Math.max(chordM, along1, along2)
+  const low = Math.min(0, across1, across2)
+  const high = Math.max(0, across1, across2)
+  const along = (from + to) / 2
+  const across = (low + high) / 2
+  return {
+    boxX: a.x + along * ux - across * uy,
+    boxY: a.y + along * uy + across * ux,
+    boxUx: ux,
+    boxUy: uy,
+    boxHalfLengthM: (to - from) / 2,
+    boxHalfWidthM: (high - low) / 2,
+  }
 }
 
 /** Squared distance from a place to a stretch's box, 0 within. */
