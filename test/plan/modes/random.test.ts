@@ -26,7 +26,7 @@ test('random starts: every number is one, and lies inside its range', () => {
   let [figures, expected, waters, levels, clashes] = [0, 0, 0, 0, 0]
   for (let n = 0; n < 2000; n++) {
     const mode = START_MODES.rows[n % START_MODES.rows.length]!
-    const values: Record<string, number> = {}
+    const values: { [key: string]: number; drainedM?: number; drainedPercent?: number } = {}
     for (const input of mode.inputs) if (random() < 0.85) values[input.key] = between(input.low, input.high)
     // told once, as people do
     if (values.drainedM !== undefined) delete values.drainedPercent
