@@ -1,26 +1,61 @@
 import { describe, expect, test } from 'vitest'
 import { codeWarning } from '../../../src/ui/ledger/water/code-limits.ts'
-import { andList, inSentence, unknownWords } from '../../../src/ui/ledger/water/reading-words.ts'
-import { carbonDioxideWords, saturationWords, whyIndicesDiffer } from '../../../src/ui/ledger/water/state-words.ts'
+import {
+  andList,
+  inSentence,
+  rangeWords,
+  unitsWords,
+  unknownWords,
+  whereWords,
+} from '../../../src/ui/ledger/water/reading-words.ts'
+import {
+  alkalinityParts,
+  alkalinityWords,
+  carbonDioxideWords,
+  indexLacksWords,
+  saturationWords,
+} from '../../../src/ui/ledger/water/state-words.ts'
+import { CONSTANT_SETS, equilibrate, limitsFor, totalsOf, type WaterReading } from '../../../src/water/index.ts'
 
-describe('a target outside code warns', () => {
+const solved = (reading: WaterReading) => {
+  const totals = totalsOf(reading, CONSTANT_SETS.default)
+  if (!totals.ok) throw new Error(totals.problem.what)
+  const water = equilibrate(totals.value, CONSTANT_SETS.default)
+  if (!water.ok) throw new Error(water.problem.what)
+  return water.value
+}
+
+describe('a target outside the rules for bathing warns', () => {
   const chlorine = { low: 1, aim: 2, high: 3 }
 
   test('the chlorine floor is 1 mg/L without stabiliser and 2 with it (MAHC 5.7.3.1.1)', () => {
-    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, 0)).toBeUndefined()
-    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, 30)).toContain('below')
+    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, limitsFor(undefined, 0))).toBeUndefined()
+    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, limitsFor(undefined, 30))).toContain('below')
   })
 
   test('stabiliser that nobody measured counts as present', () => {
-    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, undefined)).toContain('at least 2 mg/L')
+    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, limitsFor(undefined, undefined))).toContain('at least 2 mg/L')
+  })
+
+  test('the owner’s own floor counts too, and is called so', () => {
+    const limits = limitsFor(undefined, 0, { chlorineFloorMgPerL: 1.5 })
+    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, limits)).toContain('your own floor')
   })
 
   test('pH, alkalinity and stabiliser have their limits, with a source', () => {
-    expect(codeWarning('pH', { low: 6.8, aim: 7.2, high: 7.6 }, 0)).toContain('MAHC')
-    expect(codeWarning('ta_mg_per_L_as_CaCO3', { low: 60, aim: 90, high: 181 }, 0)).toContain('above')
-    expect(codeWarning('cya_mg_per_L', { low: 30, aim: 60, high: 100 }, 0)).toContain('above')
-    expect(codeWarning('pH', { low: 7.2, aim: 7.5, high: 7.8 }, 0)).toBeUndefined()
-    expect(codeWarning('salt_mg_per_L_as_NaCl', { low: 0, aim: 1, high: 9000 }, 0)).toBeUndefined()
+    const limits = limitsFor(undefined, 0)
+    expect(codeWarning('pH', { low: 6.8, aim: 7.2, high: 7.6 }, limits)).toContain('CDC')
+    expect(codeWarning('ta_mg_per_L_as_CaCO3', { low: 60, aim: 90, high: 181 }, limits)).toContain('above')
+    expect(codeWarning('cya_mg_per_L', { low: 30, aim: 60, high: 100 }, limits)).toContain('above')
+    expect(codeWarning('pH', { low: 7.2, aim: 7.5, high: 7.8 }, limits)).toBeUndefined()
+    expect(codeWarning('salt_mg_per_L_as_NaCl', { low: 0, aim: 1, high: 9000 }, limits)).toBeUndefined()
+    expect(codeWarning('borate_mg_per_L_as_B', { low: 30, aim: 50, high: 60 }, limits)).toContain('never above 50')
+  })
+
+  test('calcium has a limit only where the chosen rules lay one down', () => {
+    const band = { low: 100, aim: 200, high: 400 }
+    expect(codeWarning('ch_mg_per_L_as_CaCO3', band, limitsFor(undefined, 0))).toBeUndefined()
+    expect(codeWarning('ch_mg_per_L_as_CaCO3', band, limitsFor('montana', 0))).toContain('150 to 1000')
   })
 })
 
@@ -40,22 +75,36 @@ describe('what was not measured is said', () => {
     expect(words).not.toContain('stabiliser')
   })
 
-  test('labels read well inside a sentence', () => {
+  test('what another reading tells is not called unmeasured', () => {
+    const values = { pH: 7.5, ta_mg_per_L_as_CaCO3: 80 }
+    expect(unknownWords(values)).toContain('calcium')
+    expect(unknownWords(values, ['ch_mg_per_L_as_CaCO3'])).not.toContain('calcium')
+  })
+
+  test('labels and ranges read well inside a sentence', () => {
     expect(inSentence('Total alkalinity')).toBe('total alkalinity')
     expect(inSentence('pH')).toBe('pH')
     expect(inSentence('Borate, as boron')).toBe('borate')
     expect(andList(['a', 'b', 'c'])).toBe('a, b and c')
+    expect(rangeWords('3 mg/L', '5 mg/L')).toBe('3 to 5 mg/L')
+    expect(rangeWords('5 mg/L', '5 mg/L')).toBe('5 mg/L')
+  })
+
+  test('a reading’s place by its band is said, ends included', () => {
+    const band = { low: 60, aim: 90, high: 120 }
+    const say = (value: number) => `${value} mg/L`
+    expect(whereWords(59, band, say)).toBe('below the band 60 to 120 mg/L')
+    expect(whereWords(60, band, say)).toBe('inside the band 60 to 120 mg/L')
+    expect(whereWords(121, band, say)).toContain('above')
+  })
+
+  test('grains per gallon are named only where a gallon is one thing', () => {
+    expect(unitsWords('us')).toContain('gpg')
+    expect(unitsWords('metric')).not.toContain('gpg')
   })
 })
 
 describe('the balance in words', () => {
-  test('names the cause that weighs most: stabiliser and borate, then cold, then salt', () => {
-    expect(whyIndicesDiffer({ cya_mg_per_L: 50, borate_mg_per_L_as_B: 45 }, 26)).toContain('stabiliser and borate')
-    expect(whyIndicesDiffer({ borate_mg_per_L_as_B: 45 }, 26)).toContain('belongs to borate')
-    expect(whyIndicesDiffer({}, 8)).toContain('cold')
-    expect(whyIndicesDiffer({ salt_mg_per_L_as_NaCl: 3200 }, 26)).toContain('dissolved salts')
-  })
-
   test('a negative index dissolves, a positive one leaves scale', () => {
     expect(saturationWords(-0.6)).toContain('dissolves')
     expect(saturationWords(0.1)).toBe('near balance')
@@ -68,5 +117,32 @@ describe('the balance in words', () => {
     expect(carbonDioxideWords(-2.38, format)).toContain('10 times')
     expect(carbonDioxideWords(-3.38, format)).toBe('in balance with air')
     expect(carbonDioxideWords(-3.9, format)).toContain('takes some up')
+  })
+
+  test('a table index that can’t be told says which reading it needs', () => {
+    expect(indexLacksWords({})).toBe('needs calcium and temperature')
+    expect(indexLacksWords({ th_mg_per_L_as_CaCO3: 200, temperature_C: 20 })).toContain('total hardness is not enough')
+    expect(indexLacksWords({ ch_mg_per_L_as_CaCO3: 0, temperature_C: 20 })).toContain('no calcium')
+  })
+
+  test('the parts of alkalinity make up the whole, and stabiliser and borate have theirs', () => {
+    const water = solved({
+      pH: 7.6,
+      ta_mg_per_L_as_CaCO3: 110,
+      ch_mg_per_L_as_CaCO3: 250,
+      cya_mg_per_L: 50,
+      borate_mg_per_L_as_B: 45,
+      fc_mg_per_L_as_Cl2: 3,
+      salt_mg_per_L_as_NaCl: 900,
+    })
+    const parts = alkalinityParts(water)
+    expect(parts.reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(110, 6)
+    // fCy 0.334 and fB 0.121 at pH 7.6 and 25 °C: the exact corrections of the design notes
+    expect(parts.find(({ id }) => id === 'cyanurate')?.value).toBeCloseTo(0.334 * 50, 0)
+    expect(parts.find(({ id }) => id === 'borate')?.value).toBeCloseTo(0.121 * 45, 0)
+    expect(alkalinityWords(water)).toContain('carbonate alone')
+    expect(alkalinityWords(solved({ pH: 7.5, ta_mg_per_L_as_CaCO3: 90, salt_mg_per_L_as_NaCl: 500 }))).toContain(
+      'Nearly all',
+    )
   })
 })

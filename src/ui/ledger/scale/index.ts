@@ -1,12 +1,9 @@
 export { InkScale } from './InkScale.tsx'
-export {
-  formatMeasured,
-  formatReading,
-  formatSigned,
-  READING_ROWS,
-  type ReadingRow,
-  readingRow,
-} from './readings.ts'
-export { ScaleLegend } from './ScaleLegend.tsx'
+export { type BarPart, PartBar, type PartInk, PartSample } from './PartBar.tsx'
+export { READING_ROWS, type ReadingGroup, type ReadingRow } from './reading-rows.ts'
+export { formatMeasured, formatReading, formatSigned, measuredDigits, readingRow } from './readings.ts'
+export { ScaleDrawing } from './ScaleDrawing.tsx'
+export { ReadingLegend, ScaleLegend } from './ScaleLegend.tsx'
 export { type Domain, domainOf, domainsOf, isWithin, placeOn } from './scale-map.ts'
 export { scaleWords, shortValue } from './scale-words.ts'
+export { plusMinusWords, type Tolerance, toleranceOf } from './tolerance.ts'

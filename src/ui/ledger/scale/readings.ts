@@ -1,138 +1,6 @@
 import type { ReadingKey } from '../../../document/index.ts'
-import { formatQuantity, type Quantity, type UnitSystem } from '../../../units/index.ts'
-
-/** How a reading is called and shown. The rows are in the order in which a person measures them. */
-export interface ReadingRow {
-  readonly key: ReadingKey
-  readonly label: string
-  /** For narrow columns. */
-  readonly short: string
-  readonly quantity: Quantity
-  /** Decimals shown. */
-  readonly digits: number
-  /** Asked for under "More readings": the plan works without it. */
-  readonly isMore: boolean
-  /** What it means that it was not measured. */
-  readonly whenUnknown: string
-  readonly min: number
-  readonly max: number
-}
-
-const UNKNOWN_DOSE = 'Not measured: nothing is dosed for it.'
-
-/** Every reading that a person can enter. */
-export const READING_ROWS: readonly ReadingRow[] = [
-  {
-    key: 'pH',
-    label: 'pH',
-    short: 'pH',
-    quantity: 'pH',
-    digits: 1,
-    isMore: false,
-    whenUnknown: 'Not measured: the water can’t be worked out without it.',
-    min: 4,
-    max: 11,
-  },
-  {
-    key: 'ta_mg_per_L_as_CaCO3',
-    label: 'Total alkalinity',
-    short: 'Total alkalinity',
-    quantity: 'concentration',
-    digits: 0,
-    isMore: false,
-    whenUnknown: 'Not measured: the water can’t be worked out without it.',
-    min: 0,
-    max: 1000,
-  },
-  {
-    key: 'ch_mg_per_L_as_CaCO3',
-    label: 'Calcium hardness',
-    short: 'Calcium hardness',
-    quantity: 'concentration',
-    digits: 0,
-    isMore: false,
-    whenUnknown: UNKNOWN_DOSE,
-    min: 0,
-    max: 5000,
-  },
-  {
-    key: 'cya_mg_per_L',
-    label: 'Stabiliser',
-    short: 'Stabiliser',
-    quantity: 'concentration',
-    digits: 0,
-    isMore: false,
-    whenUnknown: `${UNKNOWN_DOSE} The chlorine floor assumes that it is there.`,
-    min: 0,
-    max: 500,
-  },
-  {
-    key: 'borate_mg_per_L_as_B',
-    label: 'Borate, as boron',
-    short: 'Borate, as B',
-    quantity: 'concentration',
-    digits: 0,
-    isMore: false,
-    whenUnknown: UNKNOWN_DOSE,
-    min: 0,
-    max: 200,
-  },
-  {
-    key: 'fc_mg_per_L_as_Cl2',
-    label: 'Free chlorine',
-    short: 'Free chlorine',
-    quantity: 'concentration',
-    digits: 1,
-    isMore: false,
-    whenUnknown: UNKNOWN_DOSE,
-    min: 0,
-    max: 100,
-  },
-  {
-    key: 'salt_mg_per_L_as_NaCl',
-    label: 'Salt',
-    short: 'Salt',
-    quantity: 'concentration',
-    digits: 0,
-    isMore: false,
-    whenUnknown: UNKNOWN_DOSE,
-    min: 0,
-    max: 40000,
-  },
-  {
-    key: 'temperature_C',
-    label: 'Water temperature',
-    short: 'Temperature',
-    quantity: 'temperature',
-    digits: 0,
-    isMore: false,
-    whenUnknown: 'Not measured: reckoned at 25 °C.',
-    min: -2,
-    max: 45,
-  },
-  {
-    key: 'mg_hardness_mg_per_L_as_CaCO3',
-    label: 'Magnesium hardness',
-    short: 'Mg hardness',
-    quantity: 'concentration',
-    digits: 0,
-    isMore: true,
-    whenUnknown: 'Not measured: reckoned as none.',
-    min: 0,
-    max: 5000,
-  },
-  {
-    key: 'sulfate_mg_per_L',
-    label: 'Sulfate',
-    short: 'Sulfate',
-    quantity: 'concentration',
-    digits: 0,
-    isMore: true,
-    whenUnknown: 'Not measured: reckoned as none.',
-    min: 0,
-    max: 5000,
-  },
-]
+import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
+import { READING_ROWS, type ReadingRow } from './reading-rows.ts'
 
 /** A reading, or the index of calcite which is reckoned from readings. */
 export type ScaleKey = ReadingKey | 'calciteSI'
@@ -158,9 +26,13 @@ export function formatReading(key: ScaleKey, value: number, units: UnitSystem): 
 export function formatMeasured(key: ReadingKey, value: number, units: UnitSystem): string {
   const row = readingRow(key)
   if (!row || row.quantity === 'temperature') return formatReading(key, value, units)
+  return formatQuantity(row.quantity, value, units, { digits: measuredDigits(row, value) })
+}
+
+/** Decimals of a reading as it was taken. */
+export function measuredDigits(row: ReadingRow, value: number): number {
   const scaled = value * 10 ** row.digits
-  const digits = Math.abs(scaled - Math.round(scaled)) > 0.02 ? row.digits + 1 : row.digits
-  return formatQuantity(row.quantity, value, units, { digits })
+  return Math.abs(scaled - Math.round(scaled)) > 0.02 ? row.digits + 1 : row.digits
 }
 
 /** An index, its sign always shown. */

@@ -1,12 +1,17 @@
 import { useState } from 'react'
 import type { ReadingSet } from '../../../document/index.ts'
+import { CONSTANT_SETS, metalsAdvice, readingFromPeople, trapsFor } from '../../../water/index.ts'
 import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
-import { Button } from '../../fields/index.ts'
+import { Button, ProblemNote } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
 import { dateOf } from '../opening/schedule.ts'
+import { Metals } from './Metals.tsx'
 import { methodWords } from './methods.ts'
-import { type NumberedProps, ReadingTable } from './Readings.tsx'
+import type { NumberedProps } from './Readings.tsx'
 import { ReadingsForm } from './ReadingsForm.tsx'
+import { ReadingTable } from './ReadingTable.tsx'
+import { lettered, readingLines } from './reading-lines.ts'
+import { unknownWords } from './reading-words.ts'
 import styles from './water.module.css'
 
 /** The water that the pool is filled and topped up with. */
@@ -45,7 +50,7 @@ export function FillWater({ system, number }: NumberedProps) {
           with it starts from it.
         </p>
       )}
-      {fill && !isEditing && <ReadingTable set={fill} />}
+      {fill && !isEditing && <Fill set={fill} />}
       {fill && readings.length === 0 && !isEditing && (
         <p className={styles['note']}>
           The pool has no readings of its own, so the plan starts from this water, as if the pool were filled with it
@@ -76,5 +81,27 @@ export function FillWater({ system, number }: NumberedProps) {
         />
       )}
     </Section>
+  )
+}
+
+function Fill({ set }: { readonly set: ReadingSet }) {
+  const taken = readingFromPeople(set.values, set.method, CONSTANT_SETS.default)
+  const metals = metalsAdvice(set.values)
+  return (
+    <>
+      <ReadingTable
+        lines={readingLines(set.values, set.method, taken, {})}
+        notes={lettered(trapsFor(set.values, set.method))}
+        unknown={unknownWords(
+          set.values,
+          taken.told.map(({ key }) => key),
+        )}
+        hasScales={false}
+      />
+      {taken.problems.map((problem) => (
+        <ProblemNote key={problem.code} problem={problem} />
+      ))}
+      <Metals advice={metals} />
+    </>
   )
 }

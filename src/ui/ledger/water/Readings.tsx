@@ -1,15 +1,16 @@
 import { useState } from 'react'
-import { deriveWater } from '../../../derive/index.ts'
-import type { ReadingSet, System } from '../../../document/index.ts'
-import { formatQuantity } from '../../../units/index.ts'
-import { useApp, useAppStore, useCanEdit, useUnits } from '../../context.tsx'
-import { Button, Disclosure } from '../../fields/index.ts'
+import { type DerivedWater, deriveWater } from '../../../derive/index.ts'
+import type { ReadingMethod, ReadingSet, System } from '../../../document/index.ts'
+import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
+import { Button, ProblemNote } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
 import { ageWords, dateAndTimeOf } from '../opening/schedule.ts'
-import { formatMeasured, READING_ROWS } from '../scale/index.ts'
 import { methodWords } from './methods.ts'
+import { OlderReadings } from './OlderReadings.tsx'
 import { ReadingsForm } from './ReadingsForm.tsx'
-import { setInOneLine, unknownWords } from './reading-words.ts'
+import { ReadingTable } from './ReadingTable.tsx'
+import { lettered, limitBands, readingLines } from './reading-lines.ts'
+import { unknownWords } from './reading-words.ts'
 import styles from './water.module.css'
 
 export interface NumberedProps {
@@ -41,7 +42,7 @@ export function Readings({ system, number }: NumberedProps) {
           for none.
         </p>
       )}
-      {latest && !isAdding && <ReadingTable set={latest} />}
+      {latest && !isAdding && <Newest set={latest} water={water} />}
       {canEdit && latest && !isAdding && (
         <div className={styles['buttons']}>
           <Button tone="main" onPress={() => setAdding(true)}>
@@ -57,13 +58,14 @@ export function Readings({ system, number }: NumberedProps) {
   )
 }
 
-function Age(props: {
+interface AgeProps {
   readonly ageHours: number | undefined
   readonly at: string
-  readonly method: ReadingSet['method']
+  readonly method: ReadingMethod
   readonly nowMs: number
-}) {
-  const { ageHours, at, method, nowMs } = props
+}
+
+function Age({ ageHours, at, method, nowMs }: AgeProps) {
   const how = methodWords(method)
   const isOld = ageHours !== undefined && ageHours > 48
   return (
@@ -75,63 +77,25 @@ function Age(props: {
   )
 }
 
-/** One set as a ruled table, with what was not measured. */
-export function ReadingTable({ set }: { readonly set: ReadingSet }) {
-  const units = useUnits()
-  const unknown = unknownWords(set.values)
+/** The newest set by its bands, with what was reckoned from it and what clashes in it. */
+function Newest({ set, water }: { readonly set: ReadingSet; readonly water: DerivedWater }) {
+  const { told, clashes, sanitation, targets } = water
+  const { combined, limits } = sanitation
+  const bands = { ...limitBands(limits.combinedHighMgPerL), ...targets }
   return (
     <>
-      <table className={styles['rows']}>
-        <tbody>
-          {READING_ROWS.map((row) => {
-            const value = set.values[row.key]
-            if (value === undefined) return null
-            return (
-              <tr key={row.key}>
-                <th scope="row">{row.label}</th>
-                <td>{formatMeasured(row.key, value, units)}</td>
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-      {unknown && <p className={styles['faint']}>{unknown}</p>}
+      <ReadingTable
+        lines={readingLines(set.values, set.method, { told, combined }, bands)}
+        notes={lettered(sanitation.traps)}
+        unknown={unknownWords(
+          set.values,
+          told.map(({ key }) => key),
+        )}
+        hasScales
+      />
+      {clashes.map((problem) => (
+        <ProblemNote key={problem.code} problem={problem} />
+      ))}
     </>
-  )
-}
-
-function OlderReadings({ system, latest }: { readonly system: System; readonly latest: ReadingSet | undefined }) {
-  const store = useAppStore()
-  const units = useUnits()
-  const canEdit = useCanEdit()
-  const nowMs = useApp((state) => state.nowMs)
-  const older = system.water.readings.map((set, index) => ({ set, index })).filter(({ set }) => set !== latest)
-  if (older.length === 0) return null
-  const count = formatQuantity('number', older.length, units, { digits: 0 })
-  return (
-    <Disclosure title="Older readings" aside={count}>
-      <ul className={styles['older']}>
-        {older.reverse().map(({ set, index }) => (
-          <li key={`${set.at}${index}`}>
-            <span>
-              {dateAndTimeOf(Date.parse(set.at), nowMs)}
-              <br />
-              <span className={styles['faint']}>{setInOneLine(set, units)}</span>
-            </span>
-            {canEdit && (
-              <Button
-                tone="quiet"
-                label={`Remove the readings of ${dateAndTimeOf(Date.parse(set.at), nowMs)}`}
-                onPress={() =>
-                  store.getState().dispatch({ id: 'removeReadings', args: { systemId: system.id, index } })
-                }
-              >
-                Remove
-              </Button>
-            )}
-          </li>
-        ))}
-      </ul>
-    </Disclosure>
   )
 }

@@ -1,7 +1,8 @@
 import { useRef, useState } from 'react'
 import type { Problem } from '../../../base/index.ts'
 import type { ReadingKey, ReadingMethod, ReadingSet, ReadingValues } from '../../../document/index.ts'
-import { useApp } from '../../context.tsx'
+import { trapsFor } from '../../../water/index.ts'
+import { useApp, useUnits } from '../../context.tsx'
 import {
   Button,
   ChoiceField,
@@ -11,10 +12,11 @@ import {
   ProblemNote,
   QuantityField,
 } from '../../fields/index.ts'
-import { READING_ROWS, type ReadingRow } from '../scale/index.ts'
+import { READING_ROWS, type ReadingGroup, type ReadingRow } from '../scale/index.ts'
+import { clashesOf } from './clashes.ts'
 import { finishTyping } from './finish-typing.ts'
 import { METHODS } from './methods.ts'
-import { unknownWords } from './reading-words.ts'
+import { unitsWords, unknownWords } from './reading-words.ts'
 import { SaveButton } from './SaveButton.tsx'
 import styles from './water.module.css'
 
@@ -34,9 +36,17 @@ const NOTHING: Problem = {
   hint: 'Type at least one reading.',
 }
 
+const GROUPS: readonly { readonly id: ReadingGroup; readonly label: string; readonly note: string }[] = [
+  { id: 'chlorine', label: 'Chlorine', note: 'One of the two tells the other: combined is total less free.' },
+  { id: 'hardness', label: 'Hardness', note: 'A strip’s hardness is total hardness; calcium is reckoned from it.' },
+  { id: 'salts', label: 'Salts', note: 'Where salt is not measured, a meter tells it.' },
+  { id: 'metals', label: 'Metals', note: 'From wells, old pipes, heaters and mineral cartridges.' },
+]
+
 /** One moment's readings. An empty field stays unknown, and the form says what that means. */
 export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFormProps) {
   const nowMs = useApp((state) => state.nowMs)
+  const units = useUnits()
   const [values, setValues] = useState<ReadingValues>(start?.values ?? {})
   const [method, setMethod] = useState<ReadingMethod>(start?.method ?? 'drop-kit')
   const [at, setAt] = useState(() => start?.at ?? isoFromMs(nowMs))
@@ -58,6 +68,7 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
     const set = { ...newest.current, method, ...(start?.note ? { note: start.note } : {}) }
     setProblem(Object.keys(set.values).length === 0 ? NOTHING : onSave(set))
   }
+  const traps = trapsFor(values, method)
   const field = (row: ReadingRow) => (
     <QuantityField
       key={row.key}
@@ -68,6 +79,11 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
       min={row.min}
       max={row.max}
       placeholder="not measured"
+      // What spoils several readings is said at the first of them.
+      description={traps
+        .filter(({ concerns }) => concerns[0] === row.key)
+        .map(({ trap }) => trap.text)
+        .join(' ')}
     />
   )
   const unknown = unknownWords(values)
@@ -78,8 +94,20 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
         <ChoiceField label="Measured with" value={method} options={METHODS} onChange={setMethod} />
         <DateTimeField label="When" value={at} onChange={putMoment} />
       </div>
-      <Disclosure title="More readings">{READING_ROWS.filter((row) => row.isMore).map(field)}</Disclosure>
+      <Disclosure title="More readings" aside="chlorine, hardness, salts, metals" isScreenOnly>
+        {GROUPS.map((group) => (
+          <fieldset key={group.id} className={styles['group']}>
+            <legend>{group.label}</legend>
+            <p className={styles['faint']}>{group.note}</p>
+            {READING_ROWS.filter((row) => row.group === group.id).map(field)}
+          </fieldset>
+        ))}
+      </Disclosure>
+      <p className={styles['faint']}>{unitsWords(units)}</p>
       {unknown && <p className={styles['faint']}>{unknown}</p>}
+      {clashesOf(values, method).map((clash) => (
+        <ProblemNote key={clash.code} problem={clash} />
+      ))}
       {problem && <ProblemNote problem={problem} />}
       <div className={styles['buttons']}>
         <SaveButton onPress={save}>{saveLabel}</SaveButton>

@@ -1,6 +1,7 @@
 import type { TargetBand, TargetKey } from '../../../document/index.ts'
 import { REGIMES, type SourcedBand } from '../../../plan/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
+import type { WaterLimits } from '../../../water/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, NumberField } from '../../fields/index.ts'
 import type { ReadingRow } from '../scale/index.ts'
@@ -13,7 +14,7 @@ interface TargetProps {
   readonly targetKey: TargetKey
   readonly row: ReadingRow
   readonly band: SourcedBand
-  readonly stabiliser: number | undefined
+  readonly limits: WaterLimits
 }
 
 const ENDS = [
@@ -23,10 +24,10 @@ const ENDS = [
 ] as const
 
 /** One band: three numbers to type, where they come from, and a word where codes say otherwise. */
-export function Target({ systemId, targetKey, row, band, stabiliser }: TargetProps) {
+export function Target({ systemId, targetKey, row, band, limits }: TargetProps) {
   const store = useAppStore()
   const canEdit = useCanEdit()
-  const warning = band.isOwn ? codeWarning(targetKey, band, stabiliser) : undefined
+  const warning = band.isOwn ? codeWarning(targetKey, band, limits) : undefined
   const set = (end: 'low' | 'aim' | 'high', value: number | undefined) => {
     if (value === undefined) return undefined
     const { low, aim, high } = band
@@ -76,7 +77,7 @@ export function Target({ systemId, targetKey, row, band, stabiliser }: TargetPro
 }
 
 /** A reading that has no band in this regime: nothing is dosed for it until there is one. */
-export function NoTarget({ systemId, targetKey, row }: Omit<TargetProps, 'band' | 'stabiliser'>) {
+export function NoTarget({ systemId, targetKey, row }: Omit<TargetProps, 'band' | 'limits'>) {
   const store = useAppStore()
   const units = useUnits()
   const canEdit = useCanEdit()

@@ -12,7 +12,7 @@ export function Targets({ system, number }: NumberedProps) {
   const spec = useApp((state) => state.spec)
   const nowMs = useApp((state) => state.nowMs)
   const targets = deriveTargets(spec, system.id)
-  const stabiliser = deriveWater(spec, system.id, nowMs).known.cya_mg_per_L
+  const { limits } = deriveWater(spec, system.id, nowMs).sanitation
   return (
     <Section number={number} title="Targets">
       <p className={styles['intro']}>
@@ -31,7 +31,7 @@ export function Targets({ system, number }: NumberedProps) {
           if (!row) return null
           const band = targets[key]
           return band ? (
-            <Target key={key} systemId={system.id} targetKey={key} row={row} band={band} stabiliser={stabiliser} />
+            <Target key={key} systemId={system.id} targetKey={key} row={row} band={band} limits={limits} />
           ) : (
             <NoTarget key={key} systemId={system.id} targetKey={key} row={row} />
           )

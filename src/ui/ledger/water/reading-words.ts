@@ -1,10 +1,11 @@
-import type { ReadingSet, ReadingValues } from '../../../document/index.ts'
+import type { ReadingKey, ReadingSet, ReadingValues } from '../../../document/index.ts'
+import type { Band } from '../../../plan/index.ts'
 import type { UnitSystem } from '../../../units/index.ts'
-import { formatMeasured, READING_ROWS } from '../scale/index.ts'
+import { formatMeasured, READING_ROWS, shortValue } from '../scale/index.ts'
 
-/** What it means that some of the usual readings are absent; undefined where all are there. */
-export function unknownWords(values: ReadingValues): string | undefined {
-  const missing = READING_ROWS.filter((row) => !row.isMore && values[row.key] === undefined)
+/** What it means that some of the usual readings are absent; undefined where all are there, or told by others. */
+export function unknownWords(values: ReadingValues, told: readonly ReadingKey[] = []): string | undefined {
+  const missing = READING_ROWS.filter((row) => !row.isMore && values[row.key] === undefined && !told.includes(row.key))
   if (missing.length === 0) return undefined
   const needed = missing.filter((row) => row.key === 'pH' || row.key === 'ta_mg_per_L_as_CaCO3')
   const sentences: string[] = []
@@ -35,4 +36,21 @@ export function andList(names: readonly string[]): string {
 export function inSentence(label: string): string {
   const name = label.split(',')[0] ?? label
   return /^(pH|Mg)/.test(name) ? name : name.charAt(0).toLowerCase() + name.slice(1)
+}
+
+/** "below the band 60 to 120 mg/L" */
+export function whereWords(value: number, band: Band, format: (value: number) => string): string {
+  const where = value < band.low ? 'below' : value > band.high ? 'above' : 'inside'
+  return `${where} the band ${rangeWords(format(band.low), format(band.high))}`
+}
+
+/** Which units the fields understand, by what is common where these units are. */
+export function unitsWords(units: UnitSystem): string {
+  const grains = units === 'metric' ? '' : '4 gpg, '
+  return `A bare number is mg/L. Hardness and alkalinity may be typed in other units: 4 °dH, 7 °f, ${grains}0.7 mmol/L; alkalinity also as bicarbonate, 90 mg/L HCO₃.`
+}
+
+/** "3 to 5 mg/L"; one value where both read the same. */
+export function rangeWords(low: string, high: string): string {
+  return low === high ? high : `${shortValue(low, high)} to ${high}`
 }

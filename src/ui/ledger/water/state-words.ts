@@ -1,23 +1,19 @@
-import type { KnownReading } from '../../../plan/index.ts'
-import type { Equilibrium } from '../../../water/index.ts'
+import type { ReadingValues } from '../../../document/index.ts'
+import type { Equilibrium, IndexTerm } from '../../../water/index.ts'
+import type { BarPart } from '../scale/index.ts'
 import { andList } from './reading-words.ts'
 
 /** CO2 pressure of air [log10 atm]: about 0.000417 atm. */
 const LOG10_PCO2_AIR = -3.38
 const NEAR_BALANCE = 0.3
 
-/** Why the two indices differ in this water, in one sentence, naming the largest cause. */
-export function whyIndicesDiffer(known: KnownReading, temperatureC: number): string {
-  const stabiliser = (known.cya_mg_per_L ?? 0) > 10
-  const borate = (known.borate_mg_per_L_as_B ?? 0) > 10
-  if (stabiliser || borate) {
-    const what = andList([...(stabiliser ? ['stabiliser'] : []), ...(borate ? ['borate'] : [])])
-    return `They differ mostly because the table counts alkalinity that belongs to ${what} as carbonate.`
-  }
-  if (temperatureC < 18) return 'They differ mostly because the table overstates how much cold water dissolves.'
-  if ((known.salt_mg_per_L_as_NaCl ?? 0) > 1500)
-    return 'They differ mostly because the table knows two steps of dissolved salts, and this water holds many.'
-  return 'They differ because the table adds rounded factors, and the other solves the water as it is.'
+/** What each term of the difference between the two indices is about. */
+export const INDEX_TERM_LABELS: { readonly [id in IndexTerm['id']]: string } = {
+  temperature: 'Temperature',
+  alkalinity: 'Alkalinity that is no carbonate',
+  salt: 'Dissolved salt',
+  pairs: 'Held in pairs',
+  constants: 'Printed constants',
 }
 
 /** What an index means for the surface. The limits of balance are common practice, no source. */
@@ -26,6 +22,15 @@ export function saturationWords(calciteSI: number): string {
   if (calciteSI < -NEAR_BALANCE) return 'dissolves plaster and grout'
   if (calciteSI > NEAR_BALANCE) return 'may leave scale'
   return 'near balance'
+}
+
+/** Why there is no table index: it is not shown for a guess. */
+export function indexLacksWords(known: ReadingValues): string {
+  const { ch_mg_per_L_as_CaCO3: calcium, th_mg_per_L_as_CaCO3: hardness, temperature_C } = known
+  if (calcium === 0) return 'there is no calcium'
+  const what = [...(calcium === undefined ? ['calcium'] : []), ...(temperature_C === undefined ? ['temperature'] : [])]
+  const why = calcium === undefined && hardness !== undefined ? ': total hardness is not enough' : ''
+  return `needs ${andList(what)}${why}`
 }
 
 /** How many times the CO2 that air would hold in it, and what follows. */
@@ -37,29 +42,20 @@ export function carbonDioxideWords(log10PCO2Atm: number, formatFactor: (factor: 
   return 'in balance with air'
 }
 
-/** One share of the free chlorine or of the alkalinity. */
-export interface Share {
-  readonly id: string
-  readonly label: string
-  readonly value: number
-}
-
-/** The free chlorine by what it is [mg/L as Cl2]. */
-export function chlorineShares(equilibrium: Equilibrium): readonly Share[] {
-  return [
-    { id: 'hocl', label: 'Active (HOCl)', value: equilibrium.activeChlorineMgPerL },
-    { id: 'ocl', label: 'Hypochlorite (OCl⁻), weak', value: equilibrium.hypochloriteMgPerL },
-    { id: 'bound', label: 'Held by stabiliser, in store', value: equilibrium.boundChlorineMgPerL },
-  ]
-}
-
 /** Total alkalinity by what it belongs to [mg/L as CaCO3]; the parts add up to the total. */
-export function alkalinityShares(equilibrium: Equilibrium): readonly Share[] {
+export function alkalinityParts(equilibrium: Equilibrium): readonly BarPart[] {
   const { carbonate, borate, cyanurate, chlorinatedCyanurate, hypochlorite, hydroxide } = equilibrium.alkalinity
   return [
-    { id: 'carbonate', label: 'Carbonate', value: carbonate },
-    { id: 'borate', label: 'Borate', value: borate },
-    { id: 'stabiliser', label: 'Stabiliser', value: cyanurate + chlorinatedCyanurate },
-    { id: 'other', label: 'Hypochlorite, hydroxide', value: hypochlorite + hydroxide },
+    { id: 'carbonate', label: 'Carbonate', value: carbonate, ink: 'plain' },
+    { id: 'cyanurate', label: 'Cyanurate, the stabiliser', value: cyanurate + chlorinatedCyanurate, ink: 'hatched' },
+    { id: 'borate', label: 'Borate', value: borate, ink: 'dotted' },
+    { id: 'other', label: 'Hypochlorite, hydroxide', value: hypochlorite + hydroxide, ink: 'solid' },
   ]
+}
+
+/** Which part counts for balance, and what the rest is good for. */
+export function alkalinityWords({ alkalinity }: Equilibrium): string {
+  const rest = alkalinity.total - alkalinity.carbonate
+  if (rest < 0.03 * alkalinity.total) return 'Nearly all of it is carbonate, which is what balance goes by.'
+  return `Balance goes by the carbonate alone. The other ${rest.toFixed(0)} mg/L steady pH too, but make no scale, and the titration counts them all as one.`
 }

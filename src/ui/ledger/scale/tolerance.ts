@@ -1,0 +1,32 @@
+import { formatQuantity, toDisplay, type UnitSystem } from '../../../units/index.ts'
+import type { ReadingRow } from './reading-rows.ts'
+
+/** 95 % of a normal distribution lies within so many standard deviations. */
+const TWO_SIDED_95 = 1.96
+
+/** Where a reading lies 19 times in 20, and at which end the test could not see further. */
+export interface Tolerance {
+  /** In the reading's canonical unit. */
+  readonly low: number
+  readonly high: number
+  readonly openAt?: 'low' | 'high' | undefined
+}
+
+/** The span in which a reading lies 19 times in 20, for one standard deviation; nothing lies below its least. */
+export function toleranceOf(row: ReadingRow, value: number, sigma: number, openAt?: Tolerance['openAt']): Tolerance {
+  const half = TWO_SIDED_95 * sigma
+  return { low: Math.max(row.min, value - half), high: value + half, openAt }
+}
+
+/**
+ * "± 0.3": half of that span without its unit, which stands at the value; at the value's own decimals, and never with more
+ * than two figures.
+ */
+export function plusMinusWords(row: ReadingRow, sigma: number, digits: number, units: UnitSystem): string {
+  const half = TWO_SIDED_95 * sigma
+  if (!(half > 0)) return `±\u00a00`
+  const shown = half * (toDisplay(row.quantity, 1, units) - toDisplay(row.quantity, 0, units))
+  const step = 10 ** Math.max(-digits, Math.floor(Math.log10(shown)) - 1)
+  const rounded = Math.max(step, Math.round(shown / step) * step)
+  return `±\u00a0${formatQuantity('number', rounded, units, { digits: Math.max(0, -Math.round(Math.log10(step))) })}`
+}

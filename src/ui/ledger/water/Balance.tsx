@@ -1,0 +1,93 @@
+import { deriveWater } from '../../../derive/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
+import type { Equilibrium } from '../../../water/index.ts'
+import { useApp, useUnits } from '../../context.tsx'
+import { ProblemNote } from '../../fields/index.ts'
+import { Section } from '../basin/Section.tsx'
+import { PartBar } from '../scale/index.ts'
+import { shareWords } from './chlorine-words.ts'
+import { Indices } from './Indices.tsx'
+import { PartRows } from './PartRows.tsx'
+import type { NumberedProps } from './Readings.tsx'
+import { alkalinityParts, alkalinityWords, carbonDioxideWords } from './state-words.ts'
+import styles from './water.module.css'
+
+/** Whether the water takes from its walls or leaves scale on them, what its alkalinity is made of, and its carbon dioxide. */
+export function Balance({ system, number }: NumberedProps) {
+  const spec = useApp((state) => state.spec)
+  const nowMs = useApp((state) => state.nowMs)
+  const water = deriveWater(spec, system.id, nowMs)
+  const { solved, told } = water
+  // What others tell stands at the readings already.
+  const toldWords = told.map(({ words }) => words)
+  return (
+    <Section number={number} title="Balance">
+      {!solved ? (
+        <p className={styles['intro']}>It takes at least pH and total alkalinity to work that out.</p>
+      ) : solved.ok ? (
+        <>
+          <Indices
+            equilibrium={solved.value.equilibrium}
+            tableIndex={water.tableIndex}
+            indices={water.indices}
+            known={water.known}
+          />
+          <Alkalinity equilibrium={solved.value.equilibrium} />
+        </>
+      ) : (
+        <ProblemNote problem={solved.problem} />
+      )}
+      {water.assumptions
+        .filter((words) => !toldWords.includes(words))
+        .map((words) => (
+          <p key={words} className={styles['faint']}>
+            {words}
+          </p>
+        ))}
+    </Section>
+  )
+}
+
+/** Total alkalinity by what holds it, and the carbon dioxide beside it. */
+function Alkalinity({ equilibrium }: { readonly equilibrium: Equilibrium }) {
+  const units = useUnits()
+  const mgPerL = (value: number, digits: number) => formatQuantity('alkalinity', value, units, { digits })
+  const { total } = equilibrium.alkalinity
+  const parts = alkalinityParts(equilibrium)
+  const share = (value: number) => shareWords(value, total, units)
+  return (
+    <div className={styles['sub']}>
+      <h4>Alkalinity by what holds it</h4>
+      <PartBar
+        parts={parts}
+        quantity="alkalinity"
+        words={`Total alkalinity: ${parts.map((part) => `${part.label} ${share(part.value)}`).join(', ')}`}
+      />
+      <table className={styles['rows']}>
+        <tbody>
+          <PartRows
+            total={{ label: 'Total alkalinity, as CaCO₃', value: mgPerL(total, 0) }}
+            parts={parts}
+            format={(value) => `${mgPerL(value, 1)}, ${share(value)}`}
+          />
+          <tr>
+            <td colSpan={2} className={styles['words']}>
+              {alkalinityWords(equilibrium)}
+            </td>
+          </tr>
+          <tr className={styles['total']}>
+            <th scope="row">Carbon dioxide</th>
+            <td>{formatQuantity('concentration', equilibrium.co2MgPerL, units, { digits: 1 })}</td>
+          </tr>
+          <tr>
+            <td colSpan={2} className={styles['words']}>
+              {carbonDioxideWords(equilibrium.log10PCO2Atm, (factor) =>
+                formatQuantity('number', factor, units, { digits: factor < 2 ? 1 : 0 }),
+              )}
+            </td>
+          </tr>
+        </tbody>
+      </table>
+    </div>
+  )
+}
