@@ -37,22 +37,22 @@ export class ShellPoints {
     return made
   }
 
-  /** The points at a vertex from one to another, both included, in that order. */
-  between(vertex: number, from: number, to: number, out: number[]): number[] {
-    out.length = 0
-    out.push(from)
-    if (from === to) return out
+  /** Writes the points at a vertex from one to another, both included, in that order; returns how many. */
+  between(vertex: number, from: number, to: number, out: number[]): number {
+    out[0] = from
+    if (from === to) return 1
+    let count = 1
     const a = this.depth[from]!
     const b = this.depth[to]!
     for (let i = this.first[vertex]!; i >= 0; i = this.next[i]!) {
       const d = this.depth[i]!
       if (!((d > a && d < b) || (d < a && d > b))) continue
-      let k = out.length
-      while (k > 1 && Math.abs(this.depth[out[k - 1]!]! - a) > Math.abs(d - a)) k--
-      out.splice(k, 0, i)
+      let k = count++
+      for (; k > 1 && Math.abs(this.depth[out[k - 1]!]! - a) > Math.abs(d - a); k--) out[k] = out[k - 1]!
+      out[k] = i
     }
-    out.push(to)
-    return out
+    out[count++] = to
+    return count
   }
 
   private grow(): void {

@@ -97,8 +97,8 @@ function addQuad(
   part: Part,
 ): void {
   if (top0 === bottom0 && top1 === bottom1) return
-  points.between(u, top0, bottom0, near)
-  points.between(v, top1, bottom1, far)
+  const nears = points.between(u, top0, bottom0, near)
+  const fars = points.between(v, top1, bottom1, far)
   const { x, y } = plan.points
   const nx = -side * (y[v]! - y[u]!)
   const ny = side * (x[v]! - x[u]!)
@@ -106,9 +106,9 @@ function addQuad(
   let b = builder.vertex(far[0]!, nx, ny, 0)
   let k = 0
   let m = 0
-  while (k + 1 < near.length || m + 1 < far.length) {
+  while (k + 1 < nears || m + 1 < fars) {
     // Step down on the side that is behind.
-    const stepA = m + 1 >= far.length || (k + 1 < near.length && (k + 1) * far.length <= (m + 1) * near.length)
+    const stepA = m + 1 >= fars || (k + 1 < nears && (k + 1) * fars <= (m + 1) * nears)
     const next = builder.vertex(stepA ? near[++k]! : far[++m]!, nx, ny, 0)
     if (side > 0) builder.triangle(a, b, next, part)
     else builder.triangle(a, next, b, part)

@@ -76,7 +76,7 @@ function build(p: Partition, chordM: number): PlanMesh {
   const isTouched = new Uint8Array(p.cells.length)
   for (const cell of out.cellOf) isTouched[cell] = 1
   const sliverM2 = edges.finish(chordM, sides)
-  const open = sides.openByCell(p.cells.length, points.x.length)
+  const open = sides.openByCell(p.cells.length)
   p.cells.forEach((cell, i) => {
     const first = out.corners.length
     if (isTouched[i]) fillRemainder(open[i]!, points, i, out)

@@ -5,15 +5,29 @@ import { triangulate } from './triangulate.ts'
 
 /** Directed sides, each with the region that it bounds on its left. Opposite ones cancel out. */
 export class Sides {
-  private readonly cell: number[] = []
-  private readonly from: number[] = []
-  private readonly to: number[] = []
+  private count = 0
+  private cell: Int32Array = new Int32Array(1024)
+  private from: Int32Array = new Int32Array(1024)
+  private to: Int32Array = new Int32Array(1024)
 
   put(cell: number, from: number, to: number): void {
     if (cell < 0 || from === to) return
-    this.cell.push(cell)
-    this.from.push(from)
-    this.to.push(to)
+    if (this.count === this.cell.length) this.grow()
+    this.cell[this.count] = cell
+    this.from[this.count] = from
+    this.to[this.count] = to
+    this.count++
+  }
+
+  private grow(): void {
+    const larger = (old: Int32Array): Int32Array => {
+      const fresh = new Int32Array(2 * old.length)
+      fresh.set(old)
+      return fresh
+    }
+    this.cell = larger(this.cell)
+    this.from = larger(this.from)
+    this.to = larger(this.to)
   }
 
   /** A stretch of an edge's chain, for the cells on both of its sides. */
@@ -25,24 +39,39 @@ export class Sides {
   }
 
   /** Sides of each cell that have no opposite, as pairs of vertices. */
-  openByCell(cells: number, vertices: number): number[][] {
-    const open: Map<number, number>[] = Array.from({ length: cells }, () => new Map())
-    for (let i = 0; i < this.cell.length; i++) {
-      const map = open[this.cell[i]!]!
-      const u = this.from[i]!
-      const v = this.to[i]!
-      const opposite = map.get(v * vertices + u)
-      if (opposite !== undefined && opposite > 0) {
-        if (opposite === 1) map.delete(v * vertices + u)
-        else map.set(v * vertices + u, opposite - 1)
-      } else map.set(u * vertices + v, (map.get(u * vertices + v) ?? 0) + 1)
+  openByCell(cells: number): number[][] {
+    const { count, cell, from, to } = this
+    let size = 256
+    while (size < 2 * count) size *= 2
+    // Sides of one cell between the same two vertices hang together; the last one that nothing has cancelled comes first.
+    const first = new Int32Array(size).fill(-1)
+    const next = new Int32Array(count)
+    const isOpen = new Uint8Array(count)
+    for (let i = 0; i < count; i++) {
+      const u = from[i]!
+      const v = to[i]!
+      let slot =
+        Math.imul(Math.min(u, v), 0x9e3779b1) ^ Math.imul(Math.max(u, v), 0x85ebca6b) ^ Math.imul(cell[i]!, 0xc2b2ae35)
+      slot = (slot ^ (slot >>> 15)) & (size - 1)
+      let before = -1
+      let k = first[slot]!
+      while (k >= 0 && (cell[k] !== cell[i] || from[k] !== v || to[k] !== u)) {
+        before = k
+        k = next[k]!
+      }
+      if (k >= 0) {
+        isOpen[k] = 0
+        if (before >= 0) next[before] = next[k]!
+        else first[slot] = next[k]!
+      } else {
+        isOpen[i] = 1
+        next[i] = first[slot]!
+        first[slot] = i
+      }
     }
-    return open.map((map) => {
-      const pairs: number[] = []
-      for (const [key, count] of map)
-        for (let k = 0; k < count; k++) pairs.push(Math.floor(key / vertices), key % vertices)
-      return pairs
-    })
+    const open: number[][] = Array.from({ length: cells }, () => [])
+    for (let i = 0; i < count; i++) if (isOpen[i]) open[cell[i]!]!.push(from[i]!, to[i]!)
+    return open
   }
 }
 

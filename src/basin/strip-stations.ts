@@ -35,11 +35,6 @@ export interface FanRun {
   readonly gaps: (Gap | undefined)[]
 }
 
-interface Lists {
-  readonly n: number[]
-  readonly code: number[]
-}
-
 /** Lays out all sampled pieces as stations with vertices; joints of fans share one. */
 export function stationsOf(p: Partition, sampled: readonly SampledPiece[], points: PlanPoints): FanRun[] {
   const { fans, shores } = fansOf(p)
@@ -182,74 +177,86 @@ function newStation(
 ): Station {
   const ray = left && (left.at[left.at.length - 1]! > 0 || !right) ? left : right
   if (!ray) return { n: [0], v: [node], code: [-1], isEvent: true, nx: 0, ny: 0, ray: -1 }
-  const lists: Lists = { n: [], code: [] }
-  if (isSame) take(lists, ray)
+  length = 0
+  if (isSame) take(ray)
   else {
-    if (left) merge(lists, left, points.mergeM)
-    if (right) merge(lists, right, points.mergeM)
+    if (left) merge(left, points.mergeM)
+    if (right) merge(right, points.mergeM)
   }
   const { x, y, nx, ny } = ray
-  const end = lists.n[lists.n.length - 1]!
-  const v: number[] = []
-  for (let i = 0; i < lists.n.length; i++) {
-    const n = lists.n[i]!
+  const n = listN.slice(0, length)
+  const end = n[length - 1]!
+  const v = new Array<number>(length)
+  for (let i = 0; i < length; i++) {
+    const at = n[i]!
     if (i === 0) {
       const foot = node >= 0 ? node : points.addOnRay(x, y, 0, nx, ny)
       points.place(foot, 0, nx, ny)
-      v.push(foot)
+      v[0] = foot
       continue
     }
-    const px = x + n * nx
-    const py = y + n * ny
-    const mayMeet = !isSame || (endsAtLocus && n === end)
-    let at = mayMeet ? points.find(px, py) : -1
-    if (at < 0) {
-      at = points.addOnRay(px, py, n, nx, ny)
-      if (mayMeet) points.enter(at)
-    } else if (!(points.n[at]! <= n)) points.place(at, n, nx, ny)
-    v.push(at)
+    const px = x + at * nx
+    const py = y + at * ny
+    const mayMeet = !isSame || (endsAtLocus && at === end)
+    let found = mayMeet ? points.find(px, py) : -1
+    if (found < 0) {
+      found = points.addOnRay(px, py, at, nx, ny)
+      if (mayMeet) points.enter(found)
+    } else if (!(points.n[found]! <= at)) points.place(found, at, nx, ny)
+    v[i] = found
   }
-  return { n: lists.n, v, code: lists.code, isEvent: !isSame, nx, ny, ray: -1 }
+  return { n, v, code: listCode.slice(0, length), isEvent: !isSame, nx, ny, ray: -1 }
+}
+
+/** Distances along a ray in the making and what lies there, ascending. */
+const listN: number[] = []
+const listCode: number[] = []
+let length = 0
+
+function append(n: number, code: number): void {
+  listN[length] = n
+  listCode[length++] = code
 }
 
 /** A sample's own distances, in order. */
-function take(lists: Lists, { at, places }: Sample): void {
+function take({ at, places }: Sample): void {
   let i = 0
   let last = -1
   for (const n of at) {
     for (; i < places.n.length && places.n[i]! < n; i++) {
       last = places.n[i]!
-      lists.n.push(last)
-      lists.code.push(places.code[i]!)
+      append(last, places.code[i]!)
     }
     if (n > last) {
       last = n
-      lists.n.push(n)
-      lists.code.push(-1)
+      append(n, -1)
     }
   }
 }
 
-/** Adds a sample's distances to a station's list; the same distance is taken once. */
-function merge(lists: Lists, { at, places }: Sample, hair: number): void {
-  let k = 0
-  const put = (n: number, code: number): void => {
-    while (k < lists.n.length && lists.n[k]! < n - hair) k++
-    if (k < lists.n.length && lists.n[k]! <= n + hair) {
-      if (lists.code[k]! < 0) lists.code[k] = code
-      return
-    }
-    lists.n.splice(k, 0, n)
-    lists.code.splice(k, 0, code)
-  }
+/** Adds a sample's distances to the list; the same distance is taken once. */
+function merge({ at, places }: Sample, hair: number): void {
   let i = 0
   for (const n of at) {
-    while (i < places.n.length && places.n[i]! < n) {
-      put(places.n[i]!, places.code[i]!)
-      i++
-    }
-    put(n, -1)
+    for (; i < places.n.length && places.n[i]! < n; i++) insert(places.n[i]!, places.code[i]!, hair)
+    insert(n, -1, hair)
   }
+}
+
+function insert(n: number, code: number, hair: number): void {
+  let k = length
+  while (k > 0 && listN[k - 1]! >= n - hair) k--
+  if (k < length && listN[k]! <= n + hair) {
+    if (listCode[k]! < 0) listCode[k] = code
+    return
+  }
+  append(0, 0)
+  for (let i = length - 1; i > k; i--) {
+    listN[i] = listN[i - 1]!
+    listCode[i] = listCode[i - 1]!
+  }
+  listN[k] = n
+  listCode[k] = code
 }
 
 /** Places in a station's list of a sample's crossings. */
