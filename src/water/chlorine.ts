@@ -4,7 +4,7 @@ const MOST_STEPS = 60
 
 /**
  * Solves how chlorine and cyanurate share each other at the workspace's h: writes x = [HOCl], y = [H2Cy-], the
- * alkalinity of cyanurates and hypochlorite [eq/kg], and returns d(that alkalinity)/d ln(1/h) [eq/kg].
+ * alkalinity of cyanurates and hypochlorite [eq/kg], and d(that alkalinity)/d ln(1/h) [eq/kg].
  * Equation: g(x) = x (1 + K/h) + Cy (P1 x + 2 P2 x² + 3 P3 x³) / Z − X = 0 with Z = P0 + P1 x + P2 x² + P3 x³, y = Cy/Z.
  * Symbols: K acid constant of HOCl; Pn all rings with n chlorines per y xⁿ; Cy cyanurate, X chlorine [mol/kg].
  * Valid for: all Cy, X ≥ 0. g strictly increases, since d(mean chlorines)/d ln x is their variance: one root in
@@ -12,7 +12,7 @@ const MOST_STEPS = 60
  * Source: the equilibria of O'Brien, Morris & Butler 1974; the nesting is this program's own.
  * Accuracy: |g| below 1e-15 X.
  */
-export function shareChlorine(w: Workspace): number {
+export function shareChlorine(w: Workspace): void {
   const { h, cyanurate, chlorine } = w
   const r = w.kOcl / h
   // by chlorines on the ring: species per y xⁿ, with n, alkalinity number a
@@ -70,9 +70,12 @@ export function shareChlorine(w: Workspace): number {
 
   // slope: alkalinity's second moment less what the two conserved totals hold fixed (a Schur complement)
   const aa = y + 4 * s02 + 9 * s03 + s11 + 4 * s12 + s21 + ocl
-  if (cyanurate === 0) return chlorine === 0 ? 0 : (ocl * x) / (ocl + x)
   const ay = w.cyAlk
-  if (chlorine === 0) return aa - (ay * ay) / cyanurate
+  if (cyanurate === 0 || chlorine === 0) {
+    if (cyanurate > 0) w.slopeChlorine = aa - (ay * ay) / cyanurate
+    else w.slopeChlorine = chlorine > 0 ? (ocl * x) / (ocl + x) : 0
+    return
+  }
   const ax = s11 + 2 * s12 + 2 * s21 + ocl
   const one = p1 * x * y
   const two = p2 * x2 * y
@@ -80,5 +83,5 @@ export function shareChlorine(w: Workspace): number {
   const xy = one + 2 * two + 3 * three
   const xx = one + 4 * two + 9 * three + x + ocl
   const determinant = cyanurate * xx - xy * xy
-  return aa - (ay * ay * xx - 2 * ay * ax * xy + ax * ax * cyanurate) / determinant
+  w.slopeChlorine = aa - (ay * ay * xx - 2 * ay * ax * xy + ax * ax * cyanurate) / determinant
 }

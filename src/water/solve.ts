@@ -1,5 +1,5 @@
 import { updateGammas } from './gammas.ts'
-import { atCurrentPH, freeMetals, ionicStrengthOf, pairsPerBicarbonate } from './sweep.ts'
+import { atCurrentPH, freeMetals, pairsPerBicarbonate, sumIons } from './sweep.ts'
 import type { Workspace } from './workspace.ts'
 
 /** What is held: pH is solved in the first two; carbon follows in `atPH`, alkalinity in `titrated`. */
@@ -44,22 +44,22 @@ export function solve(w: Workspace, hold: Hold): Solved {
     if (Math.abs(w.ionic - w.gammaIonic) > 1e-15 * w.ionic) updateGammas(w)
     atCurrentPH(w)
     pairsPerBicarbonate(w)
-    w.u = bicarbonate(w, hold)
-    change = freeMetals(w)
-
-    const ionic = ionicStrengthOf(w)
-    change = Math.max(change, Math.abs(ionic - w.ionic) / ionic)
+    setBicarbonate(w, hold)
+    freeMetals(w)
+    sumIons(w)
+    const ionic = w.ionicNow
+    change = Math.max(w.moved, Math.abs(ionic - w.ionic) / ionic)
     // past the usual number of sweeps something oscillates: go half way
     w.ionic = sweep < CALM_SWEEPS ? ionic : 0.5 * (w.ionic + ionic)
     if (!finding) continue
 
     pairsPerBicarbonate(w)
-    w.u = bicarbonate(w, hold)
-    const f = alkalinityOf(w) - w.alkalinity
+    setBicarbonate(w, hold)
+    compareAlkalinity(w, hold)
+    const f = w.excess
     if (f > 0) hi = Math.min(hi, w.pH)
     else lo = Math.max(lo, w.pH)
-    const newton =
-      Math.abs(f) <= 2e-16 * (Math.abs(w.alkalinity) + w.slopeOther) ? 0 : -f / (Math.LN10 * slopeOf(w, hold))
+    const newton = Math.abs(f) <= 2e-16 * (Math.abs(w.alkalinity) + w.slopeOther) ? 0 : -f / (Math.LN10 * w.slope)
     change = Math.max(change, Math.abs(newton))
     if (hi - lo < 1e-9 && change > TIGHT) {
       // the bracket closed while ionic strength was still moving: open it again
@@ -85,17 +85,17 @@ export function solve(w: Workspace, hold: Hold): Solved {
 function settle(w: Workspace, hold: Hold): void {
   atCurrentPH(w)
   pairsPerBicarbonate(w)
-  w.u = bicarbonate(w, hold)
+  setBicarbonate(w, hold)
   const carbon = w.u * (w.ra + 1 + w.e1 + w.e2)
   if (hold.kind === 'open' || hold.kind === 'atPH') w.carbon = carbon
   if (hold.kind === 'titrated') w.alkalinity = alkalinityOf(w)
 }
 
-/** Free bicarbonate [mol/kg] from what is held. */
-function bicarbonate(w: Workspace, hold: Hold): number {
-  if (hold.kind === 'open') return (w.conditions.k.carbonDioxideGas * hold.pco2Atm) / (w.gCO2 * w.ra)
-  if (hold.kind === 'atPH') return (w.alkalinity - otherAlkalinity(w)) / (1 + w.e1 + 2 * w.e2)
-  return w.carbon / (w.ra + 1 + w.e1 + w.e2)
+/** Writes free bicarbonate [mol/kg] from what is held. */
+function setBicarbonate(w: Workspace, hold: Hold): void {
+  if (hold.kind === 'open') w.u = (w.conditions.k.carbonDioxideGas * hold.pco2Atm) / (w.gCO2 * w.ra)
+  else if (hold.kind === 'atPH') w.u = (w.alkalinity - otherAlkalinity(w)) / (1 + w.e1 + 2 * w.e2)
+  else w.u = w.carbon / (w.ra + 1 + w.e1 + w.e2)
 }
 
 /** Alkalinity that isn't carbonate [eq/kg]. */
@@ -108,11 +108,12 @@ export function alkalinityOf(w: Workspace): number {
   return w.u * (1 + w.e1 + 2 * w.e2) + otherAlkalinity(w)
 }
 
-/** dA / d ln(1/h) [eq/kg] with ion pairs and ionic strength frozen: what Newton needs. */
-function slopeOf(w: Workspace, hold: Hold): number {
+/** Writes alkalinity less what is held [eq/kg], and dA / d ln(1/h) with ion pairs and ionic strength frozen: what Newton needs. */
+function compareAlkalinity(w: Workspace, hold: Hold): void {
+  w.excess = alkalinityOf(w) - w.alkalinity
   const first = 1 + w.e1 + 2 * w.e2
   const second = 1 + w.e1 + 4 * w.e2
   // open: the bicarbonate itself grows with 1/h, so nothing is subtracted
   const carbonate = hold.kind === 'open' ? w.u * second : w.u * (second - (first * first) / (w.ra + 1 + w.e1 + w.e2))
-  return carbonate + w.slopeOther
+  w.slope = carbonate + w.slopeOther
 }

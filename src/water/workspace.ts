@@ -44,8 +44,18 @@ export interface Workspace {
   cyAlk: number
   oclAlk: number
   hydroxide: number
-  /** d alkalinity / d ln(1/h) of the parts other than carbonate, at their own totals. */
+  /** d alkalinity / d ln(1/h) of chlorine and cyanurate, and of all parts other than carbonate, at their own totals. */
+  slopeChlorine: number
   slopeOther: number
+
+  // What the steps of a sweep hand on: a number returned by a function that isn't inlined would be put on the heap.
+  /** Ionic strength of the newest species [mol/kg]. */
+  ionicNow: number
+  /** Largest relative change of a free metal or sulfate in the last pass. */
+  moved: number
+  /** Alkalinity of the species less what is held [eq/kg], and its slope, d / d ln(1/h). */
+  excess: number
+  slope: number
 
   /** Sum of all dissolved particles [mol/kg]. */
   solutes: number
@@ -129,7 +139,12 @@ export function workspaceOf(totals: Totals, conditions: Conditions): Workspace {
     cyAlk: 0,
     oclAlk: 0,
     hydroxide: 0,
+    slopeChlorine: 0,
     slopeOther: 0,
+    ionicNow: 0,
+    moved: 0,
+    excess: 0,
+    slope: 0,
     solutes: singly + doubly + totals.boronMol + totals.cyanurateMol,
     gammaIonic: -1,
     g0: 1,

@@ -65,7 +65,8 @@ export function frozenAlkalinity(w: Workspace, pH: number): number {
     atCurrentPH(w)
     pairsPerBicarbonate(w)
     w.u = w.carbon / (w.ra + 1 + w.e1 + w.e2)
-    if (freeMetals(w) === 0) break
+    freeMetals(w)
+    if (w.moved === 0) break
   }
   atCurrentPH(w)
   pairsPerBicarbonate(w)
