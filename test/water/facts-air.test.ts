@@ -64,6 +64,25 @@ describe('conductance of the water itself', () => {
     expect(Math.abs(waterViscosityMPaS(celsius) / viscosity - 1)).toBeLessThan(0.003)
   })
 
+  // Λ [S cm²/eq] at 0.0005, 0.001, 0.005, 0.01, 0.02 and 0.05 eq/L, 25 °C: CRC Handbook of Chemistry and Physics, "Equivalent
+  // conductivity of electrolytes in aqueous solution" (from memory). Conductance is for kilograms: 0.3 % is in that.
+  const EQUIVALENTS = [0.0005, 0.001, 0.005, 0.01, 0.02, 0.05]
+  test.each([
+    ['KCl', 1, 0.5, [147.74, 146.88, 143.48, 141.2, 138.27, 133.3]],
+    ['NaCl', 1, 0.5, [124.44, 123.68, 120.59, 118.45, 115.7, 111.01]],
+    ['CaCl2', 2, 1.2, [131.86, 130.3, 124.19, 120.3, 115.59, 108.42]],
+    ['MgCl2', 2, 1.2, [125.55, 124.15, 118.25, 114.49, 109.99, 103.03]],
+    ['Na2SO4', 2, 1.8, [125.68, 124.09, 117.09, 112.38, 106.73, 97.7]],
+    ['NaHCO3', 1, 2.7, [94.2, 93.45, 90.44, 88.37, 85.97]],
+  ] as const)('%s alone (%d eq/mol) conducts as measured, within %d percent', (formula, perMol, percent, measured) => {
+    measured.forEach((lambda, i) => {
+      const equivalents = EQUIVALENTS[i]!
+      const totals = addTotals(PURE_WATER, scaleDelta(formulaDelta(formula)!, equivalents / perMol))
+      const mine = good(equilibrate(totals, ORACLE)).conductanceMicroSPerCm / equivalents / 1000
+      expect(Math.abs(mine / lambda - 1) * 100, `${equivalents} eq`).toBeLessThan(percent)
+    })
+  })
+
   // 0.01 mol/L NaCl 1185 and 0.01 mol/L KCl 1413 µS/cm at 25 °C: CRC Handbook, conductance standards (from memory)
   test.each([
     ['NaCl', 1185],
