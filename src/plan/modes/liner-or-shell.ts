@@ -101,7 +101,7 @@ export const LINER_OR_SHELL: StartMode = {
       {
         title: 'Calcium may come',
         what: 'Raise calcium hardness where it is below its band.',
-        how: 'Dissolved in a bucket first, half a day from any alkalinity product.',
+        how: 'Stir it a little at a time into a bucket of water, which gets hot; keep it half a day apart from any alkalinity product.',
         why: 'For heater and fittings, not for the surface; the maker of a shell may want less.',
       },
       {

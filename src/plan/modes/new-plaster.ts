@@ -119,7 +119,7 @@ export const NEW_PLASTER: StartMode = {
         title: 'Acid daily, by the reading',
         what: 'Read pH and alkalinity every morning; where pH stands above its band, bring it back to its aim.',
         how: 'The amount is the opening plan’s for today’s reading, never yesterday’s. Small pours an hour apart, walking along the deep end, in front of returns; never into a skimmer, never all on one spot.',
-        why: `${LIME} Too little acid leaves scale, too much eats the surface: only the reading knows.`,
+        why: `${LIME} Too little acid leaves scale, too much eats the surface: only the reading tells.`,
       },
       {
         often: 'every morning',
@@ -182,7 +182,7 @@ export const NEW_PLASTER: StartMode = {
         title: 'No wheels, no robot, no toys',
         what: 'Keep cleaners, vacuum heads on wheels and ladders’ feet off the plaster.',
         how: 'Vacuum with a brush head only, and not in the first two days.',
-        why: 'Wheels press tracks into it that stay.',
+        why: 'Wheels press tracks into young plaster, and they stay.',
       },
       OURS,
     ),
@@ -193,7 +193,7 @@ export const NEW_PLASTER: StartMode = {
       {
         title: 'Calcium may come',
         what: 'Raise calcium hardness into its band, in parts over days.',
-        how: 'Dissolve it in a big bucket of water first and pour it in front of a return; half a day from any alkalinity product.',
+        how: 'Stir it a little at a time into a big bucket of water, which gets hot; pour that in front of a return, half a day apart from any alkalinity product.',
         why: 'Soft water takes calcium out of the plaster.',
       },
       {
@@ -214,7 +214,7 @@ export const NEW_PLASTER: StartMode = {
       {
         title: 'Stabiliser may come',
         what: 'Raise it into its band, the safe share first.',
-        how: 'In a sock hung in front of a return, off the wall; squeeze it daily until it is gone. Never loose on plaster, never in tablets with chlorine yet.',
+        how: 'In a sock hung in front of a return, off the wall; squeeze it daily, with gloves, until it is gone. Never loose on plaster, never in tablets with chlorine yet.',
         why: 'It shields chlorine from the sun. It stays in the water, so it waits until the rest holds.',
       },
       {
