@@ -27,7 +27,7 @@ function isBand(key: TargetKey, band: Band): boolean {
 }
 
 /** The product of every purpose: the owner's, else the regime's; a Problem where one doesn't do its job. */
-function productsFor(chosen: OpeningInput['products'], regimeId: string): Result<PurposeProducts> {
+function productsFor({ products: chosen, regimeId, productList }: OpeningInput): Result<PurposeProducts> {
   const regime = REGIMES.get(regimeId)
   if (!regime)
     return fail(
@@ -39,7 +39,7 @@ function productsFor(chosen: OpeningInput['products'], regimeId: string): Result
   const products: Partial<Record<Purpose, Product>> = {}
   for (const purpose of Object.keys(USE_OF) as Purpose[]) {
     const path = `products.${purpose}`
-    const found = productById(chosen[purpose] ?? regime.products[purpose])
+    const found = productById(chosen[purpose] ?? regime.products[purpose], productList)
     if (!found.ok) return fail(under(path, { ...found.problem, path: '' }))
     const { product } = found.value
     if (!product.uses.includes(USE_OF[purpose])) return fail(wrongProduct(path, product.label, PURPOSE_TEXT[purpose]))
@@ -60,5 +60,5 @@ export function checkOpening(input: OpeningInput): Result<PurposeProducts> {
     const band = input.targets[key]
     if (band && !isBand(key, band)) return fail(bandUpsideDown(key))
   }
-  return productsFor(input.products, input.regimeId)
+  return productsFor(input)
 }

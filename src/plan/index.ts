@@ -1,3 +1,4 @@
+export { deckCard } from './deck-card.ts'
 export { HELPERS } from './helpers.ts'
 export { LIMITS } from './limits.ts'
 export { START_MODES } from './modes/start-modes.ts'
@@ -22,17 +23,22 @@ export type { ExactTarget } from './target-solve.ts'
 export { defaultTargets, isInside, TARGET_KEYS } from './targets.ts'
 export type {
   Band,
+  DeckCard,
+  DeckDose,
+  DeckRow,
   DemandTerm,
   DoseLine,
   ExchangeLine,
   ExpectedWater,
   GivenDose,
   KnownReading,
+  MetalReadings,
   Movement,
   OpeningInput,
   OpeningLine,
   OpeningPlan,
   PurchaseItem,
+  PurchaseSum,
   Purpose,
   SourcedBand,
   StepLine,

@@ -12,12 +12,13 @@ import { LIMITS } from './limits.ts'
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
 import { alkalinityStays, noBalance, notPlaced } from './problems.ts'
-import { purchasesFor } from './purchases.ts'
+import { purchasesFor, sumOf } from './purchases.ts'
 import { type Order, type Schedule, type ScheduleInput, schedule } from './schedule.ts'
 import { constantsOf, expectedOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
 import { exchangeLine, stepLine } from './step-lines.ts'
 import { surfaceOf } from './surfaces.ts'
+import { targetWarnings } from './target-warnings.ts'
 import { isInside } from './targets.ts'
 import type { OpeningInput, OpeningLine, OpeningPlan } from './types.ts'
 import { STEPS } from './wording.ts'
@@ -40,27 +41,40 @@ export function openingPlan(given: OpeningInput): Result<OpeningPlan> {
   if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) {
     const line = { ...stepLine('measure', 'measure-first', STEPS.measureFirst, 0, 0), state: 'next' as const }
     const warnings = ['Without pH and total alkalinity no dose can be checked on its way, so none is named.']
-    return ok({ lines: [line], purchases: [], missing, unreachable: [], measureAgain: true, warnings, bathing })
+    return ok({
+      lines: [line],
+      purchases: [],
+      purchaseSum: sumOf([]),
+      targetWarnings: targetWarnings(given),
+      missing,
+      unreachable: [],
+      measureAgain: true,
+      warnings,
+      bathing,
+    })
   }
   const start = startWater({ ...input.start, pH, ta_mg_per_L_as_CaCO3 }, constants)
   if (!start.ok) return start
   const since = input.given.filter((dose) => input.measuredAtMs === undefined || dose.atMs >= input.measuredAtMs)
-  const steps = afterGiven(start.value.water, since, input.volumeM3, constants)
+  const steps = afterGiven(start.value.water, since, input.volumeM3, constants, input.productList)
   if (!steps.ok) return steps
   const done = doneLines(steps.value, input)
   const now = steps.value.at(-1)?.after ?? start.value.water
   const ahead = planAhead(now, input, checked.value, constants, {
     startHours: done.nextStartHours,
     nowHours: (input.nowMs - done.originMs) / MS_PER_HOUR,
-    poured: pouredBefore(input.given, done.originMs),
+    poured: pouredBefore(input.given, done.originMs, input.productList),
     nextKey: keyMaker(done.lines.map((line) => line.key)),
   })
   if (!ahead.ok) return ahead
   const opening = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0)
   const lines = withStates([...opening, ...done.lines, ...ahead.value.lines])
+  const purchases = purchasesFor(lines, input)
   return ok({
     lines,
-    purchases: purchasesFor(lines, input),
+    purchases,
+    purchaseSum: sumOf(purchases),
+    targetWarnings: targetWarnings(given),
     missing,
     unreachable: ahead.value.problems,
     measureAgain,

@@ -1,29 +1,51 @@
-import { productById } from '../chemicals/index.ts'
+import { type Product, productById } from '../chemicals/index.ts'
 import { buyingSize } from './packages.ts'
-import type { DoseLine, OpeningInput, OpeningLine, PurchaseItem } from './types.ts'
+import type { DoseLine, OpeningInput, OpeningLine, PurchaseItem, PurchaseSum } from './types.ts'
+
+/** A need below this share of the amount is rounding [1]. */
+const ROUNDING = 1e-6
 
 /** What the lines still to come need, less what stands in the shed. */
 export function purchasesFor(lines: readonly OpeningLine[], input: OpeningInput): PurchaseItem[] {
   const pending = lines.filter((line): line is DoseLine => line.kind === 'dose' && line.state !== 'done')
   const ids = [...new Set(pending.map((line) => line.productId))]
   return ids.flatMap((productId) => {
-    const found = productById(productId)
+    const found = productById(productId, input.productList)
     if (!found.ok) return []
+    const { product } = found.value
     const own = pending.filter((line) => line.productId === productId)
     const needG = own.reduce((sum, line) => sum + line.amountG, 0)
     const inStockG = Math.max(0, input.stockG[productId] ?? 0)
     const missingG = Math.max(0, needG - inStockG)
     const whole = own.length === 1 && inStockG === 0 && own[0]?.packages?.isWhole ? own[0].packages : undefined
-    const size = whole ?? buyingSize(found.value.product, missingG, input.packageSystem ?? 'metric')
+    const size = whole ?? buyingSize(product, missingG, input.packageSystem ?? 'metric')
+    const count = missingG > ROUNDING * needG ? (size?.count ?? 0) : 0
+    const pack = product.packages.find((each) => each.label === size?.label)
+    const cost = count === 0 ? 0 : pack?.price === undefined ? undefined : count * pack.price
     return [
       {
         productId,
-        label: found.value.product.label,
+        label: product.label,
         needG,
         inStockG,
         packageLabel: size?.label ?? '',
-        count: missingG > 1e-6 * needG ? (size?.count ?? 0) : 0,
+        count,
+        leftoverG: Math.max(0, inStockG + count * (pack?.massG ?? 0) - needG),
+        ...(cost === undefined ? {} : { cost }),
       },
     ]
   })
+}
+
+/** The sum only where it is one: with a price lacking it would read as cheaper than it is. */
+export function sumOf(purchases: readonly PurchaseItem[]): PurchaseSum {
+  const pricesUnknown = purchases.filter((item) => item.cost === undefined).length
+  if (pricesUnknown > 0) return { pricesUnknown }
+  return { pricesUnknown, cost: purchases.reduce((sum, item) => sum + (item.cost ?? 0), 0) }
+}
+
+/** The least that a gram of a product costs, by the packages of its row that have a price. */
+export function pricePerGram(product: Product): number | undefined {
+  const prices = product.packages.flatMap((pack) => (pack.price === undefined ? [] : [pack.price / pack.massG]))
+  return prices.length === 0 ? undefined : Math.min(...prices)
 }

@@ -1,4 +1,5 @@
 import type { Problem } from '../base/index.ts'
+import type { ProductList } from '../chemicals/index.ts'
 import type { Equilibrium, WaterReading } from '../water/index.ts'
 
 type ReadingKey = keyof WaterReading
@@ -73,6 +74,26 @@ export interface OpeningInput {
   /** A local rule's own floor and ceiling of free chlorine, where they are stricter than ours [mg/L]. */
   readonly chlorineFloorMgPerL?: number | undefined
   readonly chlorineCeilingMgPerL?: number | undefined
+  /** The exact amount unless whole packages are asked for. */
+  readonly dosing?: 'reckoned' | 'whole-packages' | undefined
+  /** By what to choose between ways that all reach the bands; fewest products where absent. */
+  readonly objective?: 'fewest-products' | 'cheapest' | 'least-salt' | undefined
+  /** The generic products and the owner's own, with the owner's prices on their packages; generic ones where absent. */
+  readonly productList?: ProductList | undefined
+  /** Metals as read, where anybody read them [mg/L]. */
+  readonly metals?: MetalReadings | undefined
+  /** Devices that help, by id: a mineral cartridge has to wait for metals. */
+  readonly helpers?: readonly string[] | undefined
+  /** Lines that dose nothing and were ticked as done. */
+  readonly doneKeys?: readonly { readonly key: string; readonly atMs: number }[] | undefined
+  /** The set of rules that targets are held against, by id. */
+  readonly rulesId?: string | undefined
+}
+
+export interface MetalReadings {
+  readonly copper_mg_per_L?: number | undefined
+  readonly iron_mg_per_L?: number | undefined
+  readonly manganese_mg_per_L?: number | undefined
 }
 
 /** The water after a line: conserved totals solved anew, never a rule of thumb. */
@@ -169,11 +190,26 @@ export interface PurchaseItem {
   readonly inStockG: number
   readonly packageLabel: string
   readonly count: number
+  /** What is over from stock and purchase when the plan is done [g]. */
+  readonly leftoverG: number
+  /** In the owner's currency; absent where this size has no price. */
+  readonly cost?: number | undefined
+}
+
+/** What all purchases come to. */
+export interface PurchaseSum {
+  /** Only where every price is known. */
+  readonly cost?: number | undefined
+  /** How many of the products to buy have no price. */
+  readonly pricesUnknown: number
 }
 
 export interface OpeningPlan {
   readonly lines: readonly OpeningLine[]
   readonly purchases: readonly PurchaseItem[]
+  readonly purchaseSum: PurchaseSum
+  /** Targets outside a code or a maker's range, with the reason; they stay the owner's. */
+  readonly targetWarnings: readonly Problem[]
   /** Readings that the plan needs and does not have; nothing is dosed for them. */
   readonly missing: readonly { readonly key: TargetKey; readonly label: string; readonly why: string }[]
   /** Targets that these means cannot reach, each with what would. */
@@ -185,6 +221,46 @@ export interface OpeningPlan {
   readonly warnings: readonly string[]
   /** May people bathe? Only a fresh measured reading inside limits says so; never an expectation. */
   readonly bathing: { readonly cleared: boolean; readonly reason: string }
+}
+
+/** One way to act on a reading at the pool's edge. */
+export interface DeckDose {
+  /** The reading that asks for it, in the row's own unit. */
+  readonly value: number
+  readonly readingText: string
+  readonly productId: string
+  readonly productLabel: string
+  /** Rounded down to two digits. */
+  readonly amountG: number
+  /** Before rounding. */
+  readonly exactG: number
+  /** Even parts to give it in, a turnover's eighth apart. */
+  readonly pours: number
+  /** pH after the exact amount, by the kernel. */
+  readonly pHAfter: number
+}
+
+export interface DeckRow {
+  /** Stable: `pH-high`, `pH-low`, else the reading's own key. */
+  readonly key: string
+  readonly label: string
+  readonly reading: TargetKey
+  readonly band: Band
+  readonly doses: readonly DeckDose[]
+}
+
+/** A page for the pool's edge: reading → dose, in this pool's volume. */
+export interface DeckCard {
+  readonly rows: readonly DeckRow[]
+  readonly cautions: readonly string[]
+  readonly madeFor: {
+    readonly volumeM3: number
+    readonly waterIs: 'measured' | 'targets'
+    readonly measuredAtMs?: number | undefined
+    /** The water that the doses are counted in. */
+    readonly water: WaterReading
+    readonly text: string
+  }
 }
 
 export interface UpkeepInput {
@@ -211,6 +287,8 @@ export interface UpkeepInput {
   /** What is really fed now of that product; absent where nobody said. */
   readonly feed?: { readonly gPerDose: number; readonly dosesPerWeek: number } | undefined
   readonly acidProductId: string
+  /** The generic products and the owner's own; generic ones where absent. */
+  readonly productList?: ProductList | undefined
   readonly pumpHoursPerDay: number
   readonly chlorineFloorMgPerL?: number | undefined
   readonly constants: 'default' | 'oracle' | 'wahman'

@@ -1,0 +1,110 @@
+import { describe, expect, test } from 'vitest'
+import { deltaOf, productById, productsWith } from '../../src/chemicals/index.ts'
+import { type DeckCard, deckCard, defaultTargets, isInside, type OpeningInput } from '../../src/plan/index.ts'
+import { addTotals, CONSTANT_SETS, equilibrate, readingOf, totalsOf } from '../../src/water/index.ts'
+import { good } from '../water/golden.ts'
+
+const NOW = Date.UTC(2026, 5, 2, 9)
+const CONSTANTS = CONSTANT_SETS.default
+const input = (more: Partial<OpeningInput> = {}): OpeningInput => ({
+  volumeM3: 60,
+  volumeSigmaM3: 2,
+  surface: 'plaster',
+  regimeId: 'unstabilised',
+  targets: defaultTargets('plaster', 'unstabilised', {}),
+  products: {},
+  start: {
+    pH: 7.6,
+    ta_mg_per_L_as_CaCO3: 85,
+    ch_mg_per_L_as_CaCO3: 260,
+    cya_mg_per_L: 0,
+    borate_mg_per_L_as_B: 40,
+    fc_mg_per_L_as_Cl2: 2,
+    salt_mg_per_L_as_NaCl: 500,
+    temperature_C: 26,
+  },
+  startIs: 'pool',
+  method: 'drop-kit',
+  measuredAtMs: NOW,
+  nowMs: NOW,
+  turnoverHours: 8,
+  given: [],
+  stockG: {},
+  constants: 'default',
+  ...more,
+})
+const card = (more: Partial<OpeningInput> = {}): DeckCard => good(deckCard(input(more)))
+
+describe('the deck card', () => {
+  test('every dose brings its reading to the aim, recounted through the kernel', () => {
+    const made = card({ stockG: { 'dry-acid': 5000, 'borax-10': 4000 } })
+    let checks = 0
+    for (const row of made.rows)
+      for (const dose of row.doses) {
+        const from = { ...made.madeFor.water, [row.reading]: dose.value }
+        const { product } = good(productById(dose.productId))
+        const totals = addTotals(good(totalsOf(from, CONSTANTS)), deltaOf(product, dose.exactG / 60))
+        const after = readingOf(totals, good(equilibrate(totals, CONSTANTS)))
+        expect(after[row.reading], `${row.key} ${dose.value}`).toBeCloseTo(row.band.aim, 5)
+        expect(after.pH).toBeCloseTo(dose.pHAfter, 6)
+        checks++
+      }
+    expect(checks).toBeGreaterThan(15)
+  })
+
+  test('amounts are two digits and never more than the exact one', () => {
+    for (const { doses } of card().rows)
+      for (const { amountG, exactG } of doses) {
+        expect(amountG).toBeLessThanOrEqual(exactG * (1 + 1e-9))
+        expect(amountG).toBeGreaterThan(0.9 * exactG)
+        expect(Number(amountG.toPrecision(2))).toBeCloseTo(amountG, 9)
+      }
+  })
+
+  test('rows follow the targets: pH by acid at three readings, borate only where it is wanted, stabiliser where it is', () => {
+    const keys = (of: DeckCard) => of.rows.map((row) => row.key)
+    expect(keys(card())).toContain('borate_mg_per_L_as_B')
+    expect(keys(card())).not.toContain('cya_mg_per_L')
+    const stabilised = card({ regimeId: 'stabilised', targets: defaultTargets('plaster', 'stabilised', {}) })
+    expect(keys(stabilised)).toContain('cya_mg_per_L')
+    expect(keys(stabilised)).not.toContain('borate_mg_per_L_as_B')
+    const high = card().rows.find((row) => row.key === 'pH-high')!
+    expect(high.doses.map((dose) => dose.readingText)).toEqual(['pH 7.8', 'pH 8.0', 'pH 8.2'])
+    expect(high.doses.map((dose) => dose.exactG)).toEqual(
+      high.doses.map((dose) => dose.exactG).toSorted((a, b) => a - b),
+    )
+  })
+
+  test('doses scale with the volume, and borate needs more acid than water without it', () => {
+    const acid = (of: DeckCard) => of.rows.find((row) => row.key === 'pH-high')!.doses[1]!.exactG
+    expect(acid(card({ volumeM3: 120 })) / acid(card())).toBeCloseTo(2, 6)
+    expect(acid(card())).toBeGreaterThan(1.2 * acid(card({ start: { ...input().start, borate_mg_per_L_as_B: 0 } })))
+  })
+
+  test('what is in stock stands beside the chosen product, an own product too, with its cautions', () => {
+    const productList = productsWith([
+      { id: 'my-acid', label: 'My acid', like: 'muriatic-acid-31', strength: 20, basis: 'percent-by-mass' },
+    ])
+    const made = card({ productList, stockG: { 'my-acid': 1000 } })
+    const high = made.rows.find((row) => row.key === 'pH-high')!
+    const [strong, weak] = high.doses.filter((dose) => dose.value === 8)
+    expect([strong!.productId, weak!.productId]).toEqual(['muriatic-acid-31', 'my-acid'])
+    expect(weak!.exactG / strong!.exactG).toBeCloseTo(31.45 / 20, 1)
+    expect(made.cautions.join(' ')).toContain('into water')
+    expect(made.cautions.join(' ')).toContain('measure again before anyone bathes')
+    expect(new Set(made.cautions).size).toBe(made.cautions.length)
+  })
+
+  test('without readings the card is made for the targets, and says so', () => {
+    const made = card({ start: {}, startIs: undefined, measuredAtMs: undefined })
+    expect(made.madeFor.waterIs).toBe('targets')
+    expect(made.madeFor.text).toContain('as its targets have it')
+    for (const [key, band] of Object.entries(input().targets))
+      expect(isInside(made.madeFor.water[key as 'pH']!, band!), key).toBe(true)
+  })
+
+  test('a volume of nothing is a Problem', () => {
+    const answer = deckCard(input({ volumeM3: 0 }))
+    expect(!answer.ok && answer.problem.path).toBe('volumeM3')
+  })
+})
