@@ -11,6 +11,8 @@ interface Row {
   readonly after_closed?: Numbers
   readonly after_open_log10_pCO2_minus3p38?: Numbers
   readonly doses?: Readonly<Record<string, number>>
+  /** The code that is due. */
+  readonly problem?: string
 }
 
 const FILE = join(import.meta.dirname, '../golden/water/second-solver.json')
@@ -62,5 +64,22 @@ describe('waters that no table has, against a second solver written apart from t
       return [...columns, ...doses].map((what) => `${verb} ${i}: ${what}`)
     })
     expect(out).toEqual([])
+  })
+
+  test('40 readings that no water can have are told as such, half for want of charge and half of alkalinity', () => {
+    const rows = table['impossible'] ?? []
+    const text = rows.map(({ line }) => JSON.stringify(line)).join('\n')
+    const { stdout, exitCode } = runCommandLine(['speciate', '-', '--constants', 'oracle'], {
+      readInput: () => text,
+      nowMs: 0,
+    })
+    expect(exitCode).toBe(2)
+    const codes = stdout
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line).problem?.code)
+    expect(codes).toEqual(rows.map(({ problem }) => problem))
+    expect(codes.filter((code) => code === 'water-charge-does-not-close').length).toBe(20)
+    expect(codes.filter((code) => code === 'water-alkalinity-too-low').length).toBe(20)
   })
 })
