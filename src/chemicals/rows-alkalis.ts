@@ -35,7 +35,7 @@ export const ALKALIS: readonly Product[] = [
     packages: [...kg(1, 5, 10, 25), ...lb(5, 15, 50)],
     how: 'Dissolve it in a bucket of pool water and pour it round the deep end; poured in a heap it clouds the water.',
     wait,
-    cautions: ['gear', 'dust', 'never-mix', 'pump-running'],
+    cautions: ['gear', 'dust', 'never-mix', 'pump-running', 'wait-to-bathe'],
     sources: [derived('9.435 mmol per gram'), memory('bulk density about 1.05 g/mL')],
     aliases: [{ name: 'soda ash anhydrous 100 %', basis: 'g' }],
   }),
@@ -105,7 +105,7 @@ export const ALKALIS: readonly Product[] = [
     packages: kg(25),
     how: 'For plants with trained staff and a metering pump only.',
     wait,
-    cautions: ['label', 'lye-burns', 'hot-dissolving', 'into-water', 'never-mix', 'pump-running'],
+    cautions: ['label', 'lye-burns', 'hot-dissolving', 'into-water', 'never-mix', 'pump-running', 'wait-to-bathe'],
     sources: [derived('25.002 mmol per gram'), practice('not for hand dosing')],
   }),
 ]

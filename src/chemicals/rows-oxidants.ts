@@ -118,7 +118,7 @@ export const OXIDANTS: readonly Product[] = [
     packages: [...kg(1, 5), ...lb(5, 25)],
     how: 'Dissolve half of it in a bucket of pool water, pour it round, measure, then give the rest.',
     wait,
-    cautions: ['gear', 'reducer-overshoot', 'never-mix', 'pump-running'],
+    cautions: ['gear', 'reducer-overshoot', 'never-mix', 'pump-running', 'wait-to-bathe'],
     sources: [
       memory('S2O3 + 4 HOCl + H2O = 2 SO4 + 4 Cl + 6 H, chlorine in excess'),
       memory('bulk density about 0.9 g/mL'),
@@ -155,7 +155,7 @@ export const OXIDANTS: readonly Product[] = [
     packages: [...kg(1, 5, 25), ...lb(5, 50)],
     how: 'Dissolve half of it in a bucket of pool water, pour it round, measure, then give the rest.',
     wait,
-    cautions: ['gear', 'reducer-overshoot', 'never-mix', 'pump-running'],
+    cautions: ['gear', 'reducer-overshoot', 'never-mix', 'pump-running', 'wait-to-bathe'],
     sources: [memory('SO3 + HOCl = SO4 + Cl + H; bulk density about 1.3 g/mL')],
     aliases: [{ name: 'sodium sulfite anhydrous 100 %', basis: 'g' }],
   }),
@@ -172,7 +172,7 @@ export const OXIDANTS: readonly Product[] = [
     packages: [...kg(1, 5, 25), ...lb(5, 25)],
     how: 'Scatter it over the deep end while the pump runs. It oxidises but does not disinfect.',
     wait,
-    cautions: ['gear', 'never-mix', 'keep-dry', 'not-on-surface', 'pump-running', 'wait-to-bathe'],
+    cautions: ['gear', 'never-mix', 'keep-dry', 'not-on-surface', 'pump-running', 'open-cover', 'wait-to-bathe'],
     sources: [
       memory('2 KHSO5 · KHSO4 · K2SO4; each KHSO5 ends as KHSO4'),
       practice('it can read as chlorine on a test'),

@@ -61,6 +61,9 @@ describe('cautions as data', () => {
       has('open-cover')
       has('wait-to-bathe')
     }
+    // what burns through a swing of pH, takes chlorine away or oxidises: a test comes before a bather
+    if (['soda-ash', 'sodium-hydroxide', 'sodium-thiosulfate', 'sodium-sulfite'].includes(row.id)) has('wait-to-bathe')
+    if (row.id === 'potassium-monopersulfate') has('open-cover')
     if (row.uses.includes('borate')) has('borate')
     if (row.id === 'trichlor-tablet') has('skimmer-pump-off')
     if (['stabiliser', 'borate', 'calcium', 'salt', 'magnesium'].some((use) => row.uses.some((each) => each === use)))
