@@ -67,7 +67,8 @@ export function TypedField(props: Props) {
         />
         {suffix ? <span className={styles['suffix']}>{suffix}</span> : null}
       </span>
-      {description ? (
+      {description !== undefined ? (
+        // Also while it is empty: a description that comes later is only read out where its place was there at first.
         <Text slot="description" className={classes(styles['description'])}>
           {description}
         </Text>

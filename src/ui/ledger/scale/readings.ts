@@ -29,8 +29,9 @@ export function formatMeasured(key: ReadingKey, value: number, units: UnitSystem
   return formatQuantity(row.quantity, value, units, { digits: measuredDigits(row, value) })
 }
 
-/** Decimals of a reading as it was taken. */
+/** Decimals of a reading as it was taken; hardness and alkalinity, converted from many units, are never finer than 1 mg/L. */
 export function measuredDigits(row: ReadingRow, value: number): number {
+  if (row.quantity === 'hardness' || row.quantity === 'alkalinity') return row.digits
   const scaled = value * 10 ** row.digits
   return Math.abs(scaled - Math.round(scaled)) > 0.02 ? row.digits + 1 : row.digits
 }

@@ -1,20 +1,23 @@
 import type { ActiveChlorineAccount } from '../../../derive/index.ts'
-import type { ReadingValues, System } from '../../../document/index.ts'
+import type { ReadingMethod, ReadingValues, System } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
-import { type Equilibrium, NO_STABILISER_MG_PER_L, type Totals } from '../../../water/index.ts'
+import { CONSTANT_SETS, type Equilibrium, NO_STABILISER_MG_PER_L, type Totals } from '../../../water/index.ts'
 import { useAppStore, useUnits } from '../../context.tsx'
 import { SegmentedField } from '../../fields/index.ts'
 import { PartBar } from '../scale/index.ts'
 import {
   CHLORINE_CONSTANTS,
   chlorineParts,
+  figuresOf,
   halfLifeWords,
   shareWords,
   smallMgPerL,
   spreadWords,
   sunLines,
 } from './chlorine-words.ts'
+import { Off } from './Off.tsx'
 import { PartRows } from './PartRows.tsx'
+import { sigmaFromTests } from './uncertainty.ts'
 import styles from './water.module.css'
 
 interface ActiveChlorineProps {
@@ -22,10 +25,11 @@ interface ActiveChlorineProps {
   readonly account: ActiveChlorineAccount
   readonly solved: { readonly totals: Totals; readonly equilibrium: Equilibrium }
   readonly known: ReadingValues
+  readonly method: ReadingMethod
 }
 
 /** Free chlorine taken apart: active, weak, held in store; by both sets of constants; and how the sun takes it. */
-export function ActiveChlorine({ system, account, solved, known }: ActiveChlorineProps) {
+export function ActiveChlorine({ system, account, solved, known, method }: ActiveChlorineProps) {
   const store = useAppStore()
   const units = useUnits()
   const { equilibrium, totals } = solved
@@ -34,6 +38,8 @@ export function ActiveChlorine({ system, account, solved, known }: ActiveChlorin
   const stabiliser = known.cya_mg_per_L ?? 0
   const isStabilised = stabiliser >= NO_STABILISER_MG_PER_L
   const share = (value: number) => shareWords(value, free, units)
+  const constants = CONSTANT_SETS[account.chosen === 'wahman' ? 'wahman' : 'default']
+  const sigma = sigmaFromTests(known, method, constants, ({ activeChlorineMgPerL }) => activeChlorineMgPerL)
   const label = (id: string) => CHLORINE_CONSTANTS.find((set) => set.id === id)?.label
   const otherMgPerL = account.chosen === 'wahman' ? account.mgPerL : account.wahmanMgPerL
   const otherId = account.chosen === 'wahman' ? 'obrien' : 'wahman'
@@ -42,7 +48,10 @@ export function ActiveChlorine({ system, account, solved, known }: ActiveChlorin
       <dl className={isStabilised ? styles['pair'] : styles['single']}>
         <div>
           <dt>Active chlorine{isStabilised && `, ${label(account.chosen)}`}</dt>
-          <dd>{smallMgPerL(account.chosenMgPerL, units)}</dd>
+          <dd>
+            {smallMgPerL(account.chosenMgPerL, units)}
+            {sigma !== undefined && <Off half={figuresOf(1.96 * sigma, account.chosenMgPerL, units)} />}
+          </dd>
           <dd className={styles['remark']}>{share(account.chosenMgPerL)} of the free chlorine works at once</dd>
         </div>
         {isStabilised && (

@@ -1,6 +1,6 @@
 import { deriveWater } from '../../../derive/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
-import type { Equilibrium } from '../../../water/index.ts'
+import { CONSTANT_SETS, type Equilibrium } from '../../../water/index.ts'
 import { useApp, useUnits } from '../../context.tsx'
 import { ProblemNote } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
@@ -9,7 +9,9 @@ import { shareWords } from './chlorine-words.ts'
 import { Indices } from './Indices.tsx'
 import { PartRows } from './PartRows.tsx'
 import type { NumberedProps } from './Readings.tsx'
+import { OF_FILL_WATER } from './reading-words.ts'
 import { alkalinityParts, alkalinityWords, carbonDioxideWords } from './state-words.ts'
+import { sigmaFromTests } from './uncertainty.ts'
 import styles from './water.module.css'
 
 /** Whether the water takes from its walls or leaves scale on them, what its alkalinity is made of, and its carbon dioxide. */
@@ -18,10 +20,14 @@ export function Balance({ system, number }: NumberedProps) {
   const nowMs = useApp((state) => state.nowMs)
   const water = deriveWater(spec, system.id, nowMs)
   const { solved, told } = water
+  const constants = CONSTANT_SETS[system.regime.chlorineConstants === 'wahman' ? 'wahman' : 'default']
+  const sigma =
+    water.latest && sigmaFromTests(water.known, water.latest.method, constants, ({ calciteSI }) => calciteSI)
   // What others tell stands at the readings already.
   const toldWords = told.map(({ words }) => words)
   return (
     <Section number={number} title="Balance">
+      {water.from === 'fill' && <p className={styles['intro']}>{OF_FILL_WATER}</p>}
       {!solved ? (
         <p className={styles['intro']}>It takes at least pH and total alkalinity to work that out.</p>
       ) : solved.ok ? (
@@ -31,6 +37,7 @@ export function Balance({ system, number }: NumberedProps) {
             tableIndex={water.tableIndex}
             indices={water.indices}
             known={water.known}
+            sigma={sigma}
           />
           <Alkalinity equilibrium={solved.value.equilibrium} />
         </>

@@ -6,6 +6,7 @@ import { ActiveChlorine } from './ActiveChlorine.tsx'
 import { Combined } from './Combined.tsx'
 import { Germs } from './Germs.tsx'
 import type { NumberedProps } from './Readings.tsx'
+import { OF_FILL_WATER } from './reading-words.ts'
 import styles from './water.module.css'
 
 /** What the chlorine in the water is worth: how much of it works, how long it lasts, what is used up. */
@@ -17,9 +18,16 @@ export function Chlorine({ system, number }: NumberedProps) {
   const lacking = lackingWords(water.known, solved?.ok === false)
   return (
     <Section number={number} title="Chlorine">
+      {water.from === 'fill' && <p className={styles['intro']}>{OF_FILL_WATER}</p>}
       {lacking && <p className={styles['intro']}>{lacking}</p>}
       {!lacking && solved?.ok && sanitation.active?.ok && (
-        <ActiveChlorine system={system} account={sanitation.active.value} solved={solved.value} known={water.known} />
+        <ActiveChlorine
+          system={system}
+          account={sanitation.active.value}
+          solved={solved.value}
+          known={water.known}
+          method={water.latest?.method ?? 'unknown'}
+        />
       )}
       <Combined system={system} />
       <Germs known={water.known} />

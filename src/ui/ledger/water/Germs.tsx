@@ -10,7 +10,10 @@ export function Germs({ known }: { readonly known: ReadingValues }) {
   const units = useUnits()
   const { lines, problem } = germsIn(known)
   return (
-    <Disclosure title="How long it needs for named germs" aside={lines.length === 0 ? 'not in this water' : undefined}>
+    <Disclosure
+      title="How long it needs for named germs"
+      aside={lines.length > 0 ? undefined : known.cya_mg_per_L === undefined ? 'not known yet' : 'not in this water'}
+    >
       {lines.length > 0 && (
         <table className={styles['rows']}>
           <tbody>

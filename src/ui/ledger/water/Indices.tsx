@@ -1,8 +1,10 @@
 import type { ReadingValues } from '../../../document/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
 import type { Equilibrium, IndexDifference } from '../../../water/index.ts'
 import { useUnits } from '../../context.tsx'
 import { Disclosure } from '../../fields/index.ts'
 import { formatSigned } from '../scale/index.ts'
+import { Off } from './Off.tsx'
 import { INDEX_TERM_LABELS, indexLacksWords, saturationWords } from './state-words.ts'
 import styles from './water.module.css'
 
@@ -11,10 +13,12 @@ interface IndicesProps {
   readonly tableIndex: number | undefined
   readonly indices: IndexDifference | undefined
   readonly known: ReadingValues
+  /** One standard deviation of calcite SI from the tests’ scatter. */
+  readonly sigma: number | undefined
 }
 
 /** The two indices side by side, why they differ here and which to act on, term by term for who wants it. */
-export function Indices({ equilibrium, tableIndex, indices, known }: IndicesProps) {
+export function Indices({ equilibrium, tableIndex, indices, known, sigma }: IndicesProps) {
   const units = useUnits()
   const si = equilibrium.calciteSI
   return (
@@ -22,7 +26,10 @@ export function Indices({ equilibrium, tableIndex, indices, known }: IndicesProp
       <dl className={styles['pair']}>
         <div>
           <dt>Calcite SI</dt>
-          <dd>{Number.isFinite(si) ? formatSigned(si, units) : 'none'}</dd>
+          <dd>
+            {Number.isFinite(si) ? formatSigned(si, units) : 'none'}
+            {sigma !== undefined && <Off half={formatQuantity('number', 1.96 * sigma, units, { digits: 2 })} />}
+          </dd>
           <dd className={styles['remark']}>{saturationWords(si)}</dd>
         </div>
         <div>

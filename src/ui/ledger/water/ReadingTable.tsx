@@ -103,7 +103,7 @@ function Line({ line, hasScale, marks, id }: LineProps) {
           {sigma !== undefined && sigma > 0 && row.quantity !== 'temperature'
             ? plusMinusWords(row, sigma, digits, units)
             : null}
-          {where && <span className="visually-hidden">, {where}</span>}
+          {where && <span className="visually-hidden"> {where}</span>}
         </td>
       </tr>
       {line.words && (

@@ -75,7 +75,7 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
       label={row.label}
       quantity={row.quantity}
       value={values[row.key]}
-      onChange={(si) => put(row.key, si)}
+      onChange={(si) => put(row.key, si === undefined ? undefined : asSaved(row, si))}
       min={row.min}
       max={row.max}
       placeholder="not measured"
@@ -125,4 +125,9 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
 function withValue(values: ReadingValues, key: ReadingKey, value: number | undefined): ReadingValues {
   const { [key]: _, ...rest } = values
   return value === undefined ? rest : { ...rest, [key]: value }
+}
+
+/** What is shown is what is saved: hardness and alkalinity out of other units come to a tenth, finer than any test reads. */
+function asSaved(row: ReadingRow, si: number): number {
+  return row.quantity === 'hardness' || row.quantity === 'alkalinity' ? Math.round(si * 10) / 10 : si
 }

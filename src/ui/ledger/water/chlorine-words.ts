@@ -27,10 +27,19 @@ export function chlorineParts(equilibrium: Equilibrium): readonly BarPart[] {
   ]
 }
 
-/** A small concentration with two figures, which is more than either set of constants is sure of. */
+/** Decimals that give a small concentration two figures, which is more than either set of constants is sure of. */
+function digitsOf(value: number): number {
+  return value > 0 ? Math.min(4, Math.max(1, 1 - Math.floor(Math.log10(value)))) : 1
+}
+
+/** A small concentration with two figures. */
 export function smallMgPerL(value: number, units: UnitSystem): string {
-  const digits = value > 0 ? Math.min(4, Math.max(1, 1 - Math.floor(Math.log10(value)))) : 1
-  return formatQuantity('concentration', value, units, { digits })
+  return formatQuantity('concentration', value, units, { digits: digitsOf(value) })
+}
+
+/** A number beside a small concentration, at its decimals and without its unit. */
+export function figuresOf(number: number, beside: number, units: UnitSystem): string {
+  return formatQuantity('number', number, units, { digits: digitsOf(beside) })
 }
 
 /** What to make of two answers. */

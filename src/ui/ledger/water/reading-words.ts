@@ -3,6 +3,9 @@ import type { Band } from '../../../plan/index.ts'
 import type { UnitSystem } from '../../../units/index.ts'
 import { formatMeasured, READING_ROWS, shortValue } from '../scale/index.ts'
 
+/** Said where the pool has no readings and its fill water stands in. */
+export const OF_FILL_WATER = 'Of the fill water, since the pool has no readings of its own yet.'
+
 /** What it means that some of the usual readings are absent; undefined where all are there, or told by others. */
 export function unknownWords(values: ReadingValues, told: readonly ReadingKey[] = []): string | undefined {
   const missing = READING_ROWS.filter((row) => !row.isMore && values[row.key] === undefined && !told.includes(row.key))
