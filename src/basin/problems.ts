@@ -89,17 +89,17 @@ const WORDS = {
     'Give a radius, or choose the vertical wall.',
   ],
   'ring-meets-shore': [
-    'The contour crosses or touches the outline or an island.',
+    'The depth line crosses or touches the outline or an island.',
     'A depth can’t be told between two lines that meet.',
     'Move it inside; the depth along the shore is given by itself.',
   ],
   'rings-meet': [
-    'Two contours cross or touch each other.',
+    'Two depth lines cross or touch each other.',
     'One place can’t have two depths.',
     'Keep them apart, one inside or beside the other.',
   ],
   'ring-outside': [
-    'The contour lies where there is no water.',
+    'The depth line lies where there is no water.',
     'It changes nothing.',
     'Move it inside the outline and off the islands, or delete it.',
   ],

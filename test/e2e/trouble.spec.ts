@@ -1,4 +1,6 @@
 import type { Page } from '@playwright/test'
+import type { Path } from '../../src/basin/index.ts'
+import { linkOf, specFromLink } from '../../src/document/index.ts'
 import {
   announcedVolume,
   blankSheet,
@@ -6,6 +8,7 @@ import {
   copyLink,
   newVolume,
   notice,
+  numberIn,
   openApp,
   planMenu,
   saved,
@@ -43,6 +46,73 @@ test('an outline that crosses itself says where and how to mend it, and no dose 
   await undo(page).click()
   await expect.poll(() => announcedVolume(page)).toBe(before)
   await expect(problem).toBeHidden()
+})
+
+/** Pulls the top of the deep end down through the opposite wall. */
+async function tangle(page: Page): Promise<void> {
+  const points = await outlinePoints(page)
+  const top = sheet(page).getByRole('button', { name: /^Point 6 of 8/ })
+  await dragBy(page, top, 0, Math.max(...points.map((p) => p.y)) - (await middleOf(top)).y + 60)
+}
+
+test('a line that crosses itself may be had untangled, and that is one step of undo', async ({ page }) => {
+  await openApp(page)
+  const before = await announcedVolume(page)
+  await tangle(page)
+  const proposal = page.locator('[data-shape="untangled"]')
+  await expect(proposal, 'it is shown before it is taken').toBeVisible()
+  const offered = await proposal.getAttribute('d')
+  const take = strip(page).getByRole('button', { name: 'Use the untangled line' })
+  await take.click()
+  const mended = await newVolume(page, '')
+  expect(numberIn(mended)).toBeGreaterThan(1000)
+  await expect(proposal).toBeHidden()
+  await expect(take).toBeHidden()
+  await expect(page.getByRole('alert').filter({ hasText: 'The line crosses' })).toBeHidden()
+  await expect(page.locator('[data-shape="outline"]'), 'the line is the one that was shown').toHaveAttribute(
+    'd',
+    offered ?? '',
+  )
+  const focus = () => page.evaluate(() => document.activeElement === document.body)
+  expect(await focus(), 'the focus stays with the work').toBe(false)
+
+  await page.getByRole('button', { name: /^Undo: / }).click()
+  await expect.poll(() => announcedVolume(page), 'the tangled line is back').toBe('')
+  await expect(proposal).toBeVisible()
+  const basin = await chapter(page, 'Basin')
+  const note = basin.getByRole('note', { name: 'Needs attention' }).filter({ hasText: 'The line crosses' })
+  await note.getByRole('button', { name: 'Use the untangled line' }).click()
+  await expect.poll(() => announcedVolume(page), 'the ledger offers the same line').toBe(mended)
+  await undo(page).click()
+  await undo(page).click()
+  await expect.poll(() => announcedVolume(page)).toBe(before)
+})
+
+test('a body that lies on another is drawn, pointed out, and said how much it counts twice', async ({ page }) => {
+  await openApp(page)
+  const spec = specFromLink(await copyLink(page))
+  if (!spec.ok) throw new Error('not a link')
+  const [main] = spec.value.bodies
+  if (!main) throw new Error('nothing is drawn')
+  const round: Path = {
+    start: [8.4, 4.2],
+    segments: [[11.6, 4.2] as const, [8.4, 4.2] as const].map((to) => ({ to, bulge: 1 })),
+  }
+  const second = {
+    ...main,
+    id: 'round',
+    name: 'Round end',
+    outline: round,
+    features: [],
+    floor: { kind: 'flat', depthM: 1 } as const,
+  }
+  const both = linkOf({ ...spec.value, bodies: [main, second] }, './')
+  await page.goto('about:blank')
+  await openApp(page, both)
+  const note = (await chapter(page, 'Basin')).getByRole('note').filter({ hasText: 'Round end lies on' })
+  await expect(note).toContainText(/Counted twice: about [\d,]+\sgal\./)
+  await expect(page.locator('[data-shape="neighbour"]')).toBeVisible()
+  await expect.poll(() => announcedVolume(page), 'nothing is withheld for it').toMatch(/\d/)
 })
 
 test('text that can’t be read stays as it was typed, with a hint, and changes nothing', async ({ page }) => {

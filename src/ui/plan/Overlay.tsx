@@ -75,7 +75,7 @@ function Ghost({ view, panes, origin }: Props) {
   if (ghost.length === 0) return null
   return (
     <g transform={svgMatrix(view, panes, origin)}>
-      <path className={styles['ghost']} d={ghost.map((path) => pathFrom(path, origin)).join('')} />
+      <path className={styles['ghost']} data-shape="ghost" d={ghost.map((path) => pathFrom(path, origin)).join('')} />
     </g>
   )
 }

@@ -40,7 +40,7 @@ export function featureFrom(ground: Ground, tool: FeatureTool, from: Point, to: 
   }
   if (tool === 'ramp') {
     const runM = drag ? Math.max(TREAD_LEAST_M, whole(drag.inwardM)) : RAMP_RUN_M
-    const { path, axis } = footprintFrom(ground.outline, frame, alongM, runM)
+    const { path, axis } = footprintFrom(ground.outline, frame, alongM, runM, 'behind')
     const toDepthM = whole(Math.min(footDepth(ground, frame, runM), runM * RAMP_FALL))
     return { kind: 'ramp', path, axis, fromDepthM: 0, toDepthM: Math.max(toDepthM, LEAST_FALL_M) }
   }

@@ -53,9 +53,16 @@ export function dragInFrame(frame: WallFrame, to: Point): { readonly alongM: num
 
 /**
  * The rectangle that stands against the wall: `runM` into the water, over the width that was dragged. Behind a
- * curved wall it reaches out as far as the wall bends away, and the outline cuts it off.
+ * curved wall it reaches out as far as the wall bends away, and the outline cuts it off. Its axis begins at the wall or,
+ * for what would change its rule right there, at the edge behind: a line that only touches the wall can't be told apart from it.
  */
-export function footprintFrom(outline: Path, frame: WallFrame, alongM: number, runM: number): Footprint {
+export function footprintFrom(
+  outline: Path,
+  frame: WallFrame,
+  alongM: number,
+  runM: number,
+  axisFrom: 'wall' | 'behind' = 'wall',
+): Footprint {
   const isWide = Math.abs(alongM) >= MEANT_WIDTH_M
   const from = isWide ? Math.min(0, alongM) : -DEFAULT_WIDTH_M / 2
   const to = isWide ? Math.max(0, alongM) : DEFAULT_WIDTH_M / 2
@@ -71,7 +78,7 @@ export function footprintFrom(outline: Path, frame: WallFrame, alongM: number, r
       start: corners[0],
       segments: [{ to: corners[1] }, { to: corners[2] }, { to: corners[3] }],
     },
-    axis: { from: frame.at, to: fromFrame(frame, 0, runM) },
+    axis: { from: axisFrom === 'wall' ? frame.at : fromFrame(frame, 0, behind), to: fromFrame(frame, 0, runM) },
     runM,
     widthM: to - from,
   }

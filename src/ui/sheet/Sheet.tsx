@@ -1,7 +1,5 @@
-import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { createPortal } from 'react-dom'
-import { useStore } from 'zustand'
-import type { Tool } from '../../state/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
 import { classes } from '../fields/index.ts'
 import { DrawBar } from './DrawBar.tsx'
@@ -12,12 +10,14 @@ import { armsOf, isInPane } from './in-sight.ts'
 import { itemOf, keyOf, type PlacedItem, selectionOf } from './items.ts'
 import { createLocalStore, LocalProvider, useLocal } from './local.ts'
 import { placeItems } from './place-items.ts'
-import { begin, hover, placesPoints, tap } from './presses.ts'
+import { begin, hover, tap } from './presses.ts'
 import styles from './Sheet.module.css'
 import type { Scene } from './scene.ts'
+import { sheetLabel } from './sheet-label.ts'
 import { Strip } from './strip/Strip.tsx'
 import { usePointerGestures } from './usePointerGestures.ts'
 import { useSubject } from './useScene.ts'
+import { useSheetFocus } from './useSheetFocus.ts'
 import { useSheetKeys } from './useSheetKeys.ts'
 import { useSheetView } from './useSheetView.ts'
 
@@ -96,6 +96,7 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
     const target = key === undefined ? frame.current : svg.current?.querySelector<SVGElement>(`[data-item="${key}"]`)
     target?.focus({ preventScroll: true })
   }, [])
+  const toSheet = useCallback(() => focus(undefined), [focus])
   const focusFields = useCallback(() => strip.current?.querySelector('input')?.focus(), [])
 
   usePointerGestures(frame, {
@@ -129,42 +130,15 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
     },
     [app, focusFields],
   )
-  // A dimension is selected to be typed.
-  const isDimension = selection?.kind === 'dimension' ? selection.axis : undefined
-  useLayoutEffect(() => {
-    if (isDimension !== undefined) focusFields()
-  }, [isDimension, focusFields])
-  // A button of the strip may go away with what it acted on: the focus then goes to what is selected now, not to the page's start.
-  useEffect(() => {
-    let frames = 3
-    let request = requestAnimationFrame(function look() {
-      if (document.activeElement === document.body && app.getState().selection !== undefined) focus(selectedKey)
-      else if (frames-- > 0) request = requestAnimationFrame(look)
-    })
-    return () => cancelAnimationFrame(request)
-  }, [app, focus, selectedKey])
-  // Leaving a tool leaves nothing of it behind.
-  useEffect(() => {
-    if (!placesPoints(tool)) local.setState((state) => ({ draft: { ...state.draft, points: [] }, guides: [] }))
-    local.setState({ benchFrom: undefined, ghost: [], sounded: undefined })
-    // On a phone a tool may be taken up in the ledger, with the sheet out of sight.
-    if (tool !== 'select') frame.current?.scrollIntoView({ block: 'nearest' })
-    if (placesPoints(tool) || tool === 'freehand' || tool === 'sounding') frame.current?.focus({ preventScroll: true })
-  }, [tool, local])
-
-  // A place that is sounded asks for its depth; with that typed the sheet takes the next.
-  const sounded = useStore(local, (state) => state.sounded)
-  const wasSounded = useRef(sounded)
-  useLayoutEffect(() => {
-    if (sounded) focusFields()
-    else if (wasSounded.current && tool === 'sounding') frame.current?.focus({ preventScroll: true })
-    wasSounded.current = sounded
-  }, [sounded, tool, focusFields])
-  // A fresh sketch asks for its size; on a touch screen that would bring up the keys over the drawing.
-  const isSketch = subject?.body.sketch !== undefined
-  useEffect(() => {
-    if (isSketch && !isCoarse && local.getState().spoken.startsWith('Outline drawn')) focusFields()
-  }, [isSketch, isCoarse, local, focusFields])
+  useSheetFocus({
+    local,
+    frame,
+    focus,
+    focusFields,
+    selectedKey,
+    isCoarse,
+    isSketch: subject?.body.sketch !== undefined,
+  })
 
   const measure = sheet.measureRef
   return (
@@ -201,10 +175,10 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
           {subject || !isSelecting ? null : <EmptySheet />}
         </div>
         {stripSlot ? (
-          createPortal(<Strip scene={scene} hands={hands} stripRef={strip} />, stripSlot)
+          createPortal(<Strip scene={scene} hands={hands} stripRef={strip} toSheet={toSheet} />, stripSlot)
         ) : (
           <div className={styles['strip']}>
-            <Strip scene={scene} hands={hands} stripRef={strip} />
+            <Strip scene={scene} hands={hands} stripRef={strip} toSheet={toSheet} />
           </div>
         )}
       </div>
@@ -225,16 +199,6 @@ function Spoken() {
       {spoken}
     </p>
   )
-}
-
-function sheetLabel(tool: Tool): string {
-  if (tool === 'sounding') {
-    return 'Plan and section, taking soundings. Arrow keys move the cross hairs, Shift for ten steps, Enter asks for the depth there, Escape ends.'
-  }
-  if (tool === 'points' || tool === 'contour') {
-    return 'Placing points. Arrow keys move the cross hairs, Shift for ten steps, Enter places a point, Enter again on it closes, C corner or smooth, Backspace takes back, Escape cancels.'
-  }
-  return 'Plan and section. Arrow keys move the cross hairs and read the depth, plus and minus zoom, 0 fits. Tab goes to points, stations and features.'
 }
 
 /** Tab comes back to what was selected last, else to the first. */

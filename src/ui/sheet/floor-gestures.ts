@@ -2,6 +2,7 @@ import { flatten, nearestOn, type Path, type Point } from '../../basin/index.ts'
 import { isInside } from '../../document/index.ts'
 import { FEATURES, type Feature } from '../../features/index.ts'
 import { snapLength } from '../../units/index.ts'
+import { nodesOf } from '../plan/nodes.ts'
 import { edits } from './edits.ts'
 import { featureShapes } from './feature-shapes.ts'
 import { addFeature, type Hands, loopGesture } from './gestures.ts'
@@ -73,19 +74,26 @@ export function pickBenchSide(hands: Hands, press: Press): void {
     hands.local.setState({ spoken: 'Press on a side of the outline.' })
     return
   }
+  takeBenchSide(hands, scene, side, 'Press where the bench ends.')
+}
+
+/** Begins a bench at a side, or ends it there. */
+export function takeBenchSide(hands: Hands, scene: Scene, side: number, next: string): void {
   const { benchFrom } = hands.local.getState()
   if (benchFrom === undefined) {
-    const bench = benchAlong(scene, side, side)
-    hands.local.setState({
-      benchFrom: side,
-      ghost: bench ? featureShapes(bench, scene.body.outline) : [],
-      spoken: `From side ${side + 1}. Press where the bench ends.`,
-    })
+    hands.local.setState({ benchFrom: side, spoken: `From side ${side + 1}. ${next}` })
+    showBench(hands, scene, side, side)
     return
   }
   const bench = benchAlong(scene, benchFrom, side)
-  hands.local.setState({ benchFrom: undefined, ghost: [] })
+  hands.local.setState({ benchFrom: undefined, benchAt: undefined, ghost: [] })
   if (bench) addFeature(hands, bench)
+}
+
+/** A bench as it would be from one side to another. */
+export function showBench({ local }: Pick<Hands, 'local'>, scene: Scene, from: number, to: number): void {
+  const bench = benchAlong(scene, from, to)
+  if (bench) local.setState({ ghost: featureShapes(bench, scene.body.outline) })
 }
 
 /** While the end of a bench is looked for, the bench as it would be. */
@@ -94,8 +102,7 @@ export function previewBench(hands: Hands, press: Press): void {
   const { benchFrom } = hands.local.getState()
   const side = scene && benchFrom !== undefined ? outlineSideAt(scene, press) : undefined
   if (!scene || benchFrom === undefined || side === undefined) return
-  const bench = benchAlong(scene, benchFrom, side)
-  if (bench) hands.local.setState({ ghost: featureShapes(bench, scene.body.outline) })
+  showBench(hands, scene, benchFrom, side)
 }
 
 /** A bench of usual size along sides of the outline, the shorter way round from one to the other. */
@@ -105,8 +112,7 @@ export function benchAlong({ body }: Pick<Scene, 'body'>, one: number, other: nu
   const start = body.outline.start
   const bench = kind.defaults({ at: start, toward: [1, 0], sizeM: 1, outline: body.outline })
   if (!('along' in bench)) return undefined
-  const last = body.outline.segments.at(-1)?.to ?? start
-  const count = body.outline.segments.length + (last[0] === start[0] && last[1] === start[1] ? 0 : 1)
+  const count = nodesOf(body.outline).length
   const onward = (other - one + count) % count
   const isOnward = onward <= count - onward
   return { ...bench, along: { fromSegment: isOnward ? one : other, toSegment: isOnward ? other : one } }

@@ -163,7 +163,7 @@ export function addFeature(hands: Pick<Hands, 'app' | 'local' | 'scene'>, featur
 }
 
 /** The numbers of a feature in one line, for while it is dragged. */
-function sayFeature(feature: AnyFeature, { units }: Scene): string {
+export function sayFeature(feature: AnyFeature, { units }: Scene): string {
   const say = (si: number) => formatQuantity('length', si, units)
   if ('fromDepthM' in feature) return `${say(feature.fromDepthM)} to ${say(feature.toDepthM)} deep`
   if (!('treads' in feature)) return `${say(feature.depthM)} deep`

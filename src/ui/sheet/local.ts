@@ -28,6 +28,10 @@ export interface LocalState {
   readonly ghost: readonly Path[]
   /** Side of the outline where a bench in the making begins. */
   readonly benchFrom: number | undefined
+  /** Side of the outline that the keys have come to with a bench. */
+  readonly benchAt: number | undefined
+  /** Where the keys have begun a feature against the wall, in the plan [m]. */
+  readonly wallFrom: Point | undefined
   /** Where the next sounding is; its depth is being asked for [m]. */
   readonly sounded: Point | undefined
   /** Item that a drag has hold of. */
@@ -45,6 +49,8 @@ const AT_REST: LocalState = {
   draft: EMPTY_DRAFT,
   ghost: [],
   benchFrom: undefined,
+  benchAt: undefined,
+  wallFrom: undefined,
   sounded: undefined,
   grabbed: undefined,
   spoken: '',

@@ -3,16 +3,14 @@ import { depthAt, type Point } from '../../basin/index.ts'
 import { depthToReference } from '../../document/index.ts'
 import { displayStep, formatQuantity, formatSlope, snapLength } from '../../units/index.ts'
 import { dragInPlan, dragStation } from '../plan/edit.ts'
-import { canClose, draftAfter } from '../plan/points-draft.ts'
 import { edits } from './edits.ts'
-import { soundAt } from './floor-gestures.ts'
 import { addStation, type Hands } from './gestures.ts'
 import { type Item, keyOf, type PlacedItem, selectionOf } from './items.ts'
 import { sayPlace } from './place-items.ts'
-import { closeDraft } from './place-points.ts'
 import { placesPoints } from './presses.ts'
 import { removalOf } from './removal.ts'
 import { alongAxis } from './scene.ts'
+import { onTool } from './tool-keys.ts'
 import type { SheetView } from './useSheetView.ts'
 import { fromScreen, fromSheet, toScreen } from './view.ts'
 
@@ -172,46 +170,11 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     }
   }
 
-  const onPoints = (event: KeyboardEvent): boolean => {
-    const { local } = hands
-    const { draft, cursor } = local.getState()
-    if (event.key === 'Enter' && (event.ctrlKey || event.metaKey)) closeDraft(hands)
-    else if (event.key === 'Enter' || event.key === ' ') {
-      if (!cursor) moveCursor([0, 0], 0)
-      else if (isOnCursor(draft.points[0]?.at, cursor) && canClose(draft)) closeDraft(hands)
-      else if (isOnCursor(draft.points.at(-1)?.at, cursor) && canClose(draft)) closeDraft(hands)
-      else {
-        const next = draftAfter(draft, { do: 'drop', at: cursor })
-        local.setState({ draft: next })
-        say(`Point ${next.points.length} placed. ${canClose(next) ? 'Enter again closes the outline.' : ''}`)
-      }
-    } else if (event.key === 'c' || event.key === 'C') {
-      const next = draftAfter(draft, { do: 'toggle' })
-      local.setState({ draft: next })
-      say(next.isSmooth ? 'Smooth.' : 'Corner.')
-    } else if (event.key === 'Backspace' || event.key === 'Delete') {
-      local.setState({ draft: draftAfter(draft, { do: 'remove-last' }) })
-      say('Last point removed.')
-    } else if (event.key === 'Escape') {
-      local.setState({ draft: draftAfter(draft, { do: 'start-over' }), cursor: undefined })
-      hands.app.getState().setTool('select')
-      say('Placing points cancelled.')
-    } else return false
-    return true
-  }
-
-  const sound = () => {
-    const { cursor } = hands.local.getState()
-    if (cursor) soundAt(hands, cursor)
-    else moveCursor([0, 0], 0)
-  }
-
   const onSheet = (event: KeyboardEvent): boolean => {
-    const { tool, setTool, select } = hands.app.getState()
+    const { setTool, select } = hands.app.getState()
     const arrow = ARROWS[event.key]
+    if (onTool({ hands, moveCursor, focus }, event, arrow)) return true
     if (arrow) moveCursor(arrow, event.shiftKey ? 10 : 1)
-    else if (placesPoints(tool) && onPoints(event)) return true
-    else if (tool === 'sounding' && (event.key === 'Enter' || event.key === ' ')) sound()
     else if (event.key === '+' || event.key === '=') view.zoom(ZOOM_STEP)
     else if (event.key === '-' || event.key === '_') view.zoom(1 / ZOOM_STEP)
     else if (event.key === '0') view.fit()
@@ -241,8 +204,4 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
       event.stopPropagation()
     }
   }
-}
-
-function isOnCursor(point: Point | undefined, cursor: Point): boolean {
-  return !!point && point[0] === cursor[0] && point[1] === cursor[1]
 }

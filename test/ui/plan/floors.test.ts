@@ -126,6 +126,22 @@ describe('dragging', () => {
     expect(dragged(dished, { kind: 'dish', part: 'radius' }, [0, 1.203]).floor).toMatchObject({ radiusM: 1.2 })
   })
 
+  test('a ramp can be drawn out from anywhere along a curved wall, and there is a volume', () => {
+    const body = bodyOf(demoSpec)
+    const { partition } = deriveBody(body)
+    const ground = { outline: body.outline, parts: partition.ok ? partition.value : undefined, units: 'us' } as const
+    for (let x = 0.5; x < 10.6; x += 0.5)
+      for (const [y, to] of [
+        [0.2, 1.4],
+        [0.2, 2.9],
+        [5, 3],
+      ] as const) {
+        const ramp = featureFrom(ground, 'ramp', [x, y], [x, to])
+        const { measures } = deriveBody({ ...body, features: [...body.features, ramp] })
+        expect(measures.ok, `from ${x}, ${y} to ${to}`).toBe(true)
+      }
+  })
+
   test('a ramp falls no steeper than 1 : 7 and ends in the water', () => {
     const ground = { outline: RECTANGLE, parts: undefined, units: 'metric' } as const
     const ramp = featureFrom(ground, 'ramp', [0, 2], [3.5, 2])

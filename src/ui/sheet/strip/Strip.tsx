@@ -24,10 +24,12 @@ interface Props {
   readonly scene: Scene | undefined
   readonly hands: Hands
   readonly stripRef: Ref<HTMLElement>
+  /** Puts the keyboard's focus on the drawing. */
+  readonly toSheet: () => void
 }
 
 /** The strip under the drawing: the numbers of what is selected, as fields; else what the tool wants or the depth here. */
-export function Strip({ scene, hands, stripRef }: Props) {
+export function Strip({ scene, hands, stripRef, toSheet }: Props) {
   const tool = useApp((state) => state.tool)
   const proposal = useUntangled()
   return (
@@ -35,7 +37,7 @@ export function Strip({ scene, hands, stripRef }: Props) {
       {tool !== 'select' ? (
         <ToolStrip tool={tool} hands={hands} />
       ) : scene ? (
-        <SelectionStrip scene={scene} hands={hands} proposal={proposal} />
+        <SelectionStrip {...{ scene, hands, proposal, toSheet }} />
       ) : (
         <p className={styles['say']}>The sheet is blank.</p>
       )}
@@ -47,14 +49,15 @@ interface SelectionProps {
   readonly scene: Scene
   readonly hands: Hands
   readonly proposal: Untangled | undefined
+  readonly toSheet: () => void
 }
 
-function SelectionStrip({ scene, hands, proposal }: SelectionProps) {
+function SelectionStrip({ scene, hands, proposal, toSheet }: SelectionProps) {
   const give = (command: Command) => hands.app.getState().dispatch(command)
   const props: StripProps = { scene, hands, give }
   return (
     <>
-      {proposal ? <UntangleStrip {...props} proposal={proposal} /> : null}
+      {proposal ? <UntangleStrip {...{ ...props, proposal, toSheet }} /> : null}
       <SelectedFields {...props} hands={hands} />
     </>
   )

@@ -36,7 +36,10 @@ export function ToolStrip({ tool, hands }: { readonly tool: Exclude<Tool, 'selec
   return (
     <>
       <Title name={name} />
-      <p className={styles['say']}>{hint}</p>
+      <p className={styles['say']}>
+        {hint}
+        {tool === 'freehand' ? null : ' Keys: arrows move, Enter begins and places.'}
+      </p>
       <Actions>
         <Button onPress={leave}>Cancel</Button>
       </Actions>
@@ -51,8 +54,8 @@ function BenchStrip({ onLeave }: { readonly onLeave: () => void }) {
       <Title name="Bench along the wall" note={from === undefined ? undefined : `from side ${from + 1}`} />
       <p className={styles['say']}>
         {from === undefined
-          ? 'Press the side of the pool where the bench begins.'
-          : 'Now the side where it ends, or the same side again.'}
+          ? 'Press the side of the pool where the bench begins. Keys: arrows go from side to side, Enter begins.'
+          : 'Now the side where it ends, or the same side again. Keys: arrows, then Enter.'}
       </p>
       <Actions>
         <Button onPress={onLeave}>Cancel</Button>

@@ -11,13 +11,16 @@ export function UntangleStrip({
   hands,
   give,
   proposal,
-}: Pick<StripProps, 'scene' | 'hands' | 'give'> & { readonly proposal: Untangled }) {
+  toSheet,
+}: StripProps & { readonly proposal: Untangled; readonly toSheet: () => void }) {
   if (proposal.bodyId !== scene.body.id) return null
   const take = () => {
     if (give(edits.untangleLine(proposal.bodyId, proposal.ring, proposal.path))) return
     // Its points are other ones now.
     hands.app.getState().select(undefined)
     hands.local.setState({ spoken: 'The line is untangled.' })
+    // This button goes with the trouble; the focus must not go with it.
+    toSheet()
   }
   return (
     <div className={styles['offer']}>
