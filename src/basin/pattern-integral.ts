@@ -24,21 +24,21 @@ const FEW_RAYS = 400
 export function raysForEach(integrals: number): number {
   return Math.min(MOST_RAYS, Math.max(FEW_RAYS, Math.floor(MOST_RAYS_TOGETHER / Math.max(1, integrals))))
 }
-const MOST_EVENTS = 128
+/** Enough for rays over a hundred cells; more than that are searched by halving. */
+const MOST_EVENTS = 2048
 
 /** Several integrands at once that are smooth along stretches of one pattern. */
 export interface Patterned {
   /** Adds their values at t to `out` and numbers the pattern that they follow there. */
   readonly addAt: (t: number, out: Float64Array) => number
-  /**
-   * Writes numbers of which one passes through zero wherever the pattern changes; returns how many. None where it never
-   * does, and the functions are so smooth that few points may do.
-   */
+  /** Writes numbers of which one passes through zero wherever the pattern changes; returns how many. None where it never does. */
   readonly eventsAt?: (t: number, out: Float64Array) => number
   /** Sizes below which a difference doesn't count, one for each integrand. */
   readonly scales: Float64Array
   /** Rays that it may take; by default as many as an integral that stands alone. */
   readonly mostRays?: number
+  /** True where a stretch is so short that few points may do. */
+  readonly isShort?: boolean
 }
 
 /** Goes on with a pattern's number by one more mark (a multiplicative hash of 32 bits). */
@@ -48,7 +48,7 @@ export function mark(pattern: number, next: number): number {
 
 /**
  * ∫ of several functions over [t0, t1], added to `sums`; returns the estimate of the first one's error.
- * Method: Kronrod's 15 points, or first 7 where nothing changes. Where they don't all follow one pattern, t is cut at the roots of the events between them.
+ * Method: Kronrod's 15 points, or first 7 where the caller says that it is short. Where they don't all follow one pattern, t is cut at the roots of the events between them.
  *   Between cuts the functions are smooth but for roots at the cuts and where the caller says so; the substitutions
  *   t = a + (b − a) τ², (3τ² − 2τ³) take these away. Halved until the 7-point Gauss rule agrees to 1e-8, for
  *   all but the first to 1e-7.
@@ -70,7 +70,7 @@ export function integratePattern(
     point = new Float64Array(sums.length)
   }
   raysLeft = f.mostRays ?? MOST_RAYS
-  return refine(f, t0, t1, rootAt0, rootAt1, DEPTH, sums, f.eventsAt ? LONG_RULE : SHORT_RULE)
+  return refine(f, t0, t1, rootAt0, rootAt1, DEPTH, sums, f.isShort ? SHORT_RULE : LONG_RULE)
 }
 
 let raysLeft = 0
@@ -128,10 +128,12 @@ function refine(
   }
   if (depth > 0 && f.eventsAt) {
     places[0] = a + HAIR * (b - a)
-    places[16] = b - HAIR * (b - a)
+    const last = points + 1
+    places[last] = b - HAIR * (b - a)
     names[0] = f.addAt(places[0], point)
-    names[16] = f.addAt(places[16], point)
-    if (!isOne || names[0] !== names[1] || names[16] !== names[1]) return cut(f, a, b, rootA, rootB, depth, sums)
+    names[last] = f.addAt(places[last], point)
+    if (!isOne || names[0] !== names[1] || names[last] !== names[1])
+      return cut(f, a, b, rootA, rootB, depth, points + 2, sums)
   }
   let off = 0
   for (let j = 0; j < count; j++) {
@@ -160,12 +162,13 @@ function cut(
   rootA: boolean,
   rootB: boolean,
   depth: number,
+  looked: number,
   sums: Float64Array,
 ): number {
   const cuts: number[] = [a]
   const ts = Array.from(places)
   const ns = Array.from(names)
-  for (let i = 1; i < 17; i++) {
+  for (let i = 1; i < looked; i++) {
     const before = cuts.length
     search(f, ts[i - 1]!, ns[i - 1]!, ts[i]!, ns[i]!, cuts, before + CUTS, 24)
   }

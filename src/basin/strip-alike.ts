@@ -84,6 +84,7 @@ export function addAlike(p: Partition, law: WallLaw, alike: AlikePiece, levelM: 
       return 0
     },
     scales,
+    isShort: true,
   }
   // Areas need a tenth of the care that volumes do.
   scales[0] = 10 * widthM * widthM

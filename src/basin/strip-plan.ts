@@ -1,8 +1,9 @@
 import { BoxGrid } from './box-grid.ts'
 import type { Fan, Fans } from './cove-fan.ts'
-import { evaluate, newJet } from './curve.ts'
+import { arcCentre, evaluate, newJet } from './curve.ts'
 import type { Edge, Partition } from './partition-types.ts'
 import type { Shore } from './shores.ts'
+import { ABOUT } from './tolerance.ts'
 
 /** An edge between cells that rays of a fan may cross. */
 export interface NearEdge {
@@ -62,6 +63,7 @@ export function planFans(p: Partition, fans: Fans, widthM: number): FanPlan[] {
       .near(minX - 2 * widthM, minY - 2 * widthM, maxX + 2 * widthM, maxY + 2 * widthM, [])
       .filter((i) => {
         if (harmless.includes(i)) return false
+        if (own && i !== fan.shore && isOneCurve(own, fans.shores[i]!)) return false
         // A stretch that bends less than the circle of the strip's width can't meet it beside its own touch.
         if ((i === fan.shore || (fan.shore < 0 && fan.neighbours.includes(i))) && !isTight[i]) return false
         const shore = fans.shores[i]!
@@ -75,6 +77,19 @@ export function planFans(p: Partition, fans: Fans, widthM: number): FanPlan[] {
     rivals.sort((a, b) => a - b)
     return { fan, rivals, near }
   })
+}
+
+/** Stretches of one line or one circle: all are as near where the rays of each end by its own bend, and nowhere sooner. */
+function isOneCurve({ curve: a, side }: Shore, { curve: b, side: other }: Shore): boolean {
+  if (a.kind === 'cubic' || b.kind === 'cubic') return false
+  if (a === b) return true
+  if (a.kind !== 'arc' || b.kind !== 'arc') return false
+  const radiusM = Math.abs(a.radius)
+  if (side * Math.sign(a.radius) !== other * Math.sign(b.radius)) return false
+  if (!(Math.abs(Math.abs(b.radius) - radiusM) <= ABOUT * radiusM)) return false
+  const [ax, ay] = arcCentre(a)
+  const [bx, by] = arcCentre(b)
+  return Math.hypot(ax - bx, ay - by) <= ABOUT * radiusM
 }
 
 /**

@@ -1,3 +1,4 @@
+import { fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { stripOf } from './strip.ts'
@@ -44,6 +45,7 @@ interface Stand {
   readonly spans: readonly RaySpan[]
   /** Gradients of floor and ruling plane in each cell: two and two. */
   readonly slopes: Float64Array
+  readonly isShort: boolean
   readonly rootAt0: boolean
   readonly rootAt1: boolean
   /** Greatest depth of its cells [m]: no water above means nothing to change. */
@@ -62,8 +64,9 @@ interface KeptRay {
   readonly spans: readonly RaySpan[]
 }
 
-/** Rays that the rule looks at first, and the most pieces whose rays are kept. */
+/** Rays that the rules look at first, and the most pieces whose rays are kept. */
 const FIRST_RAYS = 17
+const FIRST_SHORT_RAYS = 9
 const MOST_KEPT = 1000
 
 const known = new WeakMap<Partition, Stand[]>()
@@ -137,6 +140,7 @@ function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
     alike,
     spans,
     slopes,
+    isShort: isShort(p, piece),
     // Where an edge begins, ends or touches a ray, its distance along the rays may have a root.
     rootAt0: piece.edges.length > 0 || (!alike && law.isSteepAtShore && touches(t0 + inset)),
     rootAt1: piece.edges.length > 0 || (!alike && law.isSteepAtShore && touches(t1 - inset)),
@@ -220,23 +224,29 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
   most = -Infinity
   const watches = !stand.wet
   const keeps = ++stand.visits > 1 && stripOf(p).pieces.length <= MOST_KEPT
+  const firstRays = stand.isShort ? FIRST_SHORT_RAYS : FIRST_RAYS
   let call = 0
   const f: Patterned = {
     addAt: (t, out) => {
       let { spans } = stand
-      const kept = call < FIRST_RAYS ? stand.kept[call] : undefined
+      const kept = call < firstRays ? stand.kept[call] : undefined
       if (kept) {
         ray = kept.ray
         spans = kept.spans
       } else {
         layRay(p, stand, t)
-        if (keeps && call < FIRST_RAYS)
+        if (keeps && call < firstRays)
           stand.kept.push({ ray: { ...ray, at: [] }, spans: spans.map((span) => ({ ...span })) })
       }
       call++
       if (watches) watchDepths(law, spans)
       let name = 0
-      for (let i = 0; i < spans.length; i++) name = mark(name, law.addSpan(ray, spans[i]!, levelM, out))
+      for (let i = 0; i < spans.length; i++) {
+        const span = spans[i]!
+        const pattern = law.addSpan(ray, span, levelM, out)
+        // Whether a ray crosses two edges in one place, or just not, is rounding.
+        if (span.to - span.from > p.grainM) name = mark(name, pattern)
+      }
       return name
     },
     eventsAt: (t, out) => {
@@ -251,6 +261,7 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
       return count
     },
     scales: scalesOf(stripOf(p).widthM),
+    isShort: stand.isShort,
     // A piece so narrow, at a joint that is all but smooth, is mostly rounding: one look is enough.
     mostRays: isNarrow(stand.piece) ? 0 : raysForEach(stripOf(p).pieces.length),
   }
@@ -266,6 +277,13 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
     stand.wetError = error
   }
   return error
+}
+
+/** True where a piece takes a quarter as much of the shore as the strip is wide, or so of a turn, as over a triangulated floor. */
+function isShort(p: Partition, { fan, t0, t1 }: StripPiece): boolean {
+  if (fan.shore < 0) return t1 - t0 < 0.25
+  const lengthM = p.edges[fansOf(p).shores[fan.shore]!.edge]!.length
+  return lengthM * (t1 - t0) < 0.25 * stripOf(p).widthM * (fan.t1 - fan.t0)
 }
 
 function isNarrow({ fan, t0, t1 }: StripPiece): boolean {
