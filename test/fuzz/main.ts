@@ -1,73 +1,145 @@
+import { type ChildProcess, fork } from 'node:child_process'
+import { availableParallelism } from 'node:os'
 import { performance } from 'node:perf_hooks'
-import { Worker } from 'node:worker_threads'
+import { fileURLToPath } from 'node:url'
 import { HANG_MS } from './examine.ts'
-import type { Message, Task } from './worker.ts'
+import { CHUNK, type Message, type Task } from './worker.ts'
 
 const DEFAULT_DOCUMENTS = 1_000_000
 const DEFAULT_SEED = 20261124
 /** A document may be slow to shrink; only one that stands still for as long as this hangs [ms]. */
 const STANDSTILL_MS = 20 * HANG_MS
+const REPORT_MS = 40_000
 
-/** `npm run fuzz -- [documents] [--seed n]`: whole documents at random through the kernel, in a thread that is watched. */
+/** One process at work: the seed and the document of it in hand, and since when. */
+interface Hand {
+  readonly child: ChildProcess
+  seed: number
+  document: number
+  since: number
+}
+
+/**
+ * `npm run fuzz -- [documents] [--seed n] [--processes n]`: whole documents at random through the kernel, in as many
+ * processes as there are cores. Every 500 documents have a seed of their own, counted up from the first: what fails is
+ * found again with `--seed` and 500 documents, whichever process had it.
+ */
 async function main(args: readonly string[]): Promise<number> {
-  const seedAt = args.indexOf('--seed')
-  const seed = seedAt >= 0 ? Number(args[seedAt + 1]) : DEFAULT_SEED
+  const numberAfter = (name: string, otherwise: number): number => {
+    const at = args.indexOf(name)
+    return at >= 0 ? Number(args[at + 1]) : otherwise
+  }
+  const seed = numberAfter('--seed', DEFAULT_SEED)
+  const processes = numberAfter('--processes', availableParallelism())
   const first = args[0]
   const documents = first !== undefined && !first.startsWith('--') ? Number(first) : DEFAULT_DOCUMENTS
-  if (!Number.isInteger(seed) || !Number.isInteger(documents) || documents <= 0)
-    throw new Error('give a number of documents, and --seed with a whole number')
-  console.log(`seed ${seed}, ${documents} documents`)
-  const totals = new Map<string, number>()
-  const progress = new Int32Array(new SharedArrayBuffer(12))
-  let failures = 0
-  let slowestMs = 0
-  const start = performance.now()
-  // A thread doesn't inherit the loader of TypeScript; it has to register its own.
-  const [loader, script] = [import.meta.resolve('tsx/esm/api'), import.meta.resolve('./worker.ts')]
-  const worker = new Worker(`import('${loader}').then(({ register }) => (register(), import('${script}')))`, {
-    eval: true,
-    workerData: { seed, documents, progress } satisfies Task,
-  })
-  const rate = () => Math.round((Atomics.load(progress, 0) * 1000) / (performance.now() - start))
-  await new Promise<void>((resolve, reject) => {
-    let last = -1
-    const watch = setInterval(() => {
-      const now = Atomics.load(progress, 0)
-      console.log(`${now} documents, ${rate()} a second, ${failures} failures`)
-      if (now === last) {
-        failures++
-        console.error(
-          `HANG: document ${Atomics.load(progress, 2)} of seed ${Atomics.load(progress, 1)} has not come back in ${STANDSTILL_MS} ms`,
-        )
-        void worker.terminate().then(() => resolve())
-      }
-      last = now
-    }, STANDSTILL_MS)
-    const end = (): void => clearInterval(watch)
-    worker.on('message', (message: Message) => {
-      if (message.kind === 'failure') {
-        failures++
-        console.error(`FAILURE, seed ${message.seed}: ${message.error}\n${message.document}`)
-      } else if (message.kind === 'counts') {
-        slowestMs = Math.max(slowestMs, message.slowestMs)
-        for (const [label, count] of Object.entries(message.counts)) totals.set(label, (totals.get(label) ?? 0) + count)
-      }
+  if (!Number.isInteger(seed) || !(Number.isInteger(documents) && documents > 0) || !(processes >= 1))
+    throw new Error('give a number of documents, --seed with a whole number, --processes with at least 1')
+  console.log(`seed ${seed}, ${documents} documents, ${processes} processes`)
+  return new Run(seed, documents).finish(processes)
+}
+
+class Run {
+  private readonly totals = new Map<string, number>()
+  private readonly hands = new Set<Hand>()
+  private readonly start = performance.now()
+  private readonly seed: number
+  private readonly documents: number
+  private given = 0
+  private done = 0
+  private failures = 0
+  private slowest = { tookMs: 0, seed: 0, document: 0 }
+  private end: () => void = () => {}
+
+  constructor(seed: number, documents: number) {
+    this.seed = seed
+    this.documents = documents
+  }
+
+  async finish(processes: number): Promise<number> {
+    const watch = setInterval(() => this.lookForHangs(), 1000)
+    const report = setInterval(() => console.log(this.soFar()), REPORT_MS)
+    await new Promise<void>((resolve) => {
+      this.end = resolve
+      for (let i = 0; i < processes; i++) this.startOne()
     })
-    worker.on('error', (error) => {
-      end()
-      reject(error)
+    clearInterval(watch)
+    clearInterval(report)
+    for (const [label, count] of [...this.totals].sort(([a], [b]) => a.localeCompare(b)))
+      console.log(`${String(count).padStart(9)}  ${label}`)
+    console.log(`${this.soFar()}, from seed ${this.seed}`)
+    return this.failures === 0 ? 0 : 1
+  }
+
+  private soFar(): string {
+    const rate = Math.round((this.done * 1000) / (performance.now() - this.start))
+    const { tookMs, seed, document } = this.slowest
+    return (
+      `${this.done} documents, ${rate} a second, ${this.failures} failures, ` +
+      `slowest ${Math.round(tookMs)} ms (document ${document} of seed ${seed})`
+    )
+  }
+
+  private startOne(): void {
+    if (this.given >= this.documents) {
+      if (this.hands.size === 0) this.end()
+      return
+    }
+    const child = fork(fileURLToPath(new URL('./worker.ts', import.meta.url)))
+    const hand: Hand = { child, seed: 0, document: 0, since: performance.now() }
+    this.hands.add(hand)
+    child.on('message', (message: Message) => this.hear(hand, message))
+    child.on('exit', (code, signal) => {
+      if (!this.hands.delete(hand)) return
+      this.fail(`a process ended (${code ?? signal}) at document ${hand.document} of seed ${hand.seed}`)
+      this.startOne()
     })
-    worker.on('exit', () => {
-      end()
-      resolve()
-    })
-  })
-  const rows = [...totals].sort(([a], [b]) => a.localeCompare(b))
-  for (const [label, count] of rows) console.log(`${String(count).padStart(9)}  ${label}`)
-  console.log(
-    `${Atomics.load(progress, 0)} documents from seed ${seed}, ${rate()} a second, slowest ${Math.round(slowestMs)} ms, ${failures} failures`,
-  )
-  return failures === 0 ? 0 : 1
+    this.giveNext(hand)
+  }
+
+  private giveNext(hand: Hand): void {
+    const documents = Math.min(CHUNK, this.documents - this.given)
+    if (documents <= 0) {
+      this.hands.delete(hand)
+      hand.child.disconnect()
+      if (this.hands.size === 0) this.end()
+      return
+    }
+    hand.seed = this.seed + Math.floor(this.given / CHUNK)
+    hand.document = 0
+    hand.since = performance.now()
+    this.given += documents
+    hand.child.send({ seed: hand.seed, documents } satisfies Task)
+  }
+
+  private hear(hand: Hand, message: Message): void {
+    hand.since = performance.now()
+    if (message.kind === 'began') hand.document = message.document
+    else if (message.kind === 'failure') this.fail(`seed ${message.seed}: ${message.error}\n${message.document}`)
+    else {
+      this.done += message.documents
+      if (message.slowestMs > this.slowest.tookMs)
+        this.slowest = { tookMs: message.slowestMs, seed: hand.seed, document: message.slowestDocument }
+      for (const [label, count] of Object.entries(message.counts))
+        this.totals.set(label, (this.totals.get(label) ?? 0) + count)
+      this.giveNext(hand)
+    }
+  }
+
+  private fail(what: string): void {
+    this.failures++
+    console.log(`FAILURE, ${what}`)
+  }
+
+  private lookForHangs(): void {
+    for (const hand of this.hands) {
+      if (performance.now() - hand.since < STANDSTILL_MS) continue
+      this.fail(`HANG: document ${hand.document} of seed ${hand.seed} has not come back in ${STANDSTILL_MS} ms`)
+      this.hands.delete(hand)
+      hand.child.kill('SIGKILL')
+      this.startOne()
+    }
+  }
 }
 
 process.exitCode = await main(process.argv.slice(2))

@@ -1,20 +1,25 @@
-import { parentPort, workerData } from 'node:worker_threads'
+import { fileURLToPath } from 'node:url'
 import fc from 'fast-check'
 import { type RawDocument, rawDocument } from './documents.ts'
 import { examine } from './examine.ts'
 
-/** What the worker is told: how many documents, from which seed on; and where it says how far it is. */
+/** What a process is told: how many documents of which seed. */
 export interface Task {
   readonly seed: number
   readonly documents: number
-  /** Documents done, the seed in hand, and the document of it in hand: the one to look at should it never come back. */
-  readonly progress: Int32Array
 }
 
+/** What it tells: which document it takes in hand, what failed, and at the end of a task how its documents came out. */
 export type Message =
-  | { readonly kind: 'counts'; readonly counts: Readonly<Record<string, number>>; readonly slowestMs: number }
+  | { readonly kind: 'began'; readonly document: number }
   | { readonly kind: 'failure'; readonly seed: number; readonly error: string; readonly document: string }
-  | { readonly kind: 'done' }
+  | {
+      readonly kind: 'done'
+      readonly documents: number
+      readonly counts: Readonly<Record<string, number>>
+      readonly slowestMs: number
+      readonly slowestDocument: number
+    }
 
 /** Documents to a seed: small, so that a failure is found again at once. */
 export const CHUNK = 500
@@ -42,33 +47,34 @@ export function runChunk(
   )
 }
 
-if (parentPort) {
-  const port = parentPort
-  const task = workerData as Task
-  for (let done = 0, seed = task.seed; done < task.documents; done += CHUNK, seed++) {
-    const counts: Record<string, number> = {}
-    Atomics.store(task.progress, 1, seed)
-    Atomics.store(task.progress, 2, 0)
-    let slowestMs = 0
-    const details = runChunk(seed, Math.min(CHUNK, task.documents - done), (labels, tookMs) => {
-      for (const label of labels) counts[label] = (counts[label] ?? 0) + 1
-      slowestMs = Math.max(slowestMs, tookMs)
-      Atomics.add(task.progress, 0, 1)
-      Atomics.add(task.progress, 2, 1)
-    })
-    if (details.failed) {
-      const error =
-        details.errorInstance instanceof Error ? (details.errorInstance.stack ?? '') : String(details.errorInstance)
-      port.postMessage({
-        kind: 'failure',
-        seed,
-        error: error.split('\n').slice(0, 6).join('\n'),
-        document: JSON.stringify(details.counterexample?.[0], (_, value) =>
-          typeof value === 'number' && !Number.isFinite(value) ? String(value) : value,
-        ),
-      } satisfies Message)
+function runTask({ seed, documents }: Task, tell: (message: Message) => void): void {
+  const counts: Record<string, number> = {}
+  let done = 0
+  let slowestMs = 0
+  let slowestDocument = 0
+  const details = runChunk(seed, documents, (labels, tookMs) => {
+    for (const label of labels) counts[label] = (counts[label] ?? 0) + 1
+    if (tookMs > slowestMs) {
+      slowestMs = tookMs
+      slowestDocument = done
     }
-    port.postMessage({ kind: 'counts', counts, slowestMs } satisfies Message)
+    tell({ kind: 'began', document: ++done })
+  })
+  if (details.failed) {
+    const error =
+      details.errorInstance instanceof Error ? (details.errorInstance.stack ?? '') : String(details.errorInstance)
+    tell({
+      kind: 'failure',
+      seed,
+      error: error.split('\n').slice(0, 6).join('\n'),
+      document: JSON.stringify(details.counterexample?.[0], (_, value) =>
+        typeof value === 'number' && !Number.isFinite(value) ? String(value) : value,
+      ),
+    })
   }
-  port.postMessage({ kind: 'done' } satisfies Message)
+  tell({ kind: 'done', documents: done, counts, slowestMs, slowestDocument })
 }
+
+// Only where this file is a process of its own; the tests' own processes have a channel too.
+if (process.argv[1] === fileURLToPath(import.meta.url))
+  process.on('message', (task: Task) => runTask(task, (message) => process.send?.(message)))
