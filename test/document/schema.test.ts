@@ -78,6 +78,17 @@ describe('the published schema', () => {
           }))),
       ],
       ['an empty id', (spec) => (at(spec, 'systems', 0)['id'] = '')],
+      ['an unknown objective', (spec) => (at(spec, 'systems', 0, 'regime')['objective'] = 'prettiest')],
+      ['negative copper', (spec) => (at(spec, 'systems', 0, 'water', 'fill', 'values')['copper_mg_per_L'] = -1)],
+      [
+        'a price below zero',
+        (spec) => (at(spec, 'systems', 0)['prices'] = [{ product: 'salt', packageLabel: '25 kg bag', price: -1 }]),
+      ],
+      ['a start without its day', (spec) => (at(spec, 'systems', 0)['start'] = { mode: 'party' })],
+      [
+        'a device that is neither new nor not',
+        (spec) => (at(spec, 'systems', 0, 'equipment')['devices'] = [{ id: 'a', kind: 'bucket', name: 'A', held: [] }]),
+      ],
       ['a null level', (spec) => (at(spec, 'bodies', 0)['levelM'] = null)],
     ]
     for (const [name, edit] of edits) {

@@ -316,7 +316,8 @@ describe('checking a document', () => {
       }),
       { seed: SEED, numRuns: 1500 },
     )
-    for (const code of seen) expect(isProblemCode(code), code).toBe(true)
+    // Complaints about a label are those of the table of chemicals.
+    for (const code of seen) expect(isProblemCode(code) || code.startsWith('own-product-'), code).toBe(true)
   })
 })
 

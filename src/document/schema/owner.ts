@@ -8,7 +8,7 @@ import { namesOf, objectOf } from './object.ts'
 /** A name that people read: never empty. */
 export const Label = v.pipe(v.string(), v.minLength(1), v.maxLength(LIMITS.nameLength))
 /** Above zero: nothing can be counted from none. */
-const aboveZero = (high: number) => v.pipe(between(0, high), v.gtValue(0))
+const aboveZero = (high: number) => v.pipe(v.number(), v.finite(), v.gtValue(0), v.maxValue(high))
 
 export const Amount = atLeastZero(1e9)
 const PackageSchema = objectOf({ label: Label, massG: aboveZero(1e9), price: v.optional(Amount) })
