@@ -73,24 +73,22 @@ function Line({ line, hasScale, marks, id }: LineProps) {
   return (
     <>
       <tr className={line.words ? styles['hasWords'] : undefined}>
-        <th scope="row">
+        <th scope="row" colSpan={hasScale && !band ? 2 : 1}>
           {row.label}
           {marks.length > 0 && <sup aria-hidden="true">{marks.join(' ')}</sup>}
         </th>
-        {hasScale && (
+        {hasScale && band && (
           <td className={styles['scaleCell']} aria-hidden="true">
-            {band && (
-              <ScaleDrawing
-                domain={domainOf(row.key, [
-                  { before: value, band },
-                  { before: tolerance?.high, after: tolerance?.low },
-                ])}
-                band={band}
-                before={value}
-                isBeforeMeasured={!isReckoned}
-                tolerance={tolerance}
-              />
-            )}
+            <ScaleDrawing
+              domain={domainOf(row.key, [
+                { before: value, band },
+                { before: tolerance?.high, after: tolerance?.low },
+              ])}
+              band={band}
+              before={value}
+              isBeforeMeasured={!isReckoned}
+              tolerance={tolerance}
+            />
           </td>
         )}
         <td
