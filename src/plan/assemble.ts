@@ -4,6 +4,7 @@ import { doseLine, lineHours } from './dose-line.ts'
 import type { DoseMove, Move } from './moves.ts'
 import { USE_OF } from './purposes.ts'
 import { aerateLine, stepLine } from './step-lines.ts'
+import { inSteps } from './steps.ts'
 import type { OpeningInput, OpeningLine } from './types.ts'
 import { apartStep, STEPS } from './wording.ts'
 
@@ -47,15 +48,25 @@ function stillApart(product: Product, poured: readonly Poured[], turnoverHours: 
     )
 }
 
+/** A move's share of all that the plan gives for its purpose. */
+function shareOf(move: DoseMove, moves: readonly Move[]): number {
+  const all = moves.reduce(
+    (sum, each) => sum + (each.kind === 'dose' && each.want.purpose === move.want.purpose ? each.want.gPerM3 : 0),
+    0,
+  )
+  return all > 0 ? move.want.gPerM3 / all : 1
+}
+
 /** Moves as lines: times, and a turnover of its own between products that must not meet. */
 export function assemble(
-  moves: readonly Move[],
+  given: readonly Move[],
   input: OpeningInput,
   turnoverHours: number,
   follows: Follows,
   nextKey: (base: string) => string,
   constants: Constants,
 ): readonly OpeningLine[] {
+  const moves = inSteps(given, constants)
   const lines: OpeningLine[] = []
   let clock = follows.startHours
   let isFirst = true
@@ -84,7 +95,13 @@ export function assemble(
     }
     const next = moves.slice(at + 1).find((later) => later.kind !== 'measure')
     const meets = next?.kind === 'dose' ? keepApart(product, next.want.product) : undefined
-    const place = { key: nextKey(USE_OF[purpose]), startHours: clock, turnoverHours, waitsApart: meets !== undefined }
+    const place = {
+      key: nextKey(USE_OF[purpose]),
+      startHours: clock,
+      turnoverHours,
+      waitsApart: meets !== undefined,
+      jobShare: shareOf(move, moves),
+    }
     const line = doseLine(move, place, input, constants)
     lines.push(line)
     clock += lineHours(line)

@@ -110,6 +110,7 @@ export function balanceTo(
   const candidates: readonly (() => Balance | undefined)[] = [
     () => NOTHING,
     () => one(toAlkalinity(perGram.alkalinity), 'alkalinityGPerM3'),
+    () => one(toAlkalinity(perGram.base), 'baseGPerM3'),
     () => one(toPH(perGram.acid), 'acidGPerM3'),
     () => one(toAlkalinity(perGram.acid), 'acidGPerM3'),
     () => one(toPH(perGram.base), 'baseGPerM3'),

@@ -1,6 +1,7 @@
 import type { Product } from '../chemicals/index.ts'
 import type { Constants } from '../water/index.ts'
 import { effectPerGPerM3, type LinearKey, readingChange } from './effect.ts'
+import { amountInterval, readingSigma } from './interval.ts'
 import { LIMITS } from './limits.ts'
 import { movementsBetween } from './movements.ts'
 import type { DoseMove } from './moves.ts'
@@ -18,6 +19,9 @@ const HARD_TO_UNDO: { readonly [P in Purpose]?: LinearKey } = {
   salt: 'salt_mg_per_L_as_NaCl',
 }
 const LEAST_SAFE_SHARE = 0.25
+const MOST_SAFE_SHARE = 0.95
+/** What takes this long to dissolve is no pour: it hangs in a sock and goes in by itself [h]. */
+const SLOW_HOURS = 72
 const LEAST_VOLUME_SHARE = 0.2
 
 export interface LinePlace {
@@ -26,9 +30,11 @@ export interface LinePlace {
   readonly turnoverHours: number
   /** Whether the next dose must not meet this one: the turnover is then a line of its own. */
   readonly waitsApart: boolean
+  /** This line's share of all that is given for its purpose. */
+  readonly jobShare: number
 }
 
-/** Share of the amount that stays inside the band even in the smallest plausible volume; undefined where all does. */
+/** Share of the amount that stays inside the band even where volume and reading err; undefined where all does. */
 function safeShare(move: DoseMove, input: OpeningInput): number | undefined {
   const key = HARD_TO_UNDO[move.want.purpose]
   const band = key && input.targets[key]
@@ -36,8 +42,12 @@ function safeShare(move: DoseMove, input: OpeningInput): number | undefined {
   const from = readingChange(move.before.totals, key)
   const rise = move.want.gPerM3 * effectPerGPerM3(move.want.product, key)
   const least = Math.max(LEAST_VOLUME_SHARE, 1 - (LIMITS.z95 * input.volumeSigmaM3) / input.volumeM3)
-  if (!(rise > 0) || from + rise / least <= band.high * (1 + 1e-9)) return undefined
-  return Math.min(0.95, Math.max(LEAST_SAFE_SHARE, ((band.high - from) / rise) * least))
+  const byVolume = rise / least - rise
+  const byReading = LIMITS.z95 * readingSigma(move, input) * effectPerGPerM3(move.want.product, key)
+  if (!(rise > 0) || from + rise + Math.hypot(byVolume, byReading) <= band.high * (1 + 1e-9)) return undefined
+  // what the reading may hide is there from the first gram on
+  const room = band.high - from - byReading
+  return Math.min(MOST_SAFE_SHARE, Math.max(LEAST_SAFE_SHARE, (room / rise) * least))
 }
 
 function waitHours(product: Product, place: LinePlace): number {
@@ -49,9 +59,10 @@ function waitHours(product: Product, place: LinePlace): number {
 export function doseLine(move: DoseMove, place: LinePlace, input: OpeningInput, constants: Constants): DoseLine {
   const { product, purpose, gPerM3 } = move.want
   const amountG = gPerM3 * input.volumeM3
-  const spread = (LIMITS.z95 * input.volumeSigmaM3) / input.volumeM3
+  const [lowG, highG] = amountInterval(move, place.jobShare, input)
   const share = safeShare(move, input)
-  const count = pourCount(move.before.totals, product, gPerM3, constants)
+  const isSlow = product.wait.hoursAtLeast >= SLOW_HOURS
+  const count = isSlow ? 1 : pourCount(move.before.totals, product, gPerM3, constants)
   const spacing = pourSpacingHours(place.turnoverHours)
   const wait = waitHours(product, place)
   const firstG = share === undefined ? amountG : share * amountG
@@ -77,8 +88,8 @@ export function doseLine(move: DoseMove, place: LinePlace, input: OpeningInput, 
     purpose,
     productId: product.id,
     amountG,
-    lowG: Math.max(0, amountG * (1 - spread)),
-    highG: amountG * (1 + spread),
+    lowG,
+    highG,
     pours,
     packages: packageAdvice(product, amountG, input.packageSystem ?? 'metric'),
     movements: movementsBetween(move.before, move.after, input.start, input.targets),

@@ -20,6 +20,16 @@ export function readingChange(delta: Delta, key: LinearKey): number {
   return (delta[total] ?? 0) * mgPerMol
 }
 
+/** What dries to salt of a change: sodium, chloride and sulfate together [mg/kg]. */
+export function saltChange(delta: Delta): number {
+  return (
+    1000 *
+    (MASS.sodium * (delta.sodiumMol ?? 0) +
+      MASS.chloride * (delta.chlorideMol ?? 0) +
+      MASS.sulfate * (delta.sulfateMol ?? 0))
+  )
+}
+
 /** mg/L of a reading that one gram per cubic metre of a product brings. */
 export function effectPerGPerM3(product: Product, key: LinearKey): number {
   return readingChange(deltaPerGram(product), key) / 1000

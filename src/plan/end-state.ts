@@ -1,5 +1,6 @@
 import { deltaOf } from '../chemicals/index.ts'
 import { addTotals, type Constants, MG_CACO3_PER_EQ } from '../water/index.ts'
+import { productSets, worthOf } from './alternatives.ts'
 import { type Balance, type BalanceBands, type BalanceProducts, balanceDelta, balanceTo } from './balance.ts'
 import type { PurposeProducts } from './check-input.ts'
 import { wholePackages } from './packages.ts'
@@ -12,9 +13,14 @@ export interface EndState {
   /** Undefined where pH and alkalinity cannot both be reached. */
   readonly balance: Balance | undefined
   readonly water: SolvedWater | undefined
+  /** What the amounts are of: the owner's and the regime's products, or what was chosen instead of them. */
+  readonly products: PurposeProducts
 }
 
-/** Solves where the water has to end, all doses together; their order comes later. */
+/**
+ * Solves where the water has to end, all doses together; their order comes later. The chosen products unless these cannot
+ * reach the bands, or another objective than fewest products is given: then the best of all that the list offers.
+ */
 export function endState(
   start: SolvedWater,
   known: KnownReading,
@@ -22,14 +28,39 @@ export function endState(
   products: PurposeProducts,
   constants: Constants,
 ): EndState {
-  const system = input.packageSystem ?? 'metric'
+  const chosen = endWith(start, known, input, products, constants)
+  const objective = input.objective ?? 'fewest-products'
+  if (chosen.balance && objective === 'fewest-products') return chosen
+  let best = chosen
+  let worth = worthOf(chosen, input)
+  for (const set of productSets(products, input)) {
+    const end = endWith(start, known, input, set, constants)
+    if (!end.balance) continue
+    const its = worthOf(end, input)
+    if (best.balance && its >= worth - 1e-9 * Math.abs(worth)) continue
+    best = end
+    worth = its
+  }
+  return best
+}
+
+function endWith(
+  start: SolvedWater,
+  known: KnownReading,
+  input: OpeningInput,
+  products: PurposeProducts,
+  constants: Constants,
+): EndState {
+  const isWhole = input.dosing === 'whole-packages'
+  const system = isWhole ? (input.packageSystem ?? 'metric') : undefined
   const fixed = fixedWants(start.totals, known, input.targets, products, input.volumeM3, system)
   const bands: BalanceBands = { pH: input.targets.pH, alkalinity: input.targets.ta_mg_per_L_as_CaCO3 }
   const exact = balanceTo(fixed.totals, bands, products, constants)
-  const balance = exact && (withWholePackages(exact, fixed, bands, products, input, constants) ?? exact)
+  const whole = exact && isWhole ? withWholePackages(exact, fixed, bands, products, input, constants) : undefined
+  const balance = whole ?? exact
   const totals = balance && balanceDelta(balance, products).reduce(addTotals, fixed.totals)
   const water = totals && solvedWater(totals, constants)
-  return { fixed, balance, water: water?.ok ? water.value : undefined }
+  return { fixed, balance, water: water?.ok ? water.value : undefined, products }
 }
 
 /** The balance with alkalinity in whole packages, where that too ends inside both bands. */

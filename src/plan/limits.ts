@@ -7,6 +7,8 @@ export const LIMITS = Object.freeze({
   pourPH: 0.35,
   /** One pour moves alkalinity by no more than this [mg/L as CaCO3]. */
   pourAlkalinityMgPerL: 30,
+  /** One line moves alkalinity by no more than this [mg/L as CaCO3]; more is a line of its own. */
+  lineAlkalinityMgPerL: 60,
   /** Calcite SI that no line exceeds unless the water starts or must end above it; above it chalk may fall out. */
   calciteSI: 0.5,
   /** Readings older than this don't carry a plan [h]. */

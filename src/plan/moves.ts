@@ -5,7 +5,15 @@ import { type SolvedWater, solvedWater } from './solved.ts'
 import type { Want } from './wants.ts'
 
 /** Why a line stands elsewhere than the usual order has it. */
-export type Exception = 'same-day' | 'ph-first' | 'makes-room' | 'part' | 'afterwards' | 'deferred' | 'lowering'
+export type Exception =
+  | 'same-day'
+  | 'ph-first'
+  | 'makes-room'
+  | 'part'
+  | 'afterwards'
+  | 'deferred'
+  | 'lowering'
+  | 'step'
 
 export interface DoseMove {
   readonly kind: 'dose'

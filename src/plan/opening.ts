@@ -8,9 +8,11 @@ import { endState } from './end-state.ts'
 import { exchangeFor } from './exchange.ts'
 import { withFloor } from './floor.ts'
 import { afterGiven, MS_PER_HOUR, pouredBefore } from './given.ts'
+import { withKeptChlorine } from './keep-chlorine.ts'
 import { LIMITS } from './limits.ts'
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
+import { endRemarks, metalsLine, swapRemarks, withStates } from './opening-marks.ts'
 import { alkalinityStays, noBalance, notPlaced } from './problems.ts'
 import { purchasesFor, sumOf } from './purchases.ts'
 import { type Order, type Schedule, type ScheduleInput, schedule } from './schedule.ts'
@@ -67,8 +69,8 @@ export function openingPlan(given: OpeningInput): Result<OpeningPlan> {
     nextKey: keyMaker(done.lines.map((line) => line.key)),
   })
   if (!ahead.ok) return ahead
-  const opening = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0)
-  const lines = withStates([...opening, ...done.lines, ...ahead.value.lines])
+  const opening = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0, input)
+  const lines = withStates([...opening, ...done.lines, ...ahead.value.lines], input)
   const purchases = purchasesFor(lines, input)
   return ok({
     lines,
@@ -123,7 +125,7 @@ function planAhead(
     fixed: end.fixed.wants,
     balance: end.balance ?? { acidGPerM3: 0, alkalinityGPerM3: 0, baseGPerM3: 0, aerationMol: 0 },
     bands: { pH: input.targets.pH, alkalinity: input.targets.ta_mg_per_L_as_CaCO3 },
-    products,
+    products: end.products,
     boundSI: Math.max(
       LIMITS.calciteSI,
       water.equilibrium.calciteSI,
@@ -141,14 +143,22 @@ function planAhead(
       constants,
     )
   const best = inTime(job, (moves) => assembled(moves, keyMaker([])), clock)
-  lines.push(...assembled(best.moves, place.nextKey))
+  const doses = assembled(best.moves, place.nextKey)
+  const chlorinated = best.moves.findLast((move) => move.kind === 'dose' && move.want.purpose === 'openingChlorine')
+  lines.push(
+    ...withKeptChlorine(
+      doses,
+      chlorinated?.after ?? water,
+      input,
+      end.products,
+      constants,
+      place.nextKey('keep-chlorine'),
+    ),
+  )
   problems.push(...best.left.map((want) => notPlaced(want.product.label)))
   const last = best.moves.at(-1)?.after ?? water
   if (end.balance && best.left.length === 0) problems.push(...unbalanced(last, input))
-  if ((last.equilibrium.calciteSI ?? 0) > LIMITS.calciteSI && input.start.ch_mg_per_L_as_CaCO3 !== undefined)
-    warnings.push(
-      `The water would still tend to scale (calcite SI ${last.equilibrium.calciteSI.toFixed(1)}): keep pH in the lower half of its band.`,
-    )
+  warnings.push(...endRemarks(last, input), ...swapRemarks(products, end.products, lines))
   const chlorine = input.start.fc_mg_per_L_as_Cl2
   const band = input.targets.fc_mg_per_L_as_Cl2
   if (band && chlorine !== undefined && water.reading.fc_mg_per_L_as_Cl2! > band.high + 1e-9)
@@ -185,22 +195,11 @@ function inTime(
 }
 
 /** What stands before any dose. */
-function firstLines(measureAgain: boolean, isBeforeAnyDose: boolean): OpeningLine[] {
+function firstLines(measureAgain: boolean, isBeforeAnyDose: boolean, input: OpeningInput): OpeningLine[] {
   const lines: OpeningLine[] = []
   if (measureAgain) lines.push(stepLine('measure', 'measure-first', STEPS.measureFirst, 0, 0))
   lines.push(stepLine('circulate', 'circulate', STEPS.circulate, 0, 1))
-  if (isBeforeAnyDose) lines.push(stepLine('metals', 'metals', STEPS.metals, 0, 0))
+  const metals = metalsLine(input, isBeforeAnyDose)
+  if (metals) lines.push(metals)
   return lines
-}
-
-/** Everything up to the first dose still to give is next; the rest comes later. */
-function withStates(lines: readonly OpeningLine[]): OpeningLine[] {
-  const first = lines.findIndex((line) => line.state !== 'done' && (line.kind === 'dose' || line.kind === 'exchange'))
-  const anyDone = lines.some((line) => line.state === 'done')
-  return lines.map((line, at) => {
-    if (line.state === 'done') return line
-    const isOpener = line.key === 'circulate' || line.key === 'metals'
-    if (anyDone && isOpener) return { ...line, state: 'done' }
-    return { ...line, state: first === -1 || at <= first ? 'next' : 'later' }
-  })
 }

@@ -1,6 +1,7 @@
 import { fail, ok, type Result, under } from '../base/index.ts'
 import { doseDelta, type Product, type ProductList, productById } from '../chemicals/index.ts'
 import { addTotals, type Constants, type Delta, totalsOf, type WaterReading } from '../water/index.ts'
+import { saltChange } from './effect.ts'
 import { badNumber, targetUnreachable } from './problems.ts'
 import { type SolvedWater, solvedWater } from './solved.ts'
 import { type AmountScore, amountsFor, dosesSum, type ExactTarget } from './target-solve.ts'
@@ -93,11 +94,5 @@ function scoreBy(objective: TargetObjective | undefined, means: readonly Means[]
   const sum = (amounts: readonly number[], each: (mean: Means) => number) =>
     means.reduce((total, mean, index) => total + (amounts[index] ?? 0) * each(mean), 0)
   if (objective.kind === 'cheapest') return (amounts) => sum(amounts, (mean) => mean.price ?? UNPRICED)
-  // sodium and chloride both: what dries to salt
-  return (amounts) =>
-    sum(
-      amounts,
-      ({ perUnit }) =>
-        22.99 * (perUnit.sodiumMol ?? 0) + 35.45 * (perUnit.chlorideMol ?? 0) + 96.06 * (perUnit.sulfateMol ?? 0),
-    )
+  return (amounts) => sum(amounts, ({ perUnit }) => saltChange(perUnit))
 }

@@ -29,7 +29,7 @@ const FIXED: readonly { readonly purpose: Purpose; readonly key: LinearKey }[] =
 
 /**
  * What raises the readings that stand below their bands, pH and alkalinity aside, up to the aim; whole packages where they
- * land inside the band. An unknown reading wants nothing.
+ * are asked for and land inside the band. An unknown reading wants nothing.
  */
 export function fixedWants(
   start: Totals,
@@ -37,7 +37,8 @@ export function fixedWants(
   targets: Targets,
   products: { readonly [P in Purpose]: Product },
   volumeM3: number,
-  system: PackageSystem,
+  /** Sizes to dose whole packages of; absent where the exact amount is wanted. */
+  system: PackageSystem | undefined,
 ): Wants {
   const wants: Want[] = []
   const warnings: string[] = []
@@ -58,7 +59,7 @@ export function fixedWants(
     }
     const gramsTo = (aim: number) => ((aim - value) / effect) * volumeM3
     const whole =
-      purpose === 'openingChlorine'
+      purpose === 'openingChlorine' || system === undefined
         ? undefined
         : wholePackages(product, gramsTo(band.aim), gramsTo(band.low), gramsTo(band.high), system)
     const gPerM3 = whole ? (whole.count * whole.massG) / volumeM3 : (band.aim - value) / effect

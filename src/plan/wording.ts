@@ -37,6 +37,7 @@ export const EXCEPTION_TEXT: { readonly [E in Exception]: string } = Object.free
   part: 'In parts: all at once it would take pH out of 7.0 to 8.2, or let chalk fall out.',
   afterwards: 'After the doses that pull pH along with them; correcting pH earlier would have to be done twice.',
   deferred: 'Later than usual: at its usual place it would have taken pH out of 7.0 to 8.2, or let chalk fall out.',
+  step: 'In steps of at most 60 mg/L of alkalinity, each mixed in before the next.',
   lowering: 'In rounds with air between: all the acid at once would take pH far below 7.',
 })
 

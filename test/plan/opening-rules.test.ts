@@ -83,6 +83,13 @@ const inputOf = (
 type Watered = DoseLine | ExchangeLine | StepLine
 const watered = (plan: OpeningPlan): readonly Watered[] => plan.lines.filter((line) => line.after !== undefined)
 
+/** Inside 7.0 to 8.2 pH stays there; from outside it only moves toward it. */
+function isPermittedPH(from: number, to: number): boolean {
+  if (from < 7 - 1e-5) return to >= from - 1e-5 && to <= 8.2 + 1e-5
+  if (from > 8.2 + 1e-5) return to <= from + 1e-5 && to >= 7 - 1e-5
+  return to >= 7 - 1e-5 && to <= 8.2 + 1e-5
+}
+
 /** Every staging rule, at every line; the trouble found, in words. */
 function troubles(input: OpeningInput, plan: OpeningPlan): string[] {
   const wrong: string[] = []
@@ -112,13 +119,21 @@ function troubles(input: OpeningInput, plan: OpeningPlan): string[] {
       for (const pour of line.pours) {
         const delta = deltaOf(product, pour.amountG / input.volumeM3)
         totals = addTotals(totals, delta)
-        const next = good(equilibrate(totals, CONSTANT_SETS[input.constants])).pH
+        const { pH: next, calciteSI } = good(equilibrate(totals, CONSTANT_SETS[input.constants]))
+        if (calciteSI > boundSI + 1e-5)
+          say(`calcite SI ${calciteSI.toFixed(3)} on the way, above ${boundSI.toFixed(3)}`)
+        if (!isPermittedPH(pH, next)) say(`a pour takes pH to ${next.toFixed(3)}`)
+        // what hangs in a sock for days is no pour
+        if (product.wait.hoursAtLeast >= 72) continue
         // pours of unequal size (a safe share first) may exceed the step by a little
         if (Math.abs(next - pH) > LIMITS.pourPH * 1.1) say(`a pour moves pH by ${(next - pH).toFixed(3)}`)
         if (Math.abs(delta.alkalinityEq ?? 0) * MG_CACO3_PER_EQ > LIMITS.pourAlkalinityMgPerL * 1.0001)
           say('a pour moves alkalinity too far')
         pH = next
       }
+      const alkalinity = Math.abs(deltaOf(product, line.amountG / input.volumeM3).alkalinityEq ?? 0) * MG_CACO3_PER_EQ
+      if (alkalinity > LIMITS.lineAlkalinityMgPerL * 1.0001) say(`alkalinity moves by ${alkalinity.toFixed(1)} mg/L`)
+      if (!(line.lowG < line.amountG && line.highG > line.amountG && line.lowG >= 0)) say('has no interval')
       if (line.how === '' || line.why === '' || line.cautions.length === 0) say('says too little')
     }
     before = after

@@ -1,0 +1,125 @@
+import { metalsAdvice } from '../water/index.ts'
+import type { PurposeProducts } from './check-input.ts'
+import { LIMITS } from './limits.ts'
+import { stepLine } from './step-lines.ts'
+import type { ExpectedWater, OpeningInput, OpeningLine, Purpose, StepLine } from './types.ts'
+import { STEPS } from './wording.ts'
+
+const MS_PER_HOUR = 3_600_000
+/** The usual order of purposes; a line that comes after a later one was ticked says so. */
+const USUAL: readonly Purpose[] = [
+  'alkalinity',
+  'acid',
+  'base',
+  'openingChlorine',
+  'calcium',
+  'borate',
+  'stabiliser',
+  'salt',
+]
+const AFTER_TICK =
+  'Usually before what you have given already; it is planned from the water as it is now, so it comes next.'
+/** Below this calcite SI water slowly takes calcium from plaster and grout (common practice, no source). */
+const HUNGRY_SI = -0.3
+
+/** Metals that were read above their limits. */
+function highMetals(input: OpeningInput) {
+  const advice = metalsAdvice(input.metals ?? {})
+  return { advice, names: advice.findings.filter(({ isTooHigh }) => isTooHigh) }
+}
+
+/** Test for metals, or deal with those that were read; undefined where all three were read and none is too high. */
+export function metalsLine(input: OpeningInput, isBeforeAnyDose: boolean): StepLine | undefined {
+  const { advice, names } = highMetals(input)
+  if (names.length === 0) {
+    const isKnown =
+      advice.findings.some(({ metal }) => metal.id === 'iron') &&
+      advice.findings.some(({ metal }) => metal.id === 'copper')
+    return isBeforeAnyDose && !isKnown ? stepLine('metals', 'metals', STEPS.metals, 0, 0) : undefined
+  }
+  const found = names
+    .map(({ metal, mgPerL }) => `${metal.name} ${mgPerL} mg/L, above ${metal.limitMgPerL} (${metal.status})`)
+    .join('; ')
+  const does = names.map(({ metal }) => metal.does).join(' ')
+  const cartridge = (input.helpers ?? []).includes('mineral-cartridge')
+    ? ['The mineral cartridge stays out until metals read below their limits.']
+    : []
+  return stepLine(
+    'metals',
+    'metals',
+    { title: STEPS.metals.title, how: advice.steps.join(' '), why: `${found}. ${does}` },
+    0,
+    0,
+    {
+      cautions: cartridge,
+    },
+  )
+}
+
+/** Whether everything that oxidises has to wait: metals were read too high, and nobody ticked them off. */
+export function waitsForMetals(input: OpeningInput): boolean {
+  return highMetals(input).names.length > 0 && !isTicked('metals', input)
+}
+
+function isTicked(key: string, input: OpeningInput): boolean {
+  // what was done before the readings is in them, unless it is what is done once at the start
+  const since =
+    Math.min(input.measuredAtMs ?? input.nowMs, input.nowMs) -
+    (ONCE.includes(key) ? LIMITS.readingHours * MS_PER_HOUR : 0)
+  return (input.doneKeys ?? []).some((done) => done.key === key && done.atMs >= since)
+}
+const ONCE: readonly string[] = ['circulate', 'metals']
+
+/** Everything up to the first dose still to give is next; the rest comes later; what was given or ticked is done. */
+export function withStates(lines: readonly OpeningLine[], input: OpeningInput): OpeningLine[] {
+  const anyDone = lines.some((line) => line.state === 'done')
+  const isMetalsOpen = waitsForMetals(input)
+  const marked = lines.map((line): OpeningLine => {
+    const isOpener = line.key === 'circulate' || (line.key === 'metals' && !isMetalsOpen)
+    const isDone = line.kind !== 'dose' && (isTicked(line.key, input) || (anyDone && isOpener))
+    return isDone ? { ...line, state: 'done' } : line
+  })
+  const first = marked.findIndex(
+    (line) =>
+      line.state !== 'done' &&
+      (line.kind === 'dose' || line.kind === 'exchange' || (isMetalsOpen && line.key === 'metals')),
+  )
+  const given = marked.flatMap((line) =>
+    line.state === 'done' && line.kind === 'dose' ? [USUAL.indexOf(line.purpose)] : [],
+  )
+  const latest = Math.max(-1, ...given)
+  return marked.map((line, at): OpeningLine => {
+    if (line.state === 'done') return line
+    const state = first === -1 || at <= first ? 'next' : 'later'
+    const isLate = line.kind === 'dose' && line.exception === undefined && USUAL.indexOf(line.purpose) < latest
+    return isLate ? { ...line, state, exception: AFTER_TICK } : { ...line, state }
+  })
+}
+
+/** What to say of the water that the plan ends in, where calcium is known. */
+export function endRemarks(end: ExpectedWater, input: OpeningInput): string[] {
+  if (input.start.ch_mg_per_L_as_CaCO3 === undefined) return []
+  const si = end.equilibrium.calciteSI
+  if (si > LIMITS.calciteSI)
+    return [`The water would still tend to scale (calcite SI ${si.toFixed(1)}): keep pH in the lower half of its band.`]
+  const eats = input.surface === 'plaster' || input.surface === 'tile'
+  if (!eats || !(si < 0)) return []
+  const what = input.surface === 'plaster' ? 'plaster' : 'grout'
+  return [
+    si < HUNGRY_SI
+      ? `The water ends hungry for ${what} (calcite SI ${si.toFixed(2)}): aim calcium or alkalinity at the upper half of its band, or let pH stand there.`
+      : `The water ends slightly below saturation (calcite SI ${si.toFixed(2)}). On ${what} that is usual and slow; as pH creeps up it closes by itself.`,
+  ]
+}
+
+/** Products that were taken instead of the regime's. */
+export function swapRemarks(from: PurposeProducts, to: PurposeProducts, lines: readonly OpeningLine[]): string[] {
+  const used = new Set(lines.flatMap((line) => (line.kind === 'dose' ? [line.purpose] : [])))
+  return (Object.keys(from) as Purpose[]).flatMap((purpose) =>
+    used.has(purpose) && from[purpose].id !== to[purpose].id
+      ? [
+          `${to[purpose].label} instead of ${from[purpose].label}: by your objective, or since the bands cannot be reached otherwise.`,
+        ]
+      : [],
+  )
+}

@@ -1,0 +1,268 @@
+import { describe, expect, test } from 'vitest'
+import { deltaOf, productById, productsWith } from '../../src/chemicals/index.ts'
+import {
+  type DoseLine,
+  defaultTargets,
+  isInside,
+  type KnownReading,
+  type OpeningInput,
+  type OpeningPlan,
+  openingPlan,
+} from '../../src/plan/index.ts'
+import { MG_CACO3_PER_EQ } from '../../src/water/index.ts'
+import { good } from '../water/golden.ts'
+
+const HOUR = 3_600_000
+const NOW = Date.UTC(2026, 4, 2, 9)
+const FRESH: KnownReading = {
+  pH: 7.8,
+  ta_mg_per_L_as_CaCO3: 45,
+  ch_mg_per_L_as_CaCO3: 80,
+  mg_hardness_mg_per_L_as_CaCO3: 20,
+  sulfate_mg_per_L: 30,
+  cya_mg_per_L: 0,
+  borate_mg_per_L_as_B: 0,
+  fc_mg_per_L_as_Cl2: 0.1,
+  salt_mg_per_L_as_NaCl: 90,
+  temperature_C: 18,
+}
+const BALANCED: KnownReading = {
+  pH: 7.5,
+  ta_mg_per_L_as_CaCO3: 90,
+  ch_mg_per_L_as_CaCO3: 260,
+  cya_mg_per_L: 30,
+  fc_mg_per_L_as_Cl2: 3,
+  salt_mg_per_L_as_NaCl: 500,
+  temperature_C: 26,
+}
+const input = (start: KnownReading, more: Partial<OpeningInput> = {}): OpeningInput => ({
+  volumeM3: 60,
+  volumeSigmaM3: 2,
+  surface: 'plaster',
+  regimeId: 'stabilised',
+  targets: defaultTargets('plaster', more.regimeId ?? 'stabilised', {}),
+  products: {},
+  start,
+  startIs: 'pool',
+  method: 'drop-kit',
+  measuredAtMs: NOW - HOUR,
+  nowMs: NOW,
+  turnoverHours: 8,
+  given: [],
+  stockG: {},
+  constants: 'default',
+  ...more,
+})
+const plan = (start: KnownReading, more: Partial<OpeningInput> = {}): OpeningPlan =>
+  good(openingPlan(input(start, more)))
+const doses = (of: OpeningPlan): readonly DoseLine[] => of.lines.filter((line) => line.kind === 'dose')
+const used = (of: OpeningPlan) => new Set(doses(of).map((line) => line.productId))
+const grams = (of: OpeningPlan, id: string) =>
+  doses(of).reduce((sum, line) => sum + (line.productId === id ? line.amountG : 0), 0)
+
+describe('ways to the same bands', () => {
+  const borated = { regimeId: 'unstabilised' }
+
+  test('least salt leaves the least sodium, chloride and sulfate behind, and still ends in every band', () => {
+    const salt = (of: OpeningPlan) =>
+      doses(of).reduce((sum, line) => {
+        const { product } = good(productById(line.productId))
+        const parts = product.contains.map((part) => part.formula).join(' ')
+        return sum + (/Na|Cl|SO4/i.test(parts) ? line.amountG : 0)
+      }, 0)
+    const usual = plan(FRESH, borated)
+    const least = plan(FRESH, { ...borated, objective: 'least-salt' })
+    const dried = (of: OpeningPlan) => of.endWater!.reading.salt_mg_per_L_as_NaCl!
+    expect(dried(least)).toBeLessThanOrEqual(dried(usual) + 1e-6)
+    expect(salt(least)).toBeGreaterThan(0)
+    for (const [key, band] of Object.entries(input(FRESH, borated).targets))
+      expect(isInside(least.endWater!.reading[key as 'pH']!, band!), key).toBe(true)
+  })
+
+  test('cheapest follows the owner’s prices: borax with acid, or boric acid', () => {
+    const priced = (boric: number, borax: number) => {
+      const packs = (id: string, perG: number) =>
+        good(productById(id)).product.packages.map((pack) => ({
+          product: id,
+          packageLabel: pack.label,
+          price: perG * pack.massG,
+        }))
+      const productList = productsWith(
+        [],
+        [
+          ...packs('boric-acid', boric),
+          ...packs('borax-10', borax),
+          ...['muriatic-acid-31', 'dry-acid', 'sodium-bicarbonate', 'soda-ash', 'liquid-chlorine-12'].flatMap((id) =>
+            packs(id, 0.001),
+          ),
+          ...packs('calcium-chloride-flake', 0.001),
+        ],
+      )
+      return plan(FRESH, { ...borated, objective: 'cheapest', productList })
+    }
+    const dearBoric = priced(1, 0.001)
+    expect(used(dearBoric).has('borax-10')).toBe(true)
+    expect(used(dearBoric).has('boric-acid')).toBe(false)
+    expect(dearBoric.warnings.join(' ')).toContain('instead of Boric acid')
+    expect(used(priced(0.001, 1)).has('boric-acid')).toBe(true)
+  })
+
+  test('what the owner chose is never swapped while it works', () => {
+    const of = plan(FRESH, { ...borated, objective: 'least-salt', products: { borate: 'borax-10' } })
+    expect(used(of).has('boric-acid')).toBe(false)
+  })
+
+  test('one soda does for pH and alkalinity where both are low; bicarbonate where pH is right', () => {
+    const soft = { ...BALANCED, pH: 6.9, ta_mg_per_L_as_CaCO3: 62 }
+    expect([...used(plan(soft))]).toEqual(['soda-ash'])
+    expect([...used(plan({ ...BALANCED, ta_mg_per_L_as_CaCO3: 55 }))]).toEqual(['sodium-bicarbonate'])
+  })
+
+  test('high alkalinity: acid and air over days, which may be left out', () => {
+    const of = plan({ ...BALANCED, pH: 7.7, ta_mg_per_L_as_CaCO3: 220 })
+    const lowering = doses(of).filter((line) => line.title === 'Lower alkalinity')
+    expect(lowering.length).toBeGreaterThan(1)
+    expect(of.lines.filter((line) => line.kind === 'aerate').every((line) => line.isOptional)).toBe(true)
+    expect(of.endWater!.reading.ta_mg_per_L_as_CaCO3).toBeLessThanOrEqual(120 + 1e-6)
+  })
+})
+
+describe('purchases', () => {
+  const productList = productsWith(
+    [],
+    good(productById('calcium-chloride-flake')).product.packages.map((pack) => ({
+      product: 'calcium-chloride-flake',
+      packageLabel: pack.label,
+      price: pack.massG / 500,
+    })),
+  )
+  test('a sum only where every price is known, else how many are not', () => {
+    const all = plan(FRESH, { productList })
+    expect(all.purchaseSum.cost).toBeUndefined()
+    expect(all.purchaseSum.pricesUnknown).toBe(all.purchases.length - 1)
+    const one = plan({ ...BALANCED, ch_mg_per_L_as_CaCO3: 120 }, { productList })
+    const [item] = one.purchases
+    expect(one.purchases).toHaveLength(1)
+    expect(one.purchaseSum).toEqual({ pricesUnknown: 0, cost: item!.cost })
+    expect(item!.leftoverG).toBeCloseTo(item!.cost! * 500 - item!.needG, 6)
+  })
+
+  test('an own product is dosed by its own strength', () => {
+    const own = productsWith([
+      { id: 'weak-acid', label: 'Weak acid', like: 'muriatic-acid-31', strength: 15.725, basis: 'percent-by-mass' },
+    ])
+    const high = { ...BALANCED, pH: 8.1 }
+    const strong = plan(high)
+    const weak = plan(high, { productList: own, products: { acid: 'weak-acid' } })
+    expect(grams(weak, 'weak-acid') / grams(strong, 'muriatic-acid-31')).toBeCloseTo(2, 2)
+  })
+})
+
+describe('lines that dose nothing', () => {
+  test('are ticked by their key, as long as no newer readings came', () => {
+    const key = 'measure'
+    const state = (atMs: number) =>
+      plan(FRESH, { doneKeys: [{ key, atMs }] }).lines.find((line) => line.key === key)!.state
+    expect(state(NOW)).toBe('done')
+    expect(state(NOW - 2 * HOUR)).toBe('later')
+    const circulated = plan(FRESH, { doneKeys: [{ key: 'circulate', atMs: NOW - 2 * HOUR }] })
+    expect(circulated.lines.find((line) => line.key === 'circulate')!.state).toBe('done')
+  })
+
+  test('metals above their limits stand before every dose until they are ticked', () => {
+    const metals = { iron_mg_per_L: 0.6, copper_mg_per_L: 0.05 }
+    const open = plan(FRESH, { metals, helpers: ['mineral-cartridge'] })
+    const line = open.lines.find((each) => each.kind === 'metals')!
+    expect(line.why).toContain('Iron 0.6 mg/L, above 0.2')
+    expect(line.how).toContain('sequestrant')
+    expect(line.cautions.join(' ')).toContain('cartridge stays out')
+    expect(doses(open).every((dose) => dose.state === 'later')).toBe(true)
+    const ticked = plan(FRESH, { metals, doneKeys: [{ key: 'metals', atMs: NOW }] })
+    expect(doses(ticked)[0]!.state).toBe('next')
+    const clear = plan(FRESH, { metals: { iron_mg_per_L: 0.02, copper_mg_per_L: 0.02 } })
+    expect(clear.lines.some((each) => each.kind === 'metals')).toBe(false)
+  })
+
+  test('a plan of days asks for chlorine each evening, with the dose for each mg/L and the range of the loss', () => {
+    const line = plan(FRESH).lines.find((each) => each.key === 'keep-chlorine')!
+    expect(line.how).toContain('bring it back to 3 mg/L')
+    // 60 m³ at 12 % by mass: 0.107 mg/L for each g/m³
+    expect(line.how).toContain('560 g')
+    expect(line.why).toMatch(/between .* in open summer sun and 2\.\d mg\/L in the dark/)
+    expect(plan(BALANCED).lines.some((each) => each.key === 'keep-chlorine')).toBe(false)
+  })
+
+  test('stabiliser hangs in a sock for days instead of being poured', () => {
+    const line = doses(plan(FRESH)).find((dose) => dose.purpose === 'stabiliser')!
+    expect(line.pours).toHaveLength(1)
+    expect(line.how).toContain('sock')
+    expect(line.waitHours).toBeGreaterThanOrEqual(24)
+  })
+})
+
+describe('what is said of the end and of the targets', () => {
+  test('a slightly negative calcite SI is remarked on over plaster, not over vinyl', () => {
+    const soft = { ...BALANCED, ch_mg_per_L_as_CaCO3: 210, temperature_C: 20 }
+    const said = (surface: 'plaster' | 'vinyl') =>
+      plan(soft, { surface, targets: defaultTargets(surface, 'stabilised', {}) }).warnings.join(' ')
+    expect(said('plaster')).toMatch(/plaster.*calcite SI -0|calcite SI -0.*plaster/i)
+    expect(said('vinyl')).not.toContain('calcite SI')
+  })
+
+  test('a target outside a code or a maker’s range warns with the reason, and is kept', () => {
+    const targets = defaultTargets('plaster', 'unstabilised', {
+      pH: { low: 6.8, aim: 7.2, high: 7.6 },
+      borate_mg_per_L_as_B: { low: 60, aim: 70, high: 80 },
+      ch_mg_per_L_as_CaCO3: { low: 100, aim: 120, high: 150 },
+    })
+    const of = plan(BALANCED, { targets, regimeId: 'unstabilised' })
+    const at = (key: string) => of.targetWarnings.find((problem) => problem.path === `targets.${key}`)
+    expect(at('pH')).toMatchObject({ code: 'target-outside-code', what: expect.stringContaining('below 7') })
+    expect(at('borate_mg_per_L_as_B')).toMatchObject({ code: 'target-outside-makers-range' })
+    expect(at('ch_mg_per_L_as_CaCO3')!.hint).toContain('maker')
+    for (const problem of of.targetWarnings) expect(problem.why).not.toBe('')
+    expect(of.endWater!.reading.pH).toBeLessThanOrEqual(7.6)
+    expect(plan(BALANCED).targetWarnings).toEqual([])
+  })
+})
+
+describe('deviations', () => {
+  test('a measured reading after a line plans anew from there, with the keys of what is left unchanged', () => {
+    const before = plan(FRESH)
+    const calcium = doses(before).find((line) => line.purpose === 'calcium')!
+    const given = doses(before)
+      .slice(0, doses(before).indexOf(calcium) + 1)
+      .map((line, at) => ({ line: line.key, product: line.productId, amountG: line.amountG, atMs: NOW + at * HOUR }))
+    const expected = calcium.after.reading as KnownReading
+    const measured: KnownReading = { ...expected, ch_mg_per_L_as_CaCO3: 190 }
+    const after = plan(measured, { given, measuredAtMs: NOW + 30 * HOUR, nowMs: NOW + 31 * HOUR })
+    const again = doses(after).find((line) => line.purpose === 'calcium')!
+    expect(again.state).not.toBe('done')
+    expect(again.key).toBe('calcium')
+    expect(again.after.reading.ch_mg_per_L_as_CaCO3).toBeCloseTo(275, 6)
+    expect(grams(after, 'calcium-chloride-flake')).toBeLessThan(grams(before, 'calcium-chloride-flake'))
+  })
+
+  test('a line that usually comes before what was ticked says why it is where it is', () => {
+    const calcium = doses(plan(FRESH)).find((line) => line.purpose === 'calcium')!
+    const given = [{ line: 'calcium', product: calcium.productId, amountG: calcium.amountG, atMs: NOW }]
+    const rest = doses(plan(FRESH, { given })).filter((line) => line.state !== 'done')
+    const early = rest.find((line) => line.purpose === 'alkalinity')!
+    expect(early.exception).toContain('given already')
+  })
+})
+
+/** Published worked figures, each with where it is from. */
+describe('worksheets', () => {
+  const L_PER_US_GAL = 3.785411784
+  const G_PER_LB = 453.59237
+
+  test('operator course worksheet, 60,000 gal from 150 to 100 mg/L: 2.1 × 5 × 6 = 63 lb of dry acid (seen)', () => {
+    const { product } = good(productById('dry-acid-95'))
+    const volumeM3 = (60_000 * L_PER_US_GAL) / 1000
+    const perGram = Math.abs(deltaOf(product, 1).alkalinityEq ?? 0) * MG_CACO3_PER_EQ
+    const lb = ((50 / perGram) * volumeM3) / G_PER_LB
+    expect(lb).toBeGreaterThan(0.99 * 63)
+    expect(lb).toBeLessThan(1.01 * 63)
+  })
+})
