@@ -49,7 +49,7 @@ export function spreadWords(account: Pick<ActiveChlorineAccount, 'ratio'>): stri
 }
 
 /** Stabiliser to compare with where there is none [mg/L]: the middle of what pools in the sun are kept at. */
-export const USUAL_STABILISER_MG_PER_L = 30
+const USUAL_STABILISER_MG_PER_L = 30
 
 export interface SunLine {
   readonly id: 'here' | 'without' | 'with'
