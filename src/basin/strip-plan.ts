@@ -20,6 +20,8 @@ export interface FanPlan {
   readonly fan: Fan
   readonly rivals: readonly number[]
   readonly near: readonly NearEdge[]
+  /** Both ends of each of those: x, y, x, y. */
+  readonly nearEnds: Float64Array
 }
 
 /** Plans of all fans for a strip of a width [m]. */
@@ -75,7 +77,15 @@ export function planFans(p: Partition, fans: Fans, widthM: number): FanPlan[] {
         )
       })
     rivals.sort((a, b) => a - b)
-    return { fan, rivals, near }
+    const nearEnds = new Float64Array(4 * near.length)
+    for (let i = 0; i < near.length; i++) {
+      const { x0, y0, x1, y1 } = near[i]!
+      nearEnds[4 * i] = x0
+      nearEnds[4 * i + 1] = y0
+      nearEnds[4 * i + 2] = x1
+      nearEnds[4 * i + 3] = y1
+    }
+    return { fan, rivals, near, nearEnds }
   })
 }
 

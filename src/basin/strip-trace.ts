@@ -39,7 +39,14 @@ export function trace({ p, fans, plan, widthM }: Tracer, t: number): Trace {
   const { n, by, how } = reach
   const edges: number[] = []
   const at: number[] = []
-  for (const near of plan.near) addHits(p, near, n, edges, at)
+  const { near, nearEnds } = plan
+  const { x, y, nx, ny } = ray
+  for (let i = 0; i < near.length; i++) {
+    // Where its two ends lie beside the ray: most edges lie on one side.
+    const a0 = (nearEnds[4 * i + 1]! - y) * nx - (nearEnds[4 * i]! - x) * ny
+    const a1 = (nearEnds[4 * i + 3]! - y) * nx - (nearEnds[4 * i + 2]! - x) * ny
+    if (a0 > 0 !== a1 > 0 || near[i]!.edge.curve.kind !== 'line') addHits(p, near[i]!, n, a0, a1, edges, at)
+  }
   let name = mark(mark(0, by), how)
   for (const edge of edges) name = mark(name, edge)
   return { t, by, how, end: n, edges, at, name }
@@ -53,7 +60,15 @@ export function traceEnd({ fans, plan, widthM }: Tracer, t: number): Trace {
   return { t, by, how, end: n, edges: [], at: [], name: mark(mark(0, by), how) }
 }
 
-function addHits(p: Partition, near: NearEdge, end: number, edges: number[], at: number[]): void {
+function addHits(
+  p: Partition,
+  near: NearEdge,
+  end: number,
+  a0: number,
+  a1: number,
+  edges: number[],
+  at: number[],
+): void {
   const { x0, y0, x1, y1 } = near
   const dx0 = x0 - ray.x
   const dy0 = y0 - ray.y
@@ -61,11 +76,9 @@ function addHits(p: Partition, near: NearEdge, end: number, edges: number[], at:
   const dy1 = y1 - ray.y
   const d0 = dx0 * ray.nx + dy0 * ray.ny
   const d1 = dx1 * ray.nx + dy1 * ray.ny
-  const a0 = dy0 * ray.nx - dx0 * ray.ny
-  const a1 = dy1 * ray.nx - dx1 * ray.ny
   const { curve } = near.edge
   if (curve.kind === 'line') {
-    if (a0 > 0 === a1 > 0 || (d0 >= end && d1 >= end) || (d0 <= 0 && d1 <= 0)) return
+    if ((d0 >= end && d1 >= end) || (d0 <= 0 && d1 <= 0)) return
     addHit((d0 * a1 - d1 * a0) / (a1 - a0), near.index, p.grainM, end, edges, at)
     return
   }
@@ -89,10 +102,15 @@ function addHits(p: Partition, near: NearEdge, end: number, edges: number[], at:
 
 function addHit(n: number, edge: number, grainM: number, end: number, edges: number[], at: number[]): void {
   if (!(n > 4 * grainM && n < end)) return
-  let i = at.length
-  while (i > 0 && at[i - 1]! > n) i--
-  at.splice(i, 0, n)
-  edges.splice(i, 0, edge)
+  at.push(n)
+  edges.push(edge)
+  let i = at.length - 1
+  for (; i > 0 && at[i - 1]! > n; i--) {
+    at[i] = at[i - 1]!
+    edges[i] = edges[i - 1]!
+  }
+  at[i] = n
+  edges[i] = edge
 }
 
 /** Less than zero where one thing ends the ray at t before another, more where after; between −1 and 1. */
