@@ -75,7 +75,7 @@ function Line({ line, hasScale, marks, id }: LineProps) {
       <tr className={line.words ? styles['hasWords'] : undefined}>
         <th scope="row" colSpan={hasScale && !band ? 2 : 1}>
           {row.label}
-          {marks.length > 0 && <sup aria-hidden="true">{marks.join(' ')}</sup>}
+          {marks.length > 0 && <sup aria-hidden="true">{marks.join('\u00a0')}</sup>}
         </th>
         {hasScale && band && (
           <td className={styles['scaleCell']} aria-hidden="true">
