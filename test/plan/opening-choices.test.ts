@@ -1,5 +1,8 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { deltaOf, productById, productsWith } from '../../src/chemicals/index.ts'
+import { runCommandLine } from '../../src/cli/run.ts'
 import {
   type DoseLine,
   defaultTargets,
@@ -8,10 +11,12 @@ import {
   type OpeningInput,
   type OpeningPlan,
   openingPlan,
+  targetDoses,
 } from '../../src/plan/index.ts'
-import { MG_CACO3_PER_EQ } from '../../src/water/index.ts'
+import { CONSTANT_SETS, MG_CACO3_PER_EQ, type WaterReading } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
 
+const MODEL = readFileSync(join(import.meta.dirname, '../../src/plan/MODEL.md'), 'utf8')
 const HOUR = 3_600_000
 const NOW = Date.UTC(2026, 4, 2, 9)
 const FRESH: KnownReading = {
@@ -264,5 +269,55 @@ describe('worksheets', () => {
     const lb = ((50 / perGram) * volumeM3) / G_PER_LB
     expect(lb).toBeGreaterThan(0.99 * 63)
     expect(lb).toBeLessThan(1.01 * 63)
+    expect(MODEL).toContain(`dry acid 95 % [lb] | 63 | ${lb.toFixed(1)} |`)
+  })
+
+  test('acid regression for 31.45 % acid to pH 7.2, fl oz for 10,000 gal (Wojtowicz, JSPSI 5(1):39–56, seen second-hand)', () => {
+    const FL_OZ_ML = 29.5735295625
+    const { product } = good(productById('muriatic-acid-31'))
+    const volumeM3 = (10_000 * L_PER_US_GAL) / 1000
+    const regression = (pH: number, ta: number, cya: number) => -237.34 + 29.894 * pH + 0.244 * ta + 0.1276 * cya
+    for (const [ta, cya] of [
+      [100, 50],
+      [80, 30],
+      [120, 60],
+    ] as const) {
+      const from: WaterReading = {
+        ...BALANCED,
+        pH: 8,
+        ta_mg_per_L_as_CaCO3: ta,
+        cya_mg_per_L: cya,
+        fc_mg_per_L_as_Cl2: 0,
+      }
+      const made = good(targetDoses(from, { pH: 7.2 }, ['muriatic-acid-31'], CONSTANT_SETS.default))
+      const flOz = (made.doses[0]!.gPerM3! * volumeM3) / product.densityGPerML / FL_OZ_ML
+      // a linear fit: 12 % is what it agrees to between pH 7.8 and 8.2, and below that it breaks down
+      expect(Math.abs(flOz / regression(8, ta, cya) - 1), `TA ${ta} CYA ${cya}: ${flOz}`).toBeLessThan(0.12)
+      if (ta === 100) expect(MODEL).toContain(`31.45 % acid [fl oz] | 32.6 | ${flOz.toFixed(1)} |`)
+    }
+  })
+})
+
+describe('the command line’s dose agrees with the plan', () => {
+  test('every line of a plan, given one after the other', () => {
+    let checks = 0
+    for (const regimeId of ['stabilised', 'unstabilised', 'salt'])
+      for (const start of [FRESH, { ...FRESH, pH: 6.8, ta_mg_per_L_as_CaCO3: 30 }, { ...FRESH, pH: 8.3 }]) {
+        const add: { product: string; gPerM3: number }[] = []
+        for (const line of plan(start, { regimeId }).lines) {
+          if (line.kind === 'aerate') break
+          if (line.kind !== 'dose') continue
+          add.push({ product: line.productId, gPerM3: line.amountG / 60 })
+          const { stdout, exitCode } = runCommandLine(['dose', '-'], {
+            readInput: () => JSON.stringify({ start, add }),
+            nowMs: NOW,
+          })
+          expect(exitCode).toBe(0)
+          const answer = JSON.parse(stdout) as { readonly after_closed: { readonly pH: number } }
+          expect(answer.after_closed.pH).toBeCloseTo(line.after.reading.pH, 6)
+          checks++
+        }
+      }
+    expect(checks).toBeGreaterThan(25)
   })
 })
