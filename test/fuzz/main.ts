@@ -17,6 +17,8 @@ interface Hand {
   seed: number
   document: number
   since: number
+  /** The seed that failed last: the same document as it came, and made smaller. */
+  failedSeed: number | undefined
 }
 
 /**
@@ -86,7 +88,7 @@ class Run {
       return
     }
     const child = fork(fileURLToPath(new URL('./worker.ts', import.meta.url)))
-    const hand: Hand = { child, seed: 0, document: 0, since: performance.now() }
+    const hand: Hand = { child, seed: 0, document: 0, since: performance.now(), failedSeed: undefined }
     this.hands.add(hand)
     child.on('message', (message: Message) => this.hear(hand, message))
     child.on('exit', (code, signal) => {
@@ -115,8 +117,11 @@ class Run {
   private hear(hand: Hand, message: Message): void {
     hand.since = performance.now()
     if (message.kind === 'began') hand.document = message.document
-    else if (message.kind === 'failure') this.fail(`seed ${message.seed}: ${message.error}\n${message.document}`)
-    else {
+    else if (message.kind === 'failure') {
+      if (hand.failedSeed !== message.seed) this.failures++
+      hand.failedSeed = message.seed
+      console.log(`FAILURE, seed ${message.seed}, ${message.error}\n${message.document}`)
+    } else if (message.kind === 'done') {
       this.done += message.documents
       if (message.slowestMs > this.slowest.tookMs)
         this.slowest = { tookMs: message.slowestMs, seed: hand.seed, document: message.slowestDocument }

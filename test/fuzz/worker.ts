@@ -12,6 +12,8 @@ export interface Task {
 /** What it tells: which document it takes in hand, what failed, and at the end of a task how its documents came out. */
 export type Message =
   | { readonly kind: 'began'; readonly document: number }
+  /** The failed document is being made smaller. */
+  | { readonly kind: 'shrinking' }
   | { readonly kind: 'failure'; readonly seed: number; readonly error: string; readonly document: string }
   | {
       readonly kind: 'done'
@@ -24,23 +26,27 @@ export type Message =
 /** Documents to a seed: small, so that a failure is found again at once. */
 export const CHUNK = 500
 
-/** Examines the documents of a seed; those that only serve to make a failure smaller are not counted. */
+/** Examines the documents of a seed; those that only serve to make a failure smaller are told of apart. */
 export function runChunk(
   seed: number,
   documents: number,
   onDocument: (labels: readonly string[], tookMs: number) => void,
   patienceMs?: number,
+  onShrinking?: (first: { readonly error: unknown; readonly document: RawDocument } | undefined) => void,
 ) {
   let hasFailed = false
   return fc.check(
     fc.property(rawDocument, (document: RawDocument) => {
       const start = performance.now()
-      let labels: readonly string[] = ['failed']
       try {
-        labels = examine(document, patienceMs)
-      } finally {
+        const labels = examine(document, patienceMs)
         if (!hasFailed) onDocument(labels, performance.now() - start)
-        if (labels[0] === 'failed') hasFailed = true
+        else onShrinking?.(undefined)
+      } catch (error) {
+        if (!hasFailed) onDocument(['failed'], performance.now() - start)
+        onShrinking?.(hasFailed ? undefined : { error, document })
+        hasFailed = true
+        throw error
       }
     }),
     { seed, numRuns: documents, interruptAfterTimeLimit: 60_000, markInterruptAsFailure: false },
@@ -52,26 +58,33 @@ function runTask({ seed, documents }: Task, tell: (message: Message) => void): v
   let done = 0
   let slowestMs = 0
   let slowestDocument = 0
-  const details = runChunk(seed, documents, (labels, tookMs) => {
-    for (const label of labels) counts[label] = (counts[label] ?? 0) + 1
-    if (tookMs > slowestMs) {
-      slowestMs = tookMs
-      slowestDocument = done
-    }
-    tell({ kind: 'began', document: ++done })
-  })
-  if (details.failed) {
-    const error =
-      details.errorInstance instanceof Error ? (details.errorInstance.stack ?? '') : String(details.errorInstance)
+  const fail = (what: string, error: unknown, document: unknown): void => {
+    const text = error instanceof Error ? (error.stack ?? '') : String(error)
     tell({
       kind: 'failure',
       seed,
-      error: error.split('\n').slice(0, 6).join('\n'),
-      document: JSON.stringify(details.counterexample?.[0], (_, value) =>
+      error: `${what}: ${text.split('\n').slice(0, 6).join('\n')}`,
+      document: JSON.stringify(document, (_, value) =>
         typeof value === 'number' && !Number.isFinite(value) ? String(value) : value,
       ),
     })
   }
+  const details = runChunk(
+    seed,
+    documents,
+    (labels, tookMs) => {
+      for (const label of labels) counts[label] = (counts[label] ?? 0) + 1
+      if (tookMs > slowestMs) {
+        slowestMs = tookMs
+        slowestDocument = done
+      }
+      tell({ kind: 'began', document: ++done })
+    },
+    undefined,
+    // At once as it came, for making it smaller may take long.
+    (first) => (first ? fail(`document ${done - 1}`, first.error, first.document) : tell({ kind: 'shrinking' })),
+  )
+  if (details.failed) fail('made smaller', details.errorInstance, details.counterexample?.[0])
   tell({ kind: 'done', documents: done, counts, slowestMs, slowestDocument })
 }
 
