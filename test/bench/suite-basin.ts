@@ -1,19 +1,10 @@
-import {
-  type BasinShape,
-  depthAt,
-  measure,
-  meshOf,
-  type Partition,
-  type Path,
-  type Point,
-  partition,
-  smoothThrough,
-} from '../../src/basin/index.ts'
-import { demoSpec } from '../../src/document/index.ts'
-import { patchesOf } from '../../src/features/index.ts'
+import type { BasinShape, Partition, Path, Point } from '../../src/basin/index.ts'
 import { type Fineness, startModeller, type Wasm } from '../support/solid-kit.ts'
 import { solidWaterM3 } from '../support/solid-modeller.ts'
 import { type BenchRow, medians, seeded } from './bench.ts'
+import { shippedKernel } from './shipped.ts'
+
+const { demoSpec, depthAt, measure, meshOf, partition, patchesOf, smoothThrough } = await shippedKernel()
 
 const PEER = 'manifold-3d'
 /** The peer is meshed until it agrees this well (relative); then both are timed. */
