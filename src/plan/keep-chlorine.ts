@@ -13,11 +13,7 @@ const MIN_PER_HOUR = 60
 const DARK_FACTOR = 2
 
 /** Of 1 mg/L, what is left after an evening's day: kept dark at best, some hours of noon sun at worst [1]. */
-export function leftAfterADay(
-  darkPerDay: number,
-  noonHalfLifeMin: number,
-  sunHours: number,
-): readonly [number, number] {
+function leftAfterADay(darkPerDay: number, noonHalfLifeMin: number, sunHours: number): readonly [number, number] {
   const most = Math.exp(-darkPerDay / DARK_FACTOR)
   const dark = Math.exp(-darkPerDay * DARK_FACTOR)
   const sun = Number.isFinite(noonHalfLifeMin) ? 2 ** ((-sunHours * MIN_PER_HOUR) / noonHalfLifeMin) : 1

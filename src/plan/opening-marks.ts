@@ -57,7 +57,7 @@ export function metalsLine(input: OpeningInput, isBeforeAnyDose: boolean): StepL
 }
 
 /** Whether everything that oxidises has to wait: metals were read too high, and nobody ticked them off. */
-export function waitsForMetals(input: OpeningInput): boolean {
+function waitsForMetals(input: OpeningInput): boolean {
   return highMetals(input).names.length > 0 && !isTicked('metals', input)
 }
 

@@ -152,7 +152,7 @@ export interface DoseLine extends LineBase {
   readonly purpose: Purpose
   readonly productId: string
   readonly amountG: number
-  /** Interval of the amount from the volume's uncertainty, 95 % [g]. */
+  /** 95 % interval of the amount, from the volume's and the reading's uncertainty [g]. */
   readonly lowG: number
   readonly highG: number
   readonly pours: readonly Pour[]

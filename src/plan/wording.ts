@@ -55,7 +55,7 @@ export function howTo(product: Product, pours: number, safeShare: number | undef
   if (pours > 1) parts.push(`Give it in ${pours} pours, hours apart, the pump running all the while.`)
   if (safeShare !== undefined)
     parts.push(
-      `The volume is not sure: give ${Math.floor(safeShare * 100)} % first, measure, and only then what is really missing.`,
+      `Volume and reading are not sure enough: give ${Math.floor(safeShare * 100)} % first, measure, and only then what is really missing.`,
     )
   return parts.join(' ')
 }

@@ -239,6 +239,25 @@ describe('staging rules hold at every line of every plan', () => {
     )
   }, 60_000)
 
+  test('whole packages, and every objective, keep the same rules', () => {
+    fc.assert(
+      fc.property(
+        fillWater,
+        fc.constantFrom(...SURFACES),
+        fc.constantFrom(...REGIMES.rows.map((row) => row.id)),
+        fc.constantFrom('reckoned', 'whole-packages'),
+        fc.constantFrom('fewest-products', 'cheapest', 'least-salt'),
+        (start, surface, regimeId, dosing, objective) => {
+          const input = inputOf(start, surface, { regimeId, dosing, objective, stockG: { 'dry-acid': 8000 } })
+          const plan = good(openingPlan(input))
+          expect(replay(input, plan).off).toBeLessThan(1e-6)
+          expect(troubles(input, plan)).toEqual([])
+        },
+      ),
+      { numRuns: 120, seed: 23 },
+    )
+  }, 60_000)
+
   const serving = (use: 'acid' | 'chlorine' | 'base') =>
     PRODUCTS.rows.filter((row) => row.uses.includes(use) && !row.isAccounting).map((row) => row.id)
 
