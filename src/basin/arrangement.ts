@@ -38,13 +38,15 @@ const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 /**
  * Cuts all spans where they meet and joins what coincides. `spansInRing[r]` is the number of spans of ring r;
  * `contacts` takes each meeting between rings that isn't a ring's own joint; once it returns true, the search ends there
- * and there are no edges.
+ * and there are no edges. With `settles` every node also cuts each span that it lies on, whichever pair of spans found
+ * it: where lines that coincide all but touch a curve, each may have found the contact elsewhere.
  */
 export function arrange(
   spans: readonly Span[],
   spansInRing: readonly number[],
   grainM: number,
   contacts: (contact: RingContact) => unknown,
+  settles = false,
 ): Arrangement {
   const nodes = new NodeSet(grainM)
   const cuts = new Map<Span, Cut[]>()
@@ -67,7 +69,31 @@ export function arrange(
     }
   })
   if (isEnough) return { nodes, edges: [] }
+  if (settles) settle(spans, cuts, nodes, grainM)
   return { nodes, edges: dropLooseEnds(mergeEdges(spans, cuts, nodes, grainM), nodes.x.length) }
+}
+
+/** Cuts every span at the nodes that lie within the grain of its inside. */
+function settle(spans: readonly Span[], cuts: ReadonlyMap<Span, Cut[]>, nodes: NodeSet, grainM: number): void {
+  const order = Array.from(nodes.x, (_, i) => i).sort((a, b) => nodes.x[a]! - nodes.x[b]!)
+  for (const span of spans) {
+    const list = cuts.get(span)!
+    let first = 0
+    for (let end = order.length; first < end; ) {
+      const middle = (first + end) >> 1
+      if (nodes.x[order[middle]!]! < span.minX - grainM) first = middle + 1
+      else end = middle
+    }
+    for (let i = first; i < order.length; i++) {
+      const node = order[i]!
+      const x = nodes.x[node]!
+      const y = nodes.y[node]!
+      if (x > span.maxX + grainM) break
+      if (y < span.minY - grainM || y > span.maxY + grainM || list.some((cut) => cut.node === node)) continue
+      footOn(span.curve, span.t0, span.t1, x, y, foot)
+      if (foot.distance <= grainM && foot.t > span.t0 && foot.t < span.t1) list.push({ t: foot.t, node })
+    }
+  }
 }
 
 /** Neighbours along a ring that turn by less than a right angle and so can't come back to one another. */

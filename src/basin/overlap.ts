@@ -6,7 +6,7 @@ import { curvesOf } from './path.ts'
 import { problem } from './problems.ts'
 import { pushRing, ringOf, roughBox } from './rings.ts'
 import type { Span } from './span.ts'
-import { GRAIN_TRIES, grainOf } from './tolerance.ts'
+import { DIVISION_TRIES, grainOf } from './tolerance.ts'
 import type { Path } from './types.ts'
 
 /**
@@ -25,17 +25,23 @@ export function overlapOf(a: Path, b: Path): Result<number> {
   const maxY = Math.max(boxA[3], boxB[3])
   const coordinate = Math.max(Math.abs(minX), Math.abs(maxX), Math.abs(minY), Math.abs(maxY))
   const grainM = grainOf(Math.hypot(maxX - minX, maxY - minY), coordinate)
-  for (const factor of GRAIN_TRIES) {
-    const areaM2 = commonArea([a, b], (minX + maxX) / 2, (minY + maxY) / 2, grainM * factor)
+  for (const { grains, settles } of DIVISION_TRIES) {
+    const areaM2 = commonArea([a, b], (minX + maxX) / 2, (minY + maxY) / 2, grainM * grains, settles)
     if (areaM2 !== undefined) return ok(areaM2)
   }
   return fail(problem('cannot-divide', 'outline'))
 }
 
-function commonArea(paths: readonly Path[], originX: number, originY: number, grainM: number): number | undefined {
+function commonArea(
+  paths: readonly Path[],
+  originX: number,
+  originY: number,
+  grainM: number,
+  settles: boolean,
+): number | undefined {
   const spans: Span[] = []
   const counts = paths.map((path, id) => pushRing(ringOf(path, '', originX, originY, grainM), id, grainM, spans))
-  const arrangement = arrange(spans, counts, grainM, () => false)
+  const arrangement = arrange(spans, counts, grainM, () => false, settles)
   const faces = facesOf(arrangement)
   const around = faces && ringsAround(arrangement.edges, faces)
   if (!faces || !around) return undefined

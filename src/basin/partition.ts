@@ -17,7 +17,7 @@ import { shiftedAll } from './planes.ts'
 import { problem } from './problems.ts'
 import { checkNumbers, checkRing, pathsOf, pushRing, type Ring, ringOf, roughBox } from './rings.ts'
 import type { Span } from './span.ts'
-import { GRAIN_TRIES, grainOf, MAX_EXTENT_M, MIN_EXTENT_M } from './tolerance.ts'
+import { DIVISION_TRIES, grainOf, MAX_EXTENT_M, MIN_EXTENT_M } from './tolerance.ts'
 import type { BasinShape, Path } from './types.ts'
 import { checkWall } from './walls.ts'
 
@@ -37,8 +37,8 @@ export function partition(shape: BasinShape): Result<Partition> {
   const coordinate = Math.max(Math.abs(minX), Math.abs(maxX), Math.abs(minY), Math.abs(maxY))
   const grainM = grainOf(extentM, coordinate)
   let last: Problem | undefined
-  for (const factor of GRAIN_TRIES) {
-    const result = divide(shape, originX, originY, extentM, grainM * factor)
+  for (const { grains, settles } of DIVISION_TRIES) {
+    const result = divide(shape, originX, originY, extentM, grainM * grains, settles)
     if (result.ok) {
       const inTheWay = dishMeetsWall(result.value)
       return inTheWay ? fail(inTheWay) : result
@@ -84,6 +84,7 @@ function divide(
   originY: number,
   extentM: number,
   grainM: number,
+  settles: boolean,
 ): Result<Partition> {
   const rings: Ring[] = []
   let waterM2 = 0
@@ -134,12 +135,13 @@ function divide(
   const spansInRing = rings.map((ring, id) => pushRing(ring, id, grainM, spans))
   breakSpans(division, spans)
   const contacts: RingContact[] = []
-  const arrangement = arrange(spans, spansInRing, grainM, (contact) => {
+  const collect = (contact: RingContact): boolean => {
     const { a, b } = contact
     // Features may meet each other and the shores as they like.
     const isWrong = a.ring === b.ring || Math.max(a.ring, b.ring) <= islands
     return isWrong && contacts.push(contact) > MOST_CONTACTS
-  })
+  }
+  const arrangement = arrange(spans, spansInRing, grainM, collect, settles)
   const crossing = contactProblem(contacts, rings, empty, islands, originX, originY)
   if (crossing) return fail(crossing)
   const faces = facesOf(arrangement)

@@ -176,7 +176,16 @@ function cut(
   const least = 1e-13 * (b - a)
   const parts = [...cuts, b].filter((t, i, all) => i === 0 || i === all.length - 1 || t - all[i - 1]! > least)
   for (let i = 1; i < parts.length; i++)
-    error += refine(f, parts[i - 1]!, parts[i]!, i > 1 || rootA, i < parts.length - 1 || rootB, depth >> 1, sums)
+    error += refine(
+      f,
+      parts[i - 1]!,
+      parts[i]!,
+      i > 1 || rootA,
+      i < parts.length - 1 || rootB,
+      depth >> 1,
+      sums,
+      f.isShort ? SHORT_RULE : LONG_RULE,
+    )
   return error
 }
 

@@ -76,8 +76,16 @@ export function soundingSlack(extentM: number, planToleranceM: number): number {
 /** How far apart two passes are put where an untangled line met itself, in extents: wide enough to see, and to take hold of. */
 export const UNTANGLE_GAP = 1e-2
 
-/** Grains to divide a plan by, one after the other: a coarser and a finer one settle near-coincidences that straddle the first. */
-export const GRAIN_TRIES = [1, 8, 1 / 8] as const
+/**
+ * Ways to divide a plan, one after the other: first each span cut where it was found to meet others, then at every node
+ * that lies on it; a coarser and a finer grain settle near-coincidences that straddle the first.
+ */
+export const DIVISION_TRIES = [
+  { grains: 1, settles: false },
+  { grains: 1, settles: true },
+  { grains: 8, settles: true },
+  { grains: 1 / 8, settles: true },
+] as const
 
 /** An arc whose centre is off by less than this share of its radius is an arc about that centre: rounding, grown a little. */
 export const ABOUT = 1e-13
