@@ -2,9 +2,10 @@ import type { DoseLine } from '../../../plan/index.ts'
 import { useUnits } from '../../context.tsx'
 import { formatAmount, piecesWords } from './amounts.ts'
 import type { LineTimes } from './calendar.ts'
-import { intervalWords, packageWords } from './dose-words.ts'
+import { intervalWords, packageWords, safeFirstWords } from './dose-words.ts'
 import styles from './opening.module.css'
 import { dayAndTime } from './schedule.ts'
+import { useProducts } from './useProducts.ts'
 
 interface DoseFiguresProps {
   readonly line: DoseLine
@@ -12,17 +13,24 @@ interface DoseFiguresProps {
   readonly times: LineTimes
 }
 
-/** What stands under a dose: how the volume's uncertainty widens it, its packages, its pours. */
+/** What stands under a dose: how sure it is, what to give first, its packages, its pours. */
 export function DoseFigures({ line, originMs, times }: DoseFiguresProps) {
   const units = useUnits()
-  const format = (amountG: number) => formatAmount(line.productId, amountG, units)
+  const list = useProducts()
+  const format = (amountG: number) => formatAmount(line.productId, amountG, units, list)
+  const first = safeFirstWords(line, format)
   const remarks = [
     intervalWords(format(line.lowG), format(line.highG)),
-    piecesWords(line.productId, line.amountG, units),
+    piecesWords(line.productId, line.amountG, units, list),
     packageWords(line, format),
   ].filter((words) => words !== undefined)
   return (
     <>
+      {first && (
+        <p>
+          <strong>{first}.</strong>
+        </p>
+      )}
       {remarks.length > 0 && <p className={styles['interval']}>{remarks.join('. ')}.</p>}
       {line.pours.length > 1 && (
         <ol className={styles['pours']} aria-label="Pours">

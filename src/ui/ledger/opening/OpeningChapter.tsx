@@ -5,12 +5,17 @@ import { formatPlusMinus, formatQuantity } from '../../../units/index.ts'
 import { useApp, useAppStore, useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
 import { useSystem } from '../water/useSystem.ts'
+import { Choices } from './Choices.tsx'
+import { DeckCardSection } from './card/DeckCardSection.tsx'
 import { EndWater } from './EndWater.tsx'
 import { NeverMeet } from './NeverMeet.tsx'
 import styles from './opening.module.css'
 import { PlanLines } from './PlanLines.tsx'
 import { PlanNotes } from './PlanNotes.tsx'
 import { dateOf } from './schedule.ts'
+import { Devices } from './shed/Devices.tsx'
+import { OwnProducts } from './shed/OwnProducts.tsx'
+import { StartSection } from './start/StartSection.tsx'
 import { ToBuy } from './ToBuy.tsx'
 
 /** The first-fill doses: an ordered list, each line with what it should leave behind. */
@@ -22,7 +27,14 @@ export function OpeningChapter() {
   return (
     <div className={styles['chapter']}>
       <OpeningHead volume={volume} system={system} />
+      <StartSection system={system} />
       <OpeningBody system={system} />
+      <section className={styles['section']} aria-label="Products and devices">
+        <h2>Products and devices</h2>
+        <OwnProducts system={system} />
+        <Devices system={system} />
+      </section>
+      <DeckCardSection systemId={system.id} />
     </div>
   )
 }
@@ -66,10 +78,14 @@ function OpeningBody({ system }: { readonly system: System }) {
   const isMeasured = water.measuredAtMs !== undefined
   return (
     <>
+      <section className={styles['section']} aria-label="The plan">
+        <h2>The plan</h2>
+        <Choices system={system} />
+      </section>
       <PlanNotes plan={plan} isMeasured={isMeasured} />
       {isMeasured && <PlanLines plan={plan} system={system} />}
       {plan.lines.some((line) => line.kind === 'dose') && <NeverMeet plan={plan} system={system} />}
-      <ToBuy items={plan.purchases} system={system} />
+      <ToBuy plan={plan} system={system} />
       <EndWater plan={plan} />
     </>
   )

@@ -1,8 +1,10 @@
+import { deriveTargetsAt } from '../../../derive/index.ts'
 import type { DoseEntry, System } from '../../../document/index.ts'
 import type { OpeningPlan } from '../../../plan/index.ts'
 import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
 import { Button, DateTimeField, isoFromMs } from '../../fields/index.ts'
-import { domainsOf, ScaleLegend } from '../scale/index.ts'
+import { domainsOf, readingRow, ScaleLegend } from '../scale/index.ts'
+import { andList, inSentence } from '../water/reading-words.ts'
 import { calendarOf } from './calendar.ts'
 import { entryOf, measuredStarts, originOf } from './lines.ts'
 import styles from './opening.module.css'
@@ -11,6 +13,7 @@ import { PlanLine } from './PlanLine.tsx'
 /** The numbered lines, counted in days and hours from a start that the owner can set. */
 export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readonly system: System }) {
   const nowMs = useApp((state) => state.nowMs)
+  const spec = useApp((state) => state.spec)
   const canEdit = useCanEdit()
   const store = useAppStore()
   const chosen = system.planStartAt === undefined ? Number.NaN : Date.parse(system.planStartAt)
@@ -21,9 +24,18 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
   const domains = domainsOf(plan.lines)
   const starts = measuredStarts(plan.lines)
   const calendar = calendarOf(plan.lines, originMs)
+  const waiting = deriveTargetsAt(spec, system.id, nowMs)
+    .phases.filter(({ change }) => change.kind === 'withheld')
+    .map(({ key }) => inSentence(readingRow(key)?.label ?? key))
   const doses = system.log.filter((entry): entry is DoseEntry => entry.kind === 'dose')
   if (plan.lines.every((line) => line.kind === 'circulate'))
-    return <p>Every reading that was measured lies inside its band: there is nothing to add.</p>
+    return (
+      <p>
+        {waiting.length === 0
+          ? 'Every reading that was measured lies inside its band: there is nothing to add.'
+          : `There is nothing to add today. The start above waits with ${andList(waiting)}; the rest lies inside its band.`}
+      </p>
+    )
   return (
     <section className={styles['section']} aria-label="The lines">
       {canEdit && !isUnderWay && (
@@ -49,7 +61,7 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
             key={line.key}
             line={line}
             number={index + 1}
-            systemId={system.id}
+            system={system}
             originMs={originMs}
             times={calendar.get(line.key) ?? { startMs: originMs, poursMs: [] }}
             domains={domains}

@@ -3,7 +3,7 @@ import { useAppStore, useCanEdit } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
 import styles from './opening.module.css'
 
-/** What stands before the lines: stale readings, missing readings, targets out of reach, warnings. */
+/** What stands before the lines: stale readings, missing readings, targets outside a code or out of reach, warnings. */
 export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; readonly isMeasured: boolean }) {
   const store = useAppStore()
   const canEdit = useCanEdit()
@@ -46,7 +46,7 @@ export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; re
           {canEdit && <Button onPress={toWater}>Measure it</Button>}
         </div>
       )}
-      {plan.unreachable.map((problem) => (
+      {[...plan.targetWarnings, ...plan.unreachable].map((problem) => (
         <ProblemNote key={`${problem.code}${problem.path}`} problem={problem} />
       ))}
       {isMeasured && plan.warnings.length > 0 && (

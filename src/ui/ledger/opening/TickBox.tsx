@@ -3,7 +3,8 @@ import styles from './opening.module.css'
 
 interface TickBoxProps {
   readonly isTicked: boolean
-  readonly isOpen: boolean
+  /** Whether its form is open, where it has one. */
+  readonly isOpen?: boolean
   readonly isDisabled: boolean
   readonly label: string
   readonly onPress: () => void
@@ -18,7 +19,7 @@ export function TickBox({ isTicked, isOpen, isDisabled, label, onPress }: TickBo
       isDisabled={isDisabled}
       aria-label={label}
       aria-pressed={isTicked}
-      aria-expanded={isOpen}
+      {...(isOpen === undefined ? {} : { 'aria-expanded': isOpen })}
     >
       <svg viewBox="0 0 18 18" aria-hidden="true">
         <rect x="1.5" y="1.5" width="15" height="15" />

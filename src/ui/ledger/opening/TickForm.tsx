@@ -7,6 +7,7 @@ import { finishTyping } from '../water/finish-typing.ts'
 import { SaveButton } from '../water/SaveButton.tsx'
 import { amountFromG, gFromAmount, measureOf } from './amounts.ts'
 import styles from './opening.module.css'
+import { useProducts } from './useProducts.ts'
 
 interface TickFormProps {
   readonly line: DoseLine
@@ -24,7 +25,8 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
   const form = useRef<HTMLElement>(null)
   // What was put in last: the press that writes it down takes up the open field, before the next rendering.
   const newest = useRef({ amountG, at })
-  const measure = measureOf(line.productId)
+  const list = useProducts()
+  const measure = measureOf(line.productId, list)
   const save = () => {
     if (!finishTyping(form.current)) return
     const refused = store.getState().dispatch({
@@ -39,10 +41,10 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
       <QuantityField
         label={measure === 'liquid' ? 'Poured in' : 'Weighed in'}
         quantity={measure}
-        value={amountFromG(line.productId, amountG)}
+        value={amountFromG(line.productId, amountG, list)}
         onChange={(si) => {
           if (si === undefined) return
-          newest.current.amountG = gFromAmount(line.productId, si)
+          newest.current.amountG = gFromAmount(line.productId, si, list)
           setAmountG(newest.current.amountG)
         }}
         min={0}

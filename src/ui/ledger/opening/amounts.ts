@@ -1,45 +1,50 @@
-import { PRODUCTS, type Product, productById } from '../../../chemicals/index.ts'
+import { PRODUCTS, type Product, type ProductList, productById } from '../../../chemicals/index.ts'
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 
 const G_PER_KG = 1000
 const ML_PER_M3 = 1_000_000
 
-/** The product of a plan's line or the log; undefined where the table doesn't know it. */
-export function productOf(id: string): Product | undefined {
-  const found = productById(id)
+/** The product of a plan's line or the log; undefined where neither the table nor `list`, the owner's, knows it. */
+export function productOf(id: string, list?: ProductList): Product | undefined {
+  const found = productById(id, list)
   return found.ok ? found.value.product : undefined
 }
 
 /** How it is called wherever only its id is at hand. */
-export function productLabel(id: string): string {
-  return productOf(id)?.label ?? id
+export function productLabel(id: string, list?: ProductList): string {
+  return productOf(id, list)?.label ?? id
 }
 
 /** What a person measures it out in: liquids are poured, everything else is weighed. */
-export function measureOf(productId: string): 'liquid' | 'mass' {
-  return productOf(productId)?.form === 'liquid' ? 'liquid' : 'mass'
+export function measureOf(productId: string, list?: ProductList): 'liquid' | 'mass' {
+  return productOf(productId, list)?.form === 'liquid' ? 'liquid' : 'mass'
 }
 
 /** Grams → the canonical unit of `measureOf`: m³ of a liquid, kg of anything else. */
-export function amountFromG(productId: string, amountG: number): number {
-  const product = productOf(productId)
+export function amountFromG(productId: string, amountG: number, list?: ProductList): number {
+  const product = productOf(productId, list)
   return product?.form === 'liquid' ? amountG / product.densityGPerML / ML_PER_M3 : amountG / G_PER_KG
 }
 
 /** The way back: m³ or kg → grams. */
-export function gFromAmount(productId: string, amount: number): number {
-  const product = productOf(productId)
+export function gFromAmount(productId: string, amount: number, list?: ProductList): number {
+  const product = productOf(productId, list)
   return product?.form === 'liquid' ? amount * product.densityGPerML * ML_PER_M3 : amount * G_PER_KG
 }
 
 /** An amount as it is weighed or poured, never in bare ounces. */
-export function formatAmount(productId: string, amountG: number, units: UnitSystem): string {
-  return formatQuantity(measureOf(productId), amountFromG(productId, amountG), units)
+export function formatAmount(productId: string, amountG: number, units: UnitSystem, list?: ProductList): string {
+  return formatQuantity(measureOf(productId, list), amountFromG(productId, amountG, list), units)
 }
 
 /** "1½ tablets of 200 g" for what comes in pieces; undefined for everything else. */
-export function piecesWords(productId: string, amountG: number, units: UnitSystem): string | undefined {
-  const pieceG = productOf(productId)?.pieceG
+export function piecesWords(
+  productId: string,
+  amountG: number,
+  units: UnitSystem,
+  list?: ProductList,
+): string | undefined {
+  const pieceG = productOf(productId, list)?.pieceG
   if (!pieceG) return undefined
   const count = amountG / pieceG
   const shown = formatQuantity('number', count, units, { digits: count < 10 ? 1 : 0 })
@@ -53,6 +58,6 @@ export function splitStrength(title: string): { readonly name: string; readonly 
 }
 
 /** The products that can be bought for a use. */
-export function productsFor(use: Product['uses'][number]): readonly Product[] {
-  return PRODUCTS.rows.filter((product) => product.uses.includes(use) && !product.isAccounting)
+export function productsFor(use: Product['uses'][number], list?: ProductList): readonly Product[] {
+  return (list ?? PRODUCTS).rows.filter((product) => product.uses.includes(use) && !product.isAccounting)
 }

@@ -1,15 +1,16 @@
+import type { ProductList } from '../../../chemicals/index.ts'
 import type { DoseLine, OpeningLine } from '../../../plan/index.ts'
 import { shortValue } from '../scale/index.ts'
 import { productOf } from './amounts.ts'
 
 /** What a line is headed with: a dose by its product, anything else by what is done. */
-export function headingOf(line: OpeningLine): string {
-  return line.kind === 'dose' ? (productOf(line.productId)?.label ?? line.title) : line.title
+export function headingOf(line: OpeningLine, list?: ProductList): string {
+  return line.kind === 'dose' ? (productOf(line.productId, list)?.label ?? line.title) : line.title
 }
 
 /** How a line is done, without the product's name that stands above it, and without the last full stop. */
-export function howWords(line: OpeningLine): string {
-  const label = line.kind === 'dose' ? productOf(line.productId)?.label : undefined
+export function howWords(line: OpeningLine, list?: ProductList): string {
+  const label = line.kind === 'dose' ? productOf(line.productId, list)?.label : undefined
   const how = label && line.how.startsWith(label) ? line.how.slice(line.how.indexOf('). ') + 3) : line.how
   return how.trim().replace(/\.$/, '')
 }
@@ -29,4 +30,13 @@ export function packageWords(
   const packages = advice.count === 1 ? `one package of ${advice.label}` : `${advice.count} packages of ${advice.label}`
   if (advice.isWhole) return `Exactly ${packages}, which stays inside the band`
   return advice.leftoverG > 0 ? `From ${packages}; ${format(advice.leftoverG)} left over` : `From ${packages}`
+}
+
+/** What to give first and measure, where too much is hard to undo and the volume is not sure. */
+export function safeFirstWords(
+  { safeFirstG, amountG }: Pick<DoseLine, 'safeFirstG' | 'amountG'>,
+  format: (amountG: number) => string,
+): string | undefined {
+  if (safeFirstG === undefined || !(safeFirstG < amountG)) return undefined
+  return `Give ${format(safeFirstG)} first, measure, then what is still lacking`
 }

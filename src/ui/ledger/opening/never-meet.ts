@@ -1,4 +1,4 @@
-import { INCOMPATIBLE, type Incompatibility, type Product } from '../../../chemicals/index.ts'
+import { INCOMPATIBLE, type Incompatibility, type Product, type ProductList } from '../../../chemicals/index.ts'
 import { productOf } from './amounts.ts'
 
 export interface NeverMeetRow {
@@ -13,8 +13,8 @@ export interface NeverMeetRow {
  * Which of these products must never meet outside the pool, gravest first: one row for each pair of groups, naming the
  * products of this plan that fall into it.
  */
-export function neverMeet(productIds: readonly string[]): readonly NeverMeetRow[] {
-  const products = [...new Set(productIds)].map(productOf).filter((product) => product !== undefined)
+export function neverMeet(productIds: readonly string[], list?: ProductList): readonly NeverMeetRow[] {
+  const products = productsBy(productIds, list)
   const rows = INCOMPATIBLE.flatMap((row): NeverMeetRow[] => {
     const first = products.filter((product) => product.groups.includes(row.a))
     const second = products.filter((product) => product.groups.includes(row.b))
@@ -24,6 +24,11 @@ export function neverMeet(productIds: readonly string[]): readonly NeverMeetRow[
       : []
   })
   return [...rows.filter((row) => row.kind === 'danger'), ...rows.filter((row) => row.kind === 'clouds')]
+}
+
+/** Each of these once; ids that nobody knows are left out. */
+export function productsBy(ids: readonly string[], list?: ProductList): readonly Product[] {
+  return [...new Set(ids)].map((id) => productOf(id, list)).filter((product) => product !== undefined)
 }
 
 const label = (product: Product) => product.label

@@ -1,0 +1,36 @@
+import { useState } from 'react'
+import type { ReadingSet } from '../../../document/index.ts'
+import { useAppStore } from '../../context.tsx'
+import { Button } from '../../fields/index.ts'
+import { ReadingsForm } from '../water/ReadingsForm.tsx'
+import styles from './opening.module.css'
+
+interface MeasuredProps {
+  readonly number: number
+  readonly systemId: string
+}
+
+/** What was measured after a line: the rest of the plan then counts on from it. */
+export function Measured({ number, systemId }: MeasuredProps) {
+  const store = useAppStore()
+  const [isOpen, setOpen] = useState(false)
+  const save = (set: ReadingSet) => {
+    const refused = store.getState().dispatch({ id: 'addReadings', args: { systemId, set } })
+    if (!refused) setOpen(false)
+    return refused
+  }
+  if (!isOpen)
+    return (
+      <div className={styles['buttons']}>
+        <Button onPress={() => setOpen(true)}>Enter what you measured after line {number}</Button>
+      </div>
+    )
+  return (
+    <section className={styles['measured']} aria-label={`Measured after line ${number}`}>
+      <p className={styles['faint']}>
+        The plan is made anew from these readings. A reading that you leave out counts as not measured.
+      </p>
+      <ReadingsForm saveLabel="Save and plan on from here" onSave={save} onCancel={() => setOpen(false)} />
+    </section>
+  )
+}

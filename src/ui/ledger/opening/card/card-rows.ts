@@ -1,0 +1,74 @@
+import { FIRST_AID, type ProductList } from '../../../../chemicals/index.ts'
+import type { DeckCard, DeckDose, DeckRow } from '../../../../plan/index.ts'
+import { parseQuantity, type UnitSystem } from '../../../../units/index.ts'
+import { formatAmount, gFromAmount, measureOf } from '../amounts.ts'
+
+/** A reading's part of the card: the readings across, the products down. */
+export interface CardGroup {
+  readonly key: string
+  readonly label: string
+  readonly readings: readonly string[]
+  readonly products: readonly CardProduct[]
+}
+
+interface CardProduct {
+  readonly id: string
+  readonly label: string
+  /** One for each reading; absent where this product has no dose for it. */
+  readonly doses: readonly (string | undefined)[]
+}
+
+/** The card as it is set: each reading once, and under it what to give of each product. */
+export function cardGroups(card: DeckCard, units: UnitSystem, list?: ProductList): readonly CardGroup[] {
+  return card.rows.map((row) => groupOf(row, units, list))
+}
+
+function groupOf({ key, label, doses }: DeckRow, units: UnitSystem, list: ProductList | undefined): CardGroup {
+  const readings = [...new Set(doses.map(({ readingText }) => readingText))]
+  const ids = [...new Set(doses.map(({ productId }) => productId))]
+  return {
+    key,
+    label,
+    readings,
+    products: ids.map((id) => ({
+      id,
+      label: doses.find(({ productId }) => productId === id)?.productLabel ?? id,
+      doses: readings.map((reading) => {
+        const dose = doses.find((each) => each.productId === id && each.readingText === reading)
+        return dose && doseWords(dose, units, list)
+      }),
+    })),
+  }
+}
+
+/** "490 g", "1.4 kg in 2 pours"; in any units never more than the exact amount. */
+export function doseWords(dose: DeckDose, units: UnitSystem, list?: ProductList): string {
+  const { productId, amountG, exactG, pours } = dose
+  const measure = measureOf(productId, list)
+  let given = amountG
+  let text = formatAmount(productId, given, units, list)
+  // ounces and cups round to the nearest: step down until what is written is no more than what is lacking
+  for (let step = 0; step < 20; step++) {
+    const read = parseQuantity(measure, text, units)
+    if (!read.ok || gFromAmount(productId, read.value, list) <= exactG * (1 + 1e-9)) break
+    given *= 0.98
+    text = formatAmount(productId, given, units, list)
+  }
+  return pours > 1 ? `${text} in ${pours} pours` : text
+}
+
+/** Lines that a page of A4 or Letter holds at the usual size of type, head and help aside. */
+const PAGE_LINES = 44
+const [LEAST_SCALE, MOST_SCALE] = [0.55, 1.2]
+
+/** How large the card is set so that it stays one page: smaller type holds more lines and more letters in each. */
+export function cardScale(groups: readonly CardGroup[], cautions: readonly string[]): number {
+  const rows = groups.flatMap(({ products }) => products.map(({ label }) => (label.length > 44 ? 2 : 1)))
+  const table = 1.25 * (groups.length + rows.reduce((sum, lines) => sum + lines, 0))
+  // two columns of about 56 letters a line
+  const said = cautions.reduce((sum, caution) => sum + Math.ceil(caution.length / 56) + 0.2, 0) / 2
+  return Math.max(LEAST_SCALE, Math.min(MOST_SCALE, Math.sqrt(PAGE_LINES / (table + said))))
+}
+
+/** What the card says of accidents: the first lines of help, whole. */
+export const CARD_AID = ['whom-to-ask', 'eyes', 'breathed'].flatMap((id) => FIRST_AID.get(id) ?? [])

@@ -1,0 +1,58 @@
+import type { StartFigure, StartInput } from '../../../../plan/index.ts'
+import { useUnits } from '../../../context.tsx'
+import { Disclosure } from '../../../fields/index.ts'
+import { andList, inSentence } from '../../water/reading-words.ts'
+import { sourceWords } from '../../water/source-words.ts'
+import styles from '../opening.module.css'
+import { figureWords } from './start-words.ts'
+
+interface StartFiguresProps {
+  readonly figures: readonly StartFigure[]
+  readonly missing: readonly StartInput[]
+  readonly assumed: readonly string[]
+}
+
+/** What is reckoned for this start, with its range and how. */
+export function StartFigures({ figures, missing, assumed }: StartFiguresProps) {
+  const units = useUnits()
+  return (
+    <>
+      {missing.length > 0 && (
+        <p className={styles['faint']}>
+          The figures of this start need: {andList(missing.map(({ label }) => inSentence(label)))}.
+        </p>
+      )}
+      {figures.length > 0 && (
+        <table className={styles['table']}>
+          <caption>Reckoned for this pool{assumed.length > 0 && `; assumed: ${assumed.join('; ')}`}</caption>
+          <tbody>
+            {figures.map((figure) => {
+              const { best, range } = figureWords(figure, units)
+              return (
+                <tr key={figure.key}>
+                  <th scope="row">{figure.label}</th>
+                  <td>
+                    {best}
+                    {range && <span className={styles['needed']}>{range}</span>}
+                  </td>
+                </tr>
+              )
+            })}
+          </tbody>
+        </table>
+      )}
+      {figures.length > 0 && (
+        <Disclosure title="How these are reckoned" isLazy>
+          <ul className={styles['pairs']}>
+            {figures.map((figure) => (
+              <li key={figure.key}>
+                <strong>{figure.label}.</strong> {figure.how}{' '}
+                <span className={styles['faint']}>{sourceWords(figure)}</span>
+              </li>
+            ))}
+          </ul>
+        </Disclosure>
+      )}
+    </>
+  )
+}
