@@ -28,6 +28,7 @@ const WORDS = {
   'unknown-kind': { what: '"{key}" is {received}, a kind that this version doesn’t read.', why: 'Leaving the part out would give a wrong number, so the whole document waits.', hint: 'Use one of {expected}, or a newer program.' },
   'too-few': { what: '"{key}" has too few parts; {bound}.', why: 'With fewer it means nothing.', hint: 'Add what is missing.' },
   'too-many': { what: '"{key}" has too many parts; {bound}.', why: 'Beyond that the program would stall, or a part would have no meaning.', hint: 'Leave out what isn’t needed.' },
+  'too-many-sides': { what: 'Outline and islands have {received} segments together; this takes {bound} at most.', why: 'It follows every one of them, and the program would stall.', hint: 'Draw the outline with fewer points, arcs and curves; or {instead}.' },
   'empty-text': { what: '"{key}" is empty.', why: 'Something else refers to it.', hint: 'Give it a few letters.' },
   'long-text': { what: '"{key}" is too long; {bound} characters.', why: 'Texts of any length would make the document and its link unwieldy.', hint: 'Shorten it.' },
   'not-a-moment': { what: '"{key}" isn’t a date and time with its offset.', why: 'The age of readings and doses decides what may be done.', hint: 'Write it like 2026-04-28T09:30:00-07:00 or 2026-04-28T16:30:00Z.' },

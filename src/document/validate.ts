@@ -6,11 +6,13 @@ import { ownerProblems, twice } from './owner-problems.ts'
 import { problem } from './problems.ts'
 import { DEFAULTS, SpecSchema, type WrittenBody, type WrittenSpec } from './schema/spec.ts'
 import { SystemSchema } from './schema/system.ts'
+import { sizeProblems } from './size-problems.ts'
 import type { Body, Spec, System } from './types.ts'
 
 /** More complaints than this help nobody. */
 const MOST_PROBLEMS = 200
-const MOST_VALUES = 1_000_000
+/** Room for one ring of as many curves as a ring may have. */
+const MOST_VALUES = 2_000_000
 const DEEPEST = 64
 
 /**
@@ -56,6 +58,7 @@ function crossProblems(written: WrittenSpec, systems: readonly System[]): Proble
       systems.map((system) => system.id),
       (i) => `systems[${i}].id`,
     ),
+    ...written.bodies.flatMap((body, i) => sizeProblems(body, `bodies[${i}]`)),
     ...systems.flatMap((system, s) => [
       ...twice(
         system.log.map((entry) => entry.id),

@@ -283,7 +283,7 @@ describe('checking a document', () => {
     expect(problemsOf({ format: 'shoalbook-spec' })).toEqual(['unknown-version version'])
     expect(problemsOf({ format: 'shoalbook-spec', version: 0.5 })).toEqual(['unknown-version version'])
     expect(problemsOf({ format: 'shoalbook-spec', version: NEWEST_VERSION + 1 })).toEqual(['newer-version version'])
-    expect(problemsOf({ ...demoSpec, more: Array.from({ length: 1_000_001 }, () => 0) })).toEqual(['too-large '])
+    expect(problemsOf({ ...demoSpec, more: Array.from({ length: 2_000_001 }, () => 0) })).toEqual(['too-large '])
     const loop: Loose = { ...demoSpec }
     loop['self'] = loop
     expect(problemsOf(loop)).toEqual(['too-large '])

@@ -6,6 +6,7 @@ import { problem } from '../problems.ts'
 import { Name } from '../schema/numbers.ts'
 import { BodySchema, SiteSchema } from '../schema/spec.ts'
 import { SystemSchema } from '../schema/system.ts'
+import { sizeProblems } from '../size-problems.ts'
 import type { Spec } from '../types.ts'
 import { COMMANDS, type Command } from './index.ts'
 
@@ -40,7 +41,7 @@ function troubleIn(before: Spec, after: Spec): Problem | undefined {
   }
   for (const [i, body] of after.bodies.entries()) {
     if (before.bodies.includes(body)) continue
-    const trouble = check(BodySchema, body, `bodies[${i}]`)
+    const trouble = check(BodySchema, body, `bodies[${i}]`) ?? sizeProblems(body, `bodies[${i}]`)[0]
     if (trouble) return trouble
     if (!after.systems.some(({ id }) => id === body.system)) {
       return problem('no-such-system', `bodies[${i}].system`, { received: body.system })

@@ -1,11 +1,16 @@
 import * as v from 'valibot'
 import { isMoment } from '../moment.ts'
 
-/** What a document may hold at most: far beyond any pool, and small enough that nothing stalls. */
+/** What a document may hold at most: far beyond any pool, and small enough that nothing stalls (each measures in a few seconds at most). */
 export const LIMITS = {
   coordinateM: 1e8,
   depthM: 1000,
-  segments: 2000,
+  /** Of one ring. */
+  segments: 100_000,
+  /** Of outline and islands together, under a wall that isn’t upright. */
+  leaningWallSides: 5000,
+  /** Of outline and islands together, where a floor by contours or soundings or a bench follows them. */
+  followedSides: 20_000,
   rings: 200,
   bodies: 50,
   systems: 50,
