@@ -1,3 +1,4 @@
+import { sortAround } from './around-node.ts'
 import type { Arrangement, RawEdge } from './arrangement.ts'
 import { evaluate, newJet } from './curve.ts'
 import { type AreaMoments, addMoments } from './edge-integrals.ts'
@@ -99,61 +100,6 @@ function push(lists: number[][], node: number, half: number): void {
   const list = lists[node]
   if (list) list.push(half)
   else lists[node] = [half]
-}
-
-/**
- * Counter-clockwise order of the stretches that leave a node, by where they cross one small circle about it: curves that
- * touch at the node and part later are told apart there, where their tangents would be equal.
- */
-function sortAround(halves: readonly number[], edges: readonly RawEdge[]): number[] {
-  let reach = Infinity
-  for (const h of halves) reach = Math.min(reach, chordOf(edges[h >> 1]!))
-  const keyed = halves.map((half) => ({ half, angle: directionAt(edges[half >> 1]!, half & 1, reach / 2) }))
-  keyed.sort((p, q) => p.angle - q.angle)
-  return keyed.map((k) => k.half)
-}
-
-function chordOf(edge: RawEdge): number {
-  evaluate(edge.curve, edge.t0, jet)
-  const x = jet.x
-  const y = jet.y
-  evaluate(edge.curve, edge.t1, jet)
-  return Math.hypot(jet.x - x, jet.y - y)
-}
-
-/** Direction from an end of a stretch to its point at a given distance from there. */
-function directionAt(edge: RawEdge, backward: number, distance: number): number {
-  const { curve, t0, t1 } = edge
-  const start = backward ? t1 : t0
-  const sign = backward ? -1 : 1
-  if (curve.kind === 'line') return Math.atan2(sign * (curve.y1 - curve.y0), sign * (curve.x1 - curve.x0))
-  if (curve.kind === 'arc') {
-    const half = Math.asin(Math.min(1, distance / (2 * Math.abs(curve.radius))))
-    const turn = sign * Math.sign(curve.turn) * half
-    const heading = curve.heading + curve.turn * start + (backward ? Math.PI : 0) + turn
-    return Math.atan2(Math.sin(heading), Math.cos(heading))
-  }
-  evaluate(curve, start, jet)
-  const x = jet.x
-  const y = jet.y
-  // Newton on the distance from the node, halving where it would leave what is known.
-  let lo = start
-  let hi = backward ? t0 : t1
-  let t = (lo + hi) / 2
-  for (let i = 0; i < 60; i++) {
-    evaluate(curve, t, jet)
-    const dx = jet.x - x
-    const dy = jet.y - y
-    const off = Math.sqrt(dx * dx + dy * dy) - distance
-    if (off < 0) lo = t
-    else hi = t
-    const along = (dx * jet.dx + dy * jet.dy) / (off + distance)
-    const step = off / along
-    if (Math.abs(hi - lo) < 1e-13 || Math.abs(step) < 1e-12) break
-    const next = t - step
-    t = Math.abs(next - lo) + Math.abs(next - hi) <= Math.abs(hi - lo) && next !== t ? next : (lo + hi) / 2
-  }
-  return Math.atan2(jet.y - y, jet.x - x)
 }
 
 function traceLoops(edges: readonly RawEdge[], next: Int32Array): { loops: Loop[]; loopOf: Int32Array } {

@@ -107,3 +107,6 @@ export const SMOOTH_BREAK = 1e-3
 
 /** Where a floor between soundings turns by less than this, about 5°, no line is drawn [rad]: soundings are not that sure. */
 export const DRAWN_TURN = Math.PI / 36
+
+/** Stretches that leave a node by less than this from one another are told apart as far out as both reach [rad]. */
+export const NEAR_RAD = 1e-3
