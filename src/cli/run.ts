@@ -19,7 +19,7 @@ const HELP = `npm run -s cli -- VERB FILE|- [--constants default|oracle|wahman] 
 Reads one JSON value, an array of them, or JSON lines; prints one line of JSON for each. Exit status 2 where any line was a problem.
 
 --constants  the set of constants; without it the program's own, and for a SPEC the owner's choice of chlorine constants
---level      a level of the water beside the current one, for measure [m above the nominal waterline]
+--level      a level of the water beside the current one, for measure and inspect [m above the nominal waterline]
 --base       what links start with
 --now        the moment that plans, ages and seasons count from; the clock's without it
 

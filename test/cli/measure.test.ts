@@ -94,3 +94,36 @@ describe('measure takes every kind, several bodies and levels in one line', () =
     expect(problem.hint).not.toBe('')
   })
 })
+
+describe('measure says more than figures where a drawing needs it', () => {
+  const flat = { floor: { kind: 'flat', depthM: 1.5 }, wall: { kind: 'vertical' } }
+  const bowtie = { start: [0, 0], segments: [{ to: [4, 4] }, { to: [4, 0] }, { to: [0, 4] }] }
+
+  test('a line that crosses itself comes with the untangled one, which measures', () => {
+    const { problem, exitCode } = measured({ spec: spec({ id: 'main', outline: bowtie, ...flat }) })
+    expect(exitCode).toBe(2)
+    expect(problem).toMatchObject({ code: 'crosses-itself', at: [[2, 2]] })
+    expect(problem.path).toMatch(/^spec\.bodies\[0\]\.outline/)
+    // The same four corners, gone round without a crossing: a square of 4 m.
+    expect(measured(spec({ id: 'main', outline: problem.untangled, ...flat })).bodies[0].volumeM3).toBeCloseTo(24, 9)
+  })
+
+  test('of several bodies the one that crosses itself has its own line untangled', () => {
+    const { problem } = measured(spec({ id: 'a', outline: RECTANGLE, ...flat }, { id: 'b', outline: bowtie, ...flat }))
+    expect(problem.path).toMatch(/^bodies\[1\]/)
+    expect(problem.untangled.segments.length).toBeGreaterThanOrEqual(3)
+  })
+
+  test('bodies that lie on one another are told with the water counted twice; the figures stand', () => {
+    const beside = { ...RECTANGLE, start: [5, 0], segments: [{ to: [15, 0] }, { to: [15, 6] }, { to: [5, 6] }] }
+    const both = spec({ id: 'a', outline: RECTANGLE, ...flat }, { id: 'b', outline: beside, ...flat })
+    const { bodies, notices, exitCode } = measured({ spec: both })
+    expect(exitCode).toBe(0)
+    expect(bodies).toHaveLength(2)
+    expect(notices).toHaveLength(1)
+    expect(notices[0]).toMatchObject({ code: 'bodies-overlap', path: 'spec.bodies[1].outline' })
+    // 5 × 6 m of common plan, 1.5 m deep.
+    expect(notices[0].twiceM3).toBeCloseTo(45, 6)
+    expect(measured(spec({ id: 'a', outline: RECTANGLE, ...flat }))).not.toHaveProperty('notices')
+  })
+})

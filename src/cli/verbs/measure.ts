@@ -1,25 +1,35 @@
 import { fail, ok, type Problem, type Result, under } from '../../base/index.ts'
-import { measure as measureAt, volumeAtLevel } from '../../basin/index.ts'
-import { deriveBody, deriveVolume } from '../../derive/index.ts'
-import { type Spec, validateSpec } from '../../document/index.ts'
-import { asNumber, asObject, type Options, type Verb } from '../verb.ts'
+import { measure as measureAt, type Path, volumeAtLevel } from '../../basin/index.ts'
+import { deriveBody, deriveOverlaps, deriveUntangled, deriveVolume } from '../../derive/index.ts'
+import type { Spec } from '../../document/index.ts'
+import { readSpecLine } from '../spec-input.ts'
+import { asNumber, type Options, type Verb } from '../verb.ts'
 
 export const measure: Verb = {
   id: 'measure',
-  summary: 'SPEC or {"spec": SPEC, "levels"?: [levelM, …]} → {"bodies": […], "systems": […]}',
+  summary:
+    'SPEC or {"spec": SPEC, "levels"?: [levelM, …]} → {"bodies": […], "systems": […], "notices"?: […]}; a line that crosses itself: "untangled" in its problem',
   run: (input, options) => {
-    const line = asObject(input, '')
+    const line = readSpecLine(input)
     if (!line.ok) return line
-    const isWrapped = line.value['spec'] !== undefined
-    const spec = validateSpec(isWrapped ? line.value['spec'] : input)
-    if (!spec.ok) return isWrapped ? fail(spec.problem.map((problem) => under('spec', problem))) : spec
-    const levels = levelsOf(isWrapped ? line.value['levels'] : undefined)
+    const { spec, asked, prefix } = line.value
+    const levels = levelsOf(asked['levels'])
     if (!levels.ok) return levels
-    const prefix = isWrapped ? 'spec' : ''
-    const bodies = measureBodies(spec.value, levels.value, options)
-    if (!bodies.ok) return fail(prefix === '' ? bodies.problem : under(prefix, bodies.problem))
-    return ok({ bodies: bodies.value, systems: measureSystems(spec.value) })
+    const bodies = measureBodies(spec, levels.value, options)
+    if (!bodies.ok) return fail(under(prefix, withUntangled(spec, bodies.problem)))
+    const notices = deriveOverlaps(spec).map((notice) => ({ ...notice, ...under(prefix, notice) }))
+    return ok({
+      bodies: bodies.value,
+      systems: measureSystems(spec),
+      ...(notices.length > 0 ? { notices } : {}),
+    })
   },
+}
+
+/** A complaint about a line that crosses itself, with the path that would mend it where a rule can read the line. */
+function withUntangled(spec: Spec, problem: Problem): Problem & { readonly untangled?: Path } {
+  const proposal = deriveUntangled(spec).find(({ answers }) => answers === problem.path)
+  return proposal ? { ...problem, untangled: proposal.path } : problem
 }
 
 function levelsOf(value: unknown): Result<readonly number[] | undefined> {

@@ -1,0 +1,21 @@
+import { fail, ok, type Problem, type Result, under } from '../base/index.ts'
+import { type Spec, validateSpec } from '../document/index.ts'
+import { asObject } from './verb.ts'
+
+export interface SpecLine {
+  readonly spec: Spec
+  /** What stands beside a wrapped spec; nothing beside a bare one, whose other keys are its own. */
+  readonly asked: Readonly<Record<string, unknown>>
+  /** What paths into the spec begin with. */
+  readonly prefix: '' | 'spec'
+}
+
+/** A line that is a spec, or holds one as `spec`. */
+export function readSpecLine(input: unknown): Result<SpecLine, Problem | readonly Problem[]> {
+  const line = asObject(input, '')
+  if (!line.ok) return line
+  const isWrapped = line.value['spec'] !== undefined
+  const spec = validateSpec(isWrapped ? line.value['spec'] : input)
+  if (!spec.ok) return isWrapped ? fail(spec.problem.map((problem) => under('spec', problem))) : spec
+  return ok({ spec: spec.value, asked: isWrapped ? line.value : {}, prefix: isWrapped ? 'spec' : '' })
+}
