@@ -15,9 +15,9 @@ export function howWords(line: OpeningLine, list?: ProductList): string {
   return how.trim().replace(/\.$/, '')
 }
 
-/** "13 lb to 15 lb, as sure as the volume is"; nothing where both ends read the same. */
+/** "13 lb to 15 lb, as sure as the volume is and the readings are"; nothing where both ends read the same. */
 export function intervalWords(low: string, high: string): string | undefined {
-  return low === high ? undefined : `${shortValue(low, high)} to ${high}, as sure as the volume is`
+  return low === high ? undefined : `${shortValue(low, high)} to ${high}, as sure as the volume is and the readings are`
 }
 
 /** What to do with the packages that a dose comes from. */

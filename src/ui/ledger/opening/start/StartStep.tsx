@@ -8,7 +8,7 @@ import { Cautions } from '../Cautions.tsx'
 import styles from '../opening.module.css'
 import { TickBox } from '../TickBox.tsx'
 import { useTick } from '../useTick.ts'
-import { conditionWords, figureWords, tickText } from './start-words.ts'
+import { conditionWords, figureWords, numberedParts, tickText } from './start-words.ts'
 
 interface StartStepProps {
   readonly step: StartStepToday
@@ -44,7 +44,7 @@ export function StartStep({ step, day, system, schedule }: StartStepProps) {
         {!isDone && (
           <>
             {condition && <p className={styles['interval']}>{condition}</p>}
-            <p className={styles['how']}>{step.how}</p>
+            <How how={step.how} />
             {figures.map((figure) => {
               const { best, range } = figureWords(figure, units)
               return (
@@ -66,5 +66,18 @@ export function StartStep({ step, day, system, schedule }: StartStepProps) {
         )}
       </div>
     </li>
+  )
+}
+
+/** How it is done; what is numbered as a list. */
+function How({ how }: { readonly how: string }) {
+  const parts = numberedParts(how)
+  if (!parts) return <p className={styles['how']}>{how}</p>
+  return (
+    <ol className={styles['numbered']}>
+      {parts.map((part) => (
+        <li key={part}>{part}</li>
+      ))}
+    </ol>
   )
 }

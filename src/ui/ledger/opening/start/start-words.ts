@@ -33,8 +33,8 @@ export function figureWords(
   { quantity, value, low, high }: Pick<StartFigure, 'quantity' | 'value' | 'low' | 'high'>,
   units: UnitSystem,
 ): { readonly best: string; readonly range: string | undefined } {
-  // a twentieth of the range, about, is all that the figure knows of itself
-  const options = high > low ? { sigma: (high - low) / 4 } : {}
+  // two digits of the range's width are all that the figure knows of itself
+  const options = high > low ? { sigma: (high - low) / 2 } : {}
   // a few millilitres are drawn up with a syringe, whatever the units of the house
   const isDrop = quantity === 'liquid' && value < SYRINGE_M3
   const say = (each: number) => formatQuantity(quantity, each, isDrop ? 'metric' : units, options)
@@ -58,4 +58,17 @@ function bandWords(key: TargetPhase['key'], { low, high }: Band, units: UnitSyst
 /** What stands in the log for a step that is ticked. */
 export function tickText(day: number, title: string): string {
   return `Day ${day}: ${title}.`
+}
+
+/** "1. Do this. 2. Do that." as its parts, so that they can be set as a list; undefined where nothing is numbered. */
+export function numberedParts(text: string): readonly string[] | undefined {
+  if (!text.startsWith('1. ')) return undefined
+  const parts: string[] = []
+  let rest = text
+  for (let n = 1; rest.startsWith(`${n}. `); n++) {
+    const next = rest.indexOf(` ${n + 1}. `)
+    parts.push(rest.slice(`${n}. `.length, next < 0 ? undefined : next))
+    rest = next < 0 ? '' : rest.slice(next + 1)
+  }
+  return parts
 }

@@ -1,0 +1,43 @@
+import { describe, expect, test } from 'vitest'
+import { deriveDeckCard } from '../../../src/derive/index.ts'
+import { demoSpec } from '../../../src/document/index.ts'
+import { gFromAmount, measureOf } from '../../../src/ui/ledger/opening/amounts.ts'
+import { cardGroups, cardScale, doseWords } from '../../../src/ui/ledger/opening/card/card-rows.ts'
+import { parseQuantity, type UnitSystem } from '../../../src/units/index.ts'
+
+const UNITS: readonly UnitSystem[] = ['us', 'metric', 'imperial']
+const made = deriveDeckCard(demoSpec, 'pool', Date.parse('2026-05-03T09:00:00Z'))
+if (!made.ok) throw new Error(made.problem.what)
+const card = made.value
+
+describe('the deck card', () => {
+  test.each(UNITS)('in %s units no dose is written as more than what is lacking, nor as much less', (units) => {
+    const doses = card.rows.flatMap((row) => row.doses)
+    expect(doses.length).toBeGreaterThan(8)
+    for (const dose of doses) {
+      const read = parseQuantity(measureOf(dose.productId), doseWords(dose, units).replace(/ in \d+ pours$/, ''), units)
+      if (!read.ok) throw new Error(read.problem.what)
+      const writtenG = gFromAmount(dose.productId, read.value)
+      expect(writtenG).toBeLessThanOrEqual(dose.exactG * (1 + 1e-9))
+      expect(writtenG).toBeGreaterThan(dose.exactG * 0.8)
+    }
+  })
+
+  test('each reading stands once, with a dose of each product under it', () => {
+    for (const group of cardGroups(card, 'metric')) {
+      expect(new Set(group.readings).size).toBe(group.readings.length)
+      expect(group.readings.length).toBeLessThanOrEqual(3)
+      for (const { doses } of group.products) expect(doses.length).toBe(group.readings.length)
+    }
+    const written = cardGroups(card, 'metric').flatMap(({ products }) => products.flatMap(({ doses }) => doses))
+    expect(written.filter((dose) => dose !== undefined).length).toBe(card.rows.flatMap((row) => row.doses).length)
+  })
+
+  test('the more it holds the smaller it is set, and never larger than large', () => {
+    const groups = cardGroups(card, 'metric')
+    const one = cardScale(groups, card.cautions)
+    const more = cardScale([...groups, ...groups], [...card.cautions, ...card.cautions])
+    expect(more).toBeLessThan(one)
+    expect(cardScale([], [])).toBeCloseTo(1.2)
+  })
+})
