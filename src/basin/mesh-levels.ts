@@ -24,10 +24,17 @@ export class ShellPoints {
     this.depth = new Float64Array(room)
   }
 
-  /** The point at a vertex for a computed depth. */
+  /** The point at a vertex for a computed depth: the nearest one there, or a new one where none is near. */
   settle(vertex: number, depth: number): number {
-    for (let i = this.first[vertex]!; i >= 0; i = this.next[i]!)
-      if (Math.abs(this.depth[i]! - depth) <= this.grainM) return i
+    let best = -1
+    let bestM = this.grainM
+    for (let i = this.first[vertex]!; i >= 0; i = this.next[i]!) {
+      const offM = Math.abs(this.depth[i]! - depth)
+      if (offM > bestM) continue
+      best = i
+      bestM = offM
+    }
+    if (best >= 0) return best
     const made = this.count++
     if (made === this.next.length) this.grow()
     this.vertex[made] = vertex

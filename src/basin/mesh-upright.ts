@@ -47,8 +47,12 @@ function addShoreWall(shell: Shell, edge: Edge, chain: readonly number[]): void 
     const datum = points.settle(v, 0)
     const d0 = points.depth[foot0]!
     const d1 = points.depth[foot]!
-    addQuad(shell, before, v, rim0, rim, d0 < 0 ? foot0 : datum0, d1 < 0 ? foot : datum, side, 'rim')
-    addQuad(shell, before, v, datum0, datum, d0 > 0 ? foot0 : datum0, d1 > 0 ? foot : datum, side, 'wall')
+    // Where the floor of a hollow passes the datum between two vertices, one face goes from the rim to the floor.
+    if (d0 * d1 < 0) addQuad(shell, before, v, rim0, rim, foot0, foot, side, 'wall')
+    else {
+      addQuad(shell, before, v, rim0, rim, d0 < 0 ? foot0 : datum0, d1 < 0 ? foot : datum, side, 'rim')
+      addQuad(shell, before, v, datum0, datum, d0 > 0 ? foot0 : datum0, d1 > 0 ? foot : datum, side, 'wall')
+    }
     builder.ink(d0 < rimM ? foot0 : rim0, d1 < rimM ? foot : rim)
     if (isInked) builder.ink(foot0, foot)
     before = v

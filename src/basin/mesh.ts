@@ -26,8 +26,7 @@ export function meshOf(p: Partition, options: MeshOptions = {}): Result<BasinMes
   const plan = planMesh(p, chordM)
   const rimM = p.shape.freeboardM
   const depth = new PlanDepth(p, plan)
-  const { points, pointAt } = shellCorners(p, plan)
-  const pointOf = (cell: number, v: number): number => points.settle(v, depth.at(cell, v))
+  const { points, pointAt, pointOf } = shellCorners(p, plan)
   const builder = new MeshBuilder(points, plan.cellOf.length)
   addSurface(p, plan, depth, wallLaw(p.shape.wall), pointAt, builder)
   addUpright(p, plan, pointOf, points, builder)

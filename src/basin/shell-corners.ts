@@ -7,6 +7,8 @@ import type { PlanMesh } from './plan-mesh.ts'
 export interface ShellCorners {
   readonly points: ShellPoints
   readonly pointAt: Int32Array
+  /** The point that a vertex has in a cell: the one that the cell's triangles have there. */
+  readonly pointOf: (cell: number, v: number) => number
 }
 
 const known = new WeakMap<PlanMesh, ShellCorners>()
@@ -50,5 +52,17 @@ function build(p: Partition, plan: PlanMesh): ShellCorners {
     next[i] = first[v]!
     first[v] = i
   }
-  return { points, pointAt }
+  // A depth that is within the grain of two points may be nearest to one that came later: what was settled stays so.
+  const later = new Map<number, number>()
+  const pointOf = (cell: number, v: number): number => {
+    for (let k = first[v]!; k >= 0; k = next[k]!) if (cellOf[(k / 3) | 0] === cell) return pointAt[k]!
+    const key = cell * plan.points.x.length + v
+    let point = later.get(key)
+    if (point === undefined) {
+      point = points.settle(v, depth.at(cell, v))
+      later.set(key, point)
+    }
+    return point
+  }
+  return { points, pointAt, pointOf }
 }
