@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest'
+import { meshOf, type Partition } from '../../src/basin/index.ts'
+import { MeshBuilder } from '../../src/basin/mesh-builder.ts'
+import { addUpright } from '../../src/basin/mesh-upright.ts'
+import type { PlanMesh } from '../../src/basin/plan-mesh.ts'
+import { PlanPoints } from '../../src/basin/plan-points.ts'
+import { shellCorners } from '../../src/basin/shell-corners.ts'
+import { box, circle, divided, shape } from './shapes.ts'
+
+describe('a mesh closes', () => {
+  it.each([
+    ['cone', box(0, 0, 7, 5)],
+    ['cap', box(0, 0, 7, 5)],
+    ['cone', circle(3.7, 2.5, 3)],
+    ['cap', circle(3.7, 2.5, 3)],
+  ] as const)('where a %s comes up through the datum along the shore', (form, outline) => {
+    for (const edgeDepthM of [-0.02, -0.1, -0.14999, -0.3]) {
+      const p = divided(
+        shape(outline, { floor: { kind: 'dish', form, centre: [3.5, 2.5], radiusM: 4.5, edgeDepthM, depthM: 1.6 } }),
+      )
+      for (const chordM of [undefined, 0.05]) {
+        const mesh = meshOf(p, { chordM })
+        expect(mesh.ok ? 'a mesh' : mesh.problem.code, `edge at ${edgeDepthM}`).toBe('a mesh')
+      }
+    }
+  })
+
+  it('where three depths at one place are each within the grain of the next one only', () => {
+    const grain = 1e-6
+    const level = (atOrigin: number) => ({ plane: { atOrigin, dx: 0, dy: 0 }, part: 'floor', patch: -1, strip: 0 })
+    // The third cell lies nearest to the second one, but its triangle is settled before that one is known.
+    const cells = [level(1), level(1 + 0.9 * grain), level(1 + 1.6 * grain)]
+    const points = new PlanPoints(Float64Array.of(0, 1, 0, -1), Float64Array.of(0, 0, 1, -1), grain)
+    const edges = [
+      { from: 0, to: 1, left: 0, right: 2, curve: { kind: 'line' } },
+      { from: 0, to: 2, left: 1, right: 0, curve: { kind: 'line' } },
+      { from: 0, to: 3, left: 2, right: 1, curve: { kind: 'line' } },
+    ]
+    const p = { cells, edges, shape: { wall: { kind: 'vertical' }, freeboardM: 0.15 } } as unknown as Partition
+    const plan = {
+      points,
+      triangles: [0, 1, 2, 0, 2, 3, 0, 3, 1],
+      cellOf: [0, 1, 2],
+      chains: edges.map(({ from, to }) => [from, to]),
+    } as unknown as PlanMesh
+    const shell = shellCorners(p, plan)
+    for (let i = 0; i < 9; i++)
+      expect(shell.pointOf(plan.cellOf[Math.floor(i / 3)]!, plan.triangles[i]!)).toBe(shell.pointAt[i])
+    const builder = new MeshBuilder(shell.points, 3)
+    for (let i = 0; i < 9; i += 3) {
+      const [a, b, c] = [0, 1, 2].map((k) => builder.vertex(shell.pointAt[i + k]!, 0, 0, 1)) as [number, number, number]
+      builder.triangle(a, b, c, 'floor')
+    }
+    addUpright(p, plan, shell.pointOf, shell.points, builder)
+    // The three outer sides stay open, and the upright one at the outer end of the only riser.
+    expect(builder.openSides(-0.15)).toBe(4)
+  })
+})
