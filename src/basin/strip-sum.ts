@@ -68,6 +68,9 @@ interface KeptRay {
 const FIRST_RAYS = 17
 const FIRST_SHORT_RAYS = 9
 const MOST_KEPT = 1000
+/** Share of the strip’s width, or turn about a corner [rad]. */
+const SHORT = 0.02
+const MANY_EDGES = 4
 
 const known = new WeakMap<Partition, Stand[]>()
 
@@ -279,11 +282,12 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
   return error
 }
 
-/** True where a piece takes a quarter as much of the shore as the strip is wide, or so of a turn, as over a triangulated floor. */
-function isShort(p: Partition, { fan, t0, t1 }: StripPiece): boolean {
-  if (fan.shore < 0) return t1 - t0 < 0.25
+/** True where few points are worth a trial: little of the shore against the strip’s width, and rays over many cells. */
+function isShort(p: Partition, { fan, t0, t1, edges }: StripPiece): boolean {
+  if (edges.length < MANY_EDGES) return false
+  if (fan.shore < 0) return t1 - t0 < SHORT
   const lengthM = p.edges[fansOf(p).shores[fan.shore]!.edge]!.length
-  return lengthM * (t1 - t0) < 0.25 * stripOf(p).widthM * (fan.t1 - fan.t0)
+  return lengthM * (t1 - t0) < SHORT * stripOf(p).widthM * (fan.t1 - fan.t0)
 }
 
 function isNarrow({ fan, t0, t1 }: StripPiece): boolean {
