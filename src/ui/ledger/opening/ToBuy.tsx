@@ -112,7 +112,7 @@ function Prices({ items, system }: { readonly items: readonly PurchaseItem[]; re
     ({ productId, pack }) => pack.system === shelf || isOwn(productId) || pack.price !== undefined,
   )
   return (
-    <Disclosure title="Prices of packages" isScreenOnly isLazy>
+    <Disclosure title="Prices of packages" level={3} isScreenOnly isLazy>
       <div className={styles['fields']}>
         <TextField
           label="Currency"

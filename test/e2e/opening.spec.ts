@@ -1,0 +1,222 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Locator, Page } from '@playwright/test'
+import { chapter, chooseUnits, openApp, saved, typeInto } from './support/app.ts'
+import { cutText, overflowing, smallTargets } from './support/look.ts'
+import { expect, test } from './support/test.ts'
+
+/** Chooses how the pool starts; answers that part of the chapter. */
+async function startAs(page: Page, name: RegExp): Promise<Locator> {
+  const opening = await chapter(page, 'Opening')
+  const start = opening.getByRole('region', { name: 'How it starts', exact: true })
+  await start.getByRole('button', { name: /Start$/ }).click()
+  await page.getByRole('option', { name }).click()
+  return start
+}
+
+async function addLabel(page: Page, opening: Locator): Promise<Locator> {
+  const own = opening.getByRole('region', { name: 'Your own products' })
+  await own.getByRole('button', { name: 'Add a product from its label' }).click()
+  const form = own.getByRole('region', { name: 'A product from its label' })
+  await form.getByRole('textbox', { name: 'What you call it' }).fill('Green jug')
+  await form.getByRole('button', { name: /Active substance/ }).click()
+  await page
+    .getByRole('option', { name: /^Liquid chlorine/ })
+    .first()
+    .click()
+  await form.getByRole('textbox', { name: 'Strength' }).fill('11')
+  await form.getByRole('button', { name: 'Add it' }).click()
+  await expect(form).toBeHidden()
+  await own.getByRole('button', { name: /^Green jug/ }).click()
+  return own
+}
+
+/** Pages of a PDF that the browser has made. */
+const pagesOf = (pdf: Buffer): number => (pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length
+
+async function openAll(panel: Locator): Promise<void> {
+  const closed = panel.locator('button[slot="trigger"][aria-expanded="false"]')
+  while ((await closed.count()) > 0) await closed.first().click()
+}
+
+async function violations(page: Page): Promise<string[]> {
+  const { violations: found } = await new AxeBuilder({ page }).include('[role="tabpanel"]').analyze()
+  return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 140)}`))
+}
+
+test('a start: its inputs, today’s steps, what it reckons and withholds, and a tick that stays', async ({ page }) => {
+  await openApp(page)
+  const start = await startAs(page, /^Spring opening/)
+  await expect(start.getByRole('heading', { name: 'Day 1 of 7' })).toBeVisible()
+  await expect(start.getByText(/^The figures of this start need: let down at closing/)).toBeVisible()
+  await typeInto(start.getByRole('textbox', { name: 'Let down at closing' }), '0.5 m')
+  await typeInto(start.getByRole('textbox', { name: /^Level in spring/ }), '0.2 m')
+  await typeInto(start.getByRole('textbox', { name: /^Rain and melt/ }), '0.4 m')
+  await test.step('figures and expected readings come with their range', async () => {
+    await expect(start.getByRole('row', { name: /^Exchanged over winter [\d.]+ % ?[\d.]+ to [\d.]+ %$/ })).toBeVisible()
+    await expect(start.getByRole('row', { name: /^Calcium hardness 90 mg\/L \d+ mg\/L/ })).toBeVisible()
+  })
+  await test.step('what the start waits with is said, and the plan keeps to it', async () => {
+    await expect(start.getByRole('note').filter({ hasText: /^Targets of today/ })).toContainText(
+      'Free chlorine: nothing is dosed for it on day 1.',
+    )
+    await expect(start.getByRole('note').filter({ hasText: /^Bathing\./ })).toContainText(
+      'Nobody bathes until readings of the pool itself',
+    )
+  })
+  const today = start.getByRole('list', { name: 'Today' })
+  await test.step('a step is ticked by keyboard, kept, and taken back', async () => {
+    await today.getByRole('button', { name: 'Uncover: done', exact: true }).press('Space')
+    await expect(today.getByRole('button', { name: 'Uncover: done, take it back' })).toBeVisible()
+    await saved(page)
+    await page.reload()
+    await chapter(page, 'Opening')
+    await today.getByRole('button', { name: 'Uncover: done, take it back' }).press('Enter')
+    await expect(today.getByRole('button', { name: 'Uncover: done', exact: true })).toBeVisible()
+  })
+  await test.step('all days are there, and an impossible figure is refused where it is typed', async () => {
+    await start.getByRole('button', { name: /^All days/ }).click()
+    await expect(start.getByText(/^days? \d/).first()).toBeVisible()
+    await start.getByRole('textbox', { name: 'Let down at closing' }).fill('9 m')
+    await start.getByRole('textbox', { name: 'Let down at closing' }).press('Enter')
+    await expect(start.getByRole('alert').first()).toBeVisible()
+  })
+})
+
+test('lines: how sure, what to wear, all readings after, ticks, and readings after a line plan anew', async ({
+  page,
+}) => {
+  await openApp(page)
+  const opening = await chapter(page, 'Opening')
+  const lines = opening.getByRole('region', { name: 'The lines' })
+  await expect(lines.getByText(/as sure as the volume is and the readings are/).first()).toBeVisible()
+  await expect(lines.getByText(/^Wear: Goggles/).first()).toBeVisible()
+  await lines
+    .getByRole('button', { name: /^All readings after line/ })
+    .first()
+    .click()
+  await expect(lines.getByRole('row', { name: /^Active chlorine [\d.]+ mg\/L$/ })).toBeVisible()
+  await test.step('a line that doses nothing is ticked and taken back', async () => {
+    await lines.getByRole('button', { name: /^Line 2, Metals: tick it off/ }).click()
+    await lines.getByRole('button', { name: /^Line 2, Metals: done, take it back/ }).click()
+    await expect(lines.getByRole('button', { name: /^Line 2, Metals: tick it off/ })).toBeVisible()
+  })
+  await test.step('what was measured makes the plan anew', async () => {
+    await lines
+      .getByRole('button', { name: /^Enter what you measured after line/ })
+      .last()
+      .click()
+    const form = lines.getByRole('region', { name: /^Measured after line/ })
+    await typeInto(form.getByRole('textbox', { name: 'pH', exact: true }), '7.5')
+    await typeInto(form.getByRole('textbox', { name: 'Total alkalinity', exact: true }), '80')
+    await typeInto(form.getByRole('textbox', { name: 'Free chlorine', exact: true }), '2')
+    await form.getByRole('button', { name: 'Save and plan on from here' }).click()
+    await expect(opening.getByText('Not measured, so nothing is dosed for it:')).toBeVisible()
+  })
+})
+
+test('what to buy: prices, a sum, what is left over, and an objective', async ({ page }) => {
+  await openApp(page)
+  await chooseUnits(page, 'Metric')
+  const opening = await chapter(page, 'Opening')
+  const shop = opening.getByRole('region', { name: 'To buy' })
+  await shop.getByRole('button', { name: /^Prices of packages/ }).click()
+  await typeInto(shop.getByRole('textbox', { name: 'Currency' }), 'Cr')
+  const prices = shop.locator('div').getByRole('textbox', { name: /, \d/ })
+  await expect(prices.first()).toBeVisible()
+  const count = await prices.count()
+  for (let i = 0; i < count; i++) await typeInto(prices.nth(i), '10')
+  await expect(shop.getByRole('row', { name: /^Together \d+\.00\sCr$/ })).toBeVisible()
+  await expect(shop.getByText(/left over$/).first()).toBeVisible()
+  const plan = opening.getByRole('region', { name: 'The plan', exact: true })
+  await plan.getByRole('radio', { name: 'whole packages' }).check({ force: true })
+  await expect(plan.getByText('Only where the result stays inside its band; else as reckoned.')).toBeVisible()
+  await plan.getByRole('button', { name: /Where several ways lead there/ }).click()
+  await page.getByRole('option', { name: /^the least money/ }).click()
+  await expect(plan.getByText(/^By your prices below/)).toBeVisible()
+})
+
+test('a label of one’s own is dosed by, and a device that held tablets takes no liquid chlorine', async ({ page }) => {
+  await openApp(page)
+  const opening = await chapter(page, 'Opening')
+  const own = await addLabel(page, opening)
+  await own.getByText('The plan takes it for: first chlorine').click()
+  const lines = opening.getByRole('region', { name: 'The lines' })
+  await expect(lines.getByRole('heading', { name: 'Green jug' })).toBeVisible()
+  await test.step('stronger than its substance can be: nothing is dosed, with the reason', async () => {
+    await typeInto(own.getByRole('textbox', { name: 'Strength' }), '60')
+    await expect(own.getByRole('note', { name: 'Needs attention' })).toBeVisible()
+    await expect(lines).toHaveCount(0)
+    await typeInto(own.getByRole('textbox', { name: 'Strength' }), '11')
+    await expect(lines.getByRole('heading', { name: 'Green jug' })).toBeVisible()
+  })
+  const devices = opening.getByRole('region', { name: 'What chemicals go through' })
+  await devices.getByRole('button', { name: 'Add a device' }).click()
+  await devices.getByRole('button', { name: /^Feeder/ }).click()
+  const choose = async (name: RegExp) => {
+    await devices.getByRole('button', { name: /Product$/ }).click()
+    await page.getByRole('option', { name }).first().click()
+  }
+  await choose(/^Green jug/)
+  await expect(devices.getByRole('note')).toContainText('Green jug: not yet.')
+  await choose(/^Trichlor tablet/)
+  await devices.getByRole('button', { name: 'It has been in there before' }).click()
+  await choose(/^Green jug/)
+  await expect(devices.getByRole('note')).toContainText('Green jug must never go in.')
+  await expect(devices.getByRole('note')).toContainText('Take a new one')
+  await expect(devices.getByRole('button', { name: 'Put it in' })).toHaveCount(0)
+})
+
+for (const format of ['A4', 'Letter'] as const) {
+  test(`the deck card is one page of ${format}, and alone on it`, async ({ page }) => {
+    await page.addInitScript(() => {
+      window.print = () => undefined
+    })
+    await openApp(page)
+    const opening = await chapter(page, 'Opening')
+    const card = opening.getByRole('region', { name: 'The deck card' })
+    await card.getByRole('button', { name: 'Print the deck card' }).click()
+    await page.emulateMedia({ media: 'print' })
+    const printed = page.getByRole('article', { name: 'Deck card' })
+    await expect(printed).toBeVisible()
+    await expect(printed.getByRole('row', { name: /^Muriatic acid/ })).toContainText('pours')
+    await expect(printed.getByText(/^This card is no leave to bathe/)).toBeVisible()
+    await expect(page.getByRole('region', { name: 'Ledger' })).toBeHidden()
+    expect(pagesOf(await page.pdf({ format }))).toBe(1)
+    await test.step('afterwards the page is itself again', async () => {
+      await page.emulateMedia({ media: 'screen' })
+      await page.evaluate(() => window.dispatchEvent(new Event('afterprint')))
+      await expect(page.getByRole('article', { name: 'Deck card' })).toHaveCount(0)
+      await page.emulateMedia({ media: 'print' })
+      await expect(page.getByRole('region', { name: 'Ledger' })).toBeVisible()
+    })
+  })
+}
+
+const SCREENS = [
+  { name: 'desktop', options: { viewport: { width: 1440, height: 900 } } },
+  {
+    name: 'phone',
+    options: { viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, deviceScaleFactor: 2 },
+  },
+] as const
+
+for (const { name, options } of SCREENS) {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    test.describe(`${name}, ${colorScheme}`, () => {
+      test.use({ ...options, colorScheme })
+
+      test('the whole chapter, opened, fits, is readable and can be used by all', async ({ page }) => {
+        await openApp(page)
+        const opening = await chapter(page, 'Opening')
+        await addLabel(page, opening)
+        await opening.getByRole('button', { name: 'Add a device' }).click()
+        await startAs(page, /^New plaster/)
+        await openAll(opening)
+        expect.soft(await overflowing(page), 'nothing is wider than the page').toEqual([])
+        expect.soft(await cutText(page), 'no text is cut').toEqual([])
+        if (name === 'phone') expect.soft(await smallTargets(page), 'what is pressed is 44 px or more').toEqual([])
+        expect.soft(await violations(page), 'axe').toEqual([])
+      })
+    })
+  }
+}
