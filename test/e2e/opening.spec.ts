@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
-import { chapter, chooseUnits, openApp, saved, typeInto } from './support/app.ts'
+import { chapter, chooseUnits, openApp, planMenu, saved, typeInto } from './support/app.ts'
 import { cutText, overflowing, smallTargets } from './support/look.ts'
 import { expect, test } from './support/test.ts'
 
@@ -29,6 +29,22 @@ async function addLabel(page: Page, opening: Locator): Promise<Locator> {
   await own.getByRole('button', { name: /^Green jug/ }).click()
   return own
 }
+
+/** Puts the plan in the place of one that has many more products in stock, as a file of its own. */
+async function fullShed(page: Page): Promise<void> {
+  const saving = page.waitForEvent('download')
+  await planMenu(page, 'Save a file')
+  const chunks: Buffer[] = []
+  for await (const chunk of await (await saving).createReadStream()) chunks.push(Buffer.from(chunk))
+  const spec = JSON.parse(Buffer.concat(chunks).toString('utf8'))
+  spec.systems[0].stock = SHED.map((product) => ({ product, amountG: 5000 }))
+  spec.systems[0].regime.id = 'salt'
+  const choosing = page.waitForEvent('filechooser')
+  await planMenu(page, /^Open a file/)
+  const buffer = Buffer.from(JSON.stringify(spec))
+  await (await choosing).setFiles({ name: 'shed.json', mimeType: 'application/json', buffer })
+}
+const SHED = ['dry-acid', 'soda-ash', 'liquid-chlorine-12', 'cal-hypo-65', 'cyanuric-acid', 'salt', 'borax-10']
 
 /** Pages of a PDF that the browser has made. */
 const pagesOf = (pdf: Buffer): number => (pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length
@@ -172,6 +188,7 @@ for (const format of ['A4', 'Letter'] as const) {
       window.print = () => undefined
     })
     await openApp(page)
+    await fullShed(page)
     const opening = await chapter(page, 'Opening')
     const card = opening.getByRole('region', { name: 'The deck card' })
     await card.getByRole('button', { name: 'Print the deck card' }).click()
@@ -179,6 +196,7 @@ for (const format of ['A4', 'Letter'] as const) {
     const printed = page.getByRole('article', { name: 'Deck card' })
     await expect(printed).toBeVisible()
     await expect(printed.getByRole('row', { name: /^Muriatic acid/ })).toContainText('pours')
+    await expect(printed.getByRole('row', { name: /^Dry acid/ })).toContainText('pours')
     await expect(printed.getByText(/^This card is no leave to bathe/)).toBeVisible()
     await expect(page.getByRole('region', { name: 'Ledger' })).toBeHidden()
     expect(pagesOf(await page.pdf({ format }))).toBe(1)

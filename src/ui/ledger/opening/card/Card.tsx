@@ -1,4 +1,3 @@
-import type { CSSProperties } from 'react'
 import type { DeckCard } from '../../../../plan/index.ts'
 import { formatQuantity } from '../../../../units/index.ts'
 import { useApp, useUnits } from '../../../context.tsx'
@@ -7,7 +6,7 @@ import { andList } from '../../water/reading-words.ts'
 import { dateOf } from '../schedule.ts'
 import { useProducts } from '../useProducts.ts'
 import styles from './card.module.css'
-import { CARD_AID, cardGroups, cardScale } from './card-rows.ts'
+import { CARD_AID, cardGroups } from './card-rows.ts'
 
 interface CardProps {
   readonly card: DeckCard
@@ -23,13 +22,12 @@ export function Card({ card, withheld }: CardProps) {
   const nowMs = useApp((state) => state.nowMs)
   const groups = cardGroups(card, units, list)
   const { volumeM3, waterIs, measuredAtMs, water } = card.madeFor
-  const scale = cardScale(groups, card.cautions)
   const stands = KEYS.flatMap(({ key, label }) => {
     const value = water[key]
     return value === undefined ? [] : [`${label} ${formatReading(key, value, units)}`]
   }).join(', ')
   return (
-    <article className={styles['card']} style={{ '--card-scale': scale } as CSSProperties} aria-label="Deck card">
+    <article className={styles['card']} aria-label="Deck card">
       <header className={styles['head']}>
         <h2>{name === '' ? 'Unnamed pool' : name}: deck card</h2>
         <p>

@@ -1,4 +1,3 @@
-import { createPortal } from 'react-dom'
 import { deriveDeckCard, deriveTargetsAt } from '../../../../derive/index.ts'
 import { useApp } from '../../../context.tsx'
 import { Button, Disclosure, ProblemNote } from '../../../fields/index.ts'
@@ -6,7 +5,7 @@ import { readingRow } from '../../scale/index.ts'
 import { inSentence } from '../../water/reading-words.ts'
 import styles from '../opening.module.css'
 import { Card } from './Card.tsx'
-import cardStyles from './card.module.css'
+import { CardSheet } from './CardSheet.tsx'
 import { usePrintCard } from './usePrintCard.ts'
 
 /** The deck card: looked at here, printed by itself. */
@@ -33,13 +32,7 @@ export function DeckCardSection({ systemId }: { readonly systemId: string }) {
           <Disclosure title="The card as it is printed" level={3} isScreenOnly isLazy>
             <Card card={card.value} withheld={withheld} />
           </Disclosure>
-          {isPrinting &&
-            createPortal(
-              <div className={cardStyles['sheet']}>
-                <Card card={card.value} withheld={withheld} />
-              </div>,
-              document.body,
-            )}
+          {isPrinting && <CardSheet card={card.value} withheld={withheld} />}
         </>
       ) : (
         <ProblemNote problem={card.problem} />

@@ -54,20 +54,7 @@ export function doseWords(dose: DeckDose, units: UnitSystem, list?: ProductList)
     given *= 0.98
     text = formatAmount(productId, given, units, list)
   }
-  return pours > 1 ? `${text} in ${pours} pours` : text
-}
-
-/** Lines that a page of A4 or Letter holds at the usual size of type, head and help aside. */
-const PAGE_LINES = 44
-const [LEAST_SCALE, MOST_SCALE] = [0.55, 1.2]
-
-/** How large the card is set so that it stays one page: smaller type holds more lines and more letters in each. */
-export function cardScale(groups: readonly CardGroup[], cautions: readonly string[]): number {
-  const rows = groups.flatMap(({ products }) => products.map(({ label }) => (label.length > 44 ? 2 : 1)))
-  const table = 1.25 * (groups.length + rows.reduce((sum, lines) => sum + lines, 0))
-  // two columns of about 56 letters a line
-  const said = cautions.reduce((sum, caution) => sum + Math.ceil(caution.length / 56) + 0.2, 0) / 2
-  return Math.max(LEAST_SCALE, Math.min(MOST_SCALE, Math.sqrt(PAGE_LINES / (table + said))))
+  return pours > 1 ? `${text} in\u00a0${pours}\u00a0pours` : text
 }
 
 /** What the card says of accidents: the first lines of help, whole. */

@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react'
 import type { Problem } from '../../../../base/index.ts'
-import { basesOf, LIKE_IDS, PRODUCTS, type StrengthBasis } from '../../../../chemicals/index.ts'
+import { basesOf, LIKE_IDS, ownProduct, PRODUCTS, type StrengthBasis } from '../../../../chemicals/index.ts'
 import type { System } from '../../../../document/index.ts'
 import { useAppStore } from '../../../context.tsx'
 import { Button, ChoiceField, NumberField, ProblemNote, TextField } from '../../../fields/index.ts'
@@ -41,10 +41,11 @@ export function AddOwnProduct({ system, onClose }: { readonly system: System; re
       ...(system.ownProducts ?? []).map((own) => own.id),
       ...PRODUCTS.rows.map((row) => row.id),
     ])
-    const refused = store.getState().dispatch({
-      id: 'addOwnProduct',
-      args: { systemId: system.id, product: { id, label: name, like, strength: strength.current, basis: chosen } },
-    })
+    const product = { id, label: name, like, strength: strength.current, basis: chosen }
+    // A strength that can't be is found by the substance, which a saved document isn't asked about.
+    const made = ownProduct(product)
+    if (!made.ok) return setProblem(made.problem)
+    const refused = store.getState().dispatch({ id: 'addOwnProduct', args: { systemId: system.id, product } })
     setProblem(refused)
     if (!refused) onClose()
   }

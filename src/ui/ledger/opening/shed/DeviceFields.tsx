@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { Problem } from '../../../../base/index.ts'
-import { mayHold } from '../../../../chemicals/index.ts'
+import { deriveMayHold } from '../../../../derive/index.ts'
 import { command, type DeviceEntry, type System } from '../../../../document/index.ts'
 import { useApp, useAppStore, useCanEdit } from '../../../context.tsx'
 import {
@@ -84,12 +84,13 @@ interface PutInProps extends DeviceFieldsProps {
 function PutIn({ device, system, set }: PutInProps) {
   const store = useAppStore()
   const nowMs = useApp((state) => state.nowMs)
+  const spec = useApp((state) => state.spec)
   const list = useProducts()
   const [productId, setProductId] = useState<string | undefined>()
   const [at, setAt] = useState(() => isoFromMs(nowMs))
   const [refused, setRefused] = useState<Problem | undefined>()
   const product = productId === undefined ? undefined : productOf(productId, list)
-  const verdict = product && mayHold(device, product.id, list)
+  const verdict = product && deriveMayHold(spec, system.id, device.id, product.id)
   const options = (list?.rows ?? [])
     .filter(({ isAccounting, form }) => !isAccounting && form !== 'gas')
     .map(({ id, label, strength }) => ({ id, label, note: strength }))
