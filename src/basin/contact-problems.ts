@@ -1,8 +1,10 @@
 import type { Problem } from '../base/index.ts'
 import type { RingContact } from './arrangement.ts'
 import type { Curve } from './curve.ts'
+import { NodeSet } from './node-set.ts'
 import { problem } from './problems.ts'
 import type { Ring } from './rings.ts'
+import { NEARLY } from './tolerance.ts'
 import type { Point } from './types.ts'
 
 /** Places to mark at most: more than this hides the line that they are on. */
@@ -21,7 +23,7 @@ export function contactProblem(
   originY: number,
 ): Problem | undefined {
   const at = (list: readonly RingContact[]): Point[] =>
-    list.slice(0, MOST_PLACES).map((c) => [c.x + originX, c.y + originY])
+    placesOf(list, rings[0]!).map(([x, y]) => [x + originX, y + originY])
   const ofRing = new Map<number, RingContact[]>()
   for (const contact of contacts) {
     if (contact.a.ring !== contact.b.ring) continue
@@ -56,4 +58,14 @@ export function contactProblem(
   const pair = shores.filter((c) => Math.min(c.a.ring, c.b.ring) === nearer)
   const where = rings[Math.max(worst.a.ring, worst.b.ring)]!.where
   return problem(nearer === 0 ? 'island-meets-outline' : 'islands-meet', where, at(pair))
+}
+
+/** The places of contacts, each once: nearer than a share of the outline's extent is one, however many pairs meet there. */
+function placesOf(contacts: readonly RingContact[], { minX, minY, maxX, maxY }: Ring): Point[] {
+  const nodes = new NodeSet(NEARLY * Math.hypot(maxX - minX, maxY - minY))
+  for (const { x, y } of contacts) {
+    if (nodes.x.length === MOST_PLACES) break
+    nodes.at(x, y)
+  }
+  return nodes.x.map((x, i) => [x, nodes.y[i]!])
 }

@@ -131,7 +131,7 @@ const WORDS = {
   'dish-meets-wall': [
     'The hollow reaches under the slope or the round foot of the wall.',
     'How the two meet is not reckoned with yet.',
-    'Move the hollow away from the wall, make it smaller, or choose an upright wall.',
+    'Keep the hollow clear of the wall, make the wall upright, or draw the bowl by contours: these may run under a wall.',
   ],
   'run-negative': [
     'The run of the battered wall is less than zero.',
@@ -213,4 +213,27 @@ export function problem(code: ProblemCode, path: string, at?: readonly Point[]):
 export function noWater(cause: keyof typeof DRY, path: string, at?: readonly Point[]): Problem {
   const [what, why, hint] = DRY[cause]
   return { code: 'no-water', path, what, why, hint, ...(at && { at }) }
+}
+
+/** The problem of a wall that reaches over all of the water: its size, the one that is sure to leave some, and the reach [m]. */
+export function wallLeavesNone(
+  size: { readonly path: string; readonly name: string; readonly unit: string; readonly value: number },
+  most: number,
+  reachM: number,
+  at: Point,
+): Problem {
+  return {
+    code: 'no-water',
+    path: size.path,
+    what: `A wall with a ${size.name} of ${size.value}${size.unit} takes all of the water.`,
+    why: `No place is further than ${lessOrSame(reachM)} m from the walls, and there the wall still stands above the level.`,
+    hint: `Keep the ${size.name} below ${lessOrSame(most)}${size.unit}.`,
+    at: [at],
+  }
+}
+
+/** A number to three digits, rounded down. */
+function lessOrSame(value: number): number {
+  const unit = 10 ** (Math.floor(Math.log10(value)) - 2)
+  return Number((Math.floor(value / unit) * unit).toPrecision(3))
 }

@@ -31,6 +31,8 @@ export const BATTERED: WallKind<BatteredWall> = {
 function lawOf(run: number): WallLaw {
   return {
     part: 'wall',
+    size: { path: 'wall.run', name: 'run', unit: '', value: run },
+    drySize: (_, n, levelM) => (levelM < 0 ? n / -levelM : Infinity),
     widthM: (deepestM) => run * Math.max(0, deepestM),
     allowedM: (floorM, n) => Math.min(floorM, n / run),
     leanAt: (floorM, n) => (n / run < floorM ? 1 / run : 0),

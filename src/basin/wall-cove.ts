@@ -17,6 +17,8 @@ export const COVE: WallKind<CoveWall> = {
 function lawOf(r: number): WallLaw {
   return {
     part: 'floor',
+    size: { path: 'wall.radiusM', name: 'radius', unit: ' m', value: r },
+    drySize: (floorM, n, levelM) => dryRadius(floorM + levelM, n),
     widthM: () => r,
     allowedM: (floorM, n) => Math.max(floorM - coveRise(n, r), Math.min(floorM, 0)),
     leanAt: (floorM, n) => (floorM - coveRise(n, r) > 0 ? coveLean(n, r) : 0),
@@ -43,6 +45,11 @@ function lawOf(r: number): WallLaw {
     },
     deepestAt: (span) => deepestAt(r, span),
   }
+}
+
+/** The root above n of rise = s, s being the wet depth without the cove: (r − s)² = 2 r n − n². */
+function dryRadius(s: number, n: number): number {
+  return s + n + Math.sqrt(2 * s * n)
 }
 
 /** Where min(k, f − rise) is greatest: both are concave, so where they meet, or one of them has its top. */

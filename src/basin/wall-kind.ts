@@ -32,6 +32,10 @@ export interface RayFrame {
 export interface WallLaw {
   /** Part that its surface is counted as. */
   readonly part: 'floor' | 'wall'
+  /** The number that says how far it reaches: its path in a body, its name, its unit with a space before it, and itself. */
+  readonly size: { readonly path: string; readonly name: string; readonly unit: string; readonly value: number }
+  /** That number may be so great, not quite, and still leave water n from the shore over a floor that lies below the level. */
+  readonly drySize: (floorM: number, n: number, levelM: number) => number
   /** Plan distance beyond which it changes nothing, where the water is at most so deep below the datum [m]. */
   readonly widthM: (deepestM: number) => number
   /** Depth that it allows at distance n from the shore over a floor [m below the datum]. */

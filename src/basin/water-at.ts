@@ -4,6 +4,7 @@ import { isOutOfRange } from './number-range.ts'
 import type { Partition } from './partition-types.ts'
 import { noWater, problem } from './problems.ts'
 import type { Measures } from './types.ts'
+import { wallTakesAll } from './wall-takes-all.ts'
 
 /**
  * All figures of the water that stands in a basin at its level [m above the datum]. Where it is dry there, or holds no
@@ -13,5 +14,6 @@ export function waterAt(p: Partition, levelM: number): Result<Measures> {
   if (!Number.isFinite(levelM)) return fail(problem('not-a-number', 'levelM'))
   if (isOutOfRange(levelM)) return fail(problem('out-of-range', 'levelM'))
   const measures = measure(p, levelM)
-  return measures.volumeM3 > measures.errorBoundM3 ? ok(measures) : fail(noWater('level', 'levelM'))
+  if (measures.volumeM3 > measures.errorBoundM3) return ok(measures)
+  return fail(wallTakesAll(p, levelM) ?? noWater('level', 'levelM'))
 }

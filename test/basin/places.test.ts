@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest'
+import { type BasinShape, type Path, type Point, partition, waterAt } from '../../src/basin/index.ts'
+import { BEAN, box, circle, divided, polygon, shape } from './shapes.ts'
+
+function placesOf(s: BasinShape): readonly Point[] {
+  const result = partition(s)
+  if (result.ok) throw new Error('nothing is wrong')
+  return result.problem.at ?? []
+}
+
+describe('places of a problem', () => {
+  it('are named once, however many lines meet there', () => {
+    const spike = polygon([0, 0], [3, 0], [3, 3], [3, 0], [6, 0], [6, 4], [0, 4])
+    const touching = shape(box(0, 0, 6, 4), { islands: [circle(1, 2, 1)] })
+    const twins = shape(box(0, 0, 6, 4), { islands: [box(1, 1, 2, 2), box(2, 2, 3, 3)] })
+    for (const s of [shape(spike), touching, twins]) {
+      const places = placesOf(s)
+      expect(places.length).toBeGreaterThan(0)
+      places.forEach(([x, y], i) => {
+        for (const [u, v] of places.slice(0, i)) expect(Math.hypot(x - u, y - v)).toBeGreaterThan(1e-8)
+      })
+    }
+    expect(placesOf(touching)).toEqual([[0, 2]])
+    expect(placesOf(twins)).toEqual([[2, 2]])
+  })
+})
+
+describe('a wall that takes all of the water', () => {
+  // The greatest radius on a floor of depth D is that of a cove which comes down to the level at the reach n: r − √(2rn − n²) = D.
+  it.each<[string, Path, number]>([
+    ['a box', box(0, 0, 10, 5), 2.5],
+    ['a round pool', circle(0, 0, 3), 3],
+    ['a freeform pool', BEAN, 2.26],
+  ])('is named with the reach and the greatest radius that leaves some, in %s', (_, outline, reachM) => {
+    const at = (radiusM: number) => waterAt(divided(shape(outline, { wall: { kind: 'cove', radiusM } })), 0)
+    const dry = at(400)
+    if (dry.ok) throw new Error('it holds water')
+    const { code, path, what, why, hint } = dry.problem
+    expect(`${code} @ ${path}`).toBe('no-water @ wall.radiusM')
+    expect(what).toContain('400 m')
+    expect(why).toContain(`${reachM} m`)
+    const most = Number(/below ([\d.]+) m/.exec(hint)![1])
+    expect(Math.abs(most - (1.5 + reachM + Math.sqrt(3 * reachM)))).toBeLessThan(0.02)
+    expect(at(0.98 * most).ok).toBe(true)
+    expect(at(1.02 * most).ok).toBe(false)
+  })
+
+  it('is named with the greatest run where it hardly slopes', () => {
+    const at = (run: number) => waterAt(divided(shape(box(0, 0, 10, 5), { wall: { kind: 'battered', run } })), -0.1)
+    const dry = at(400)
+    expect(dry.ok || [dry.problem.path, dry.problem.hint]).toEqual(['wall.run', 'Keep the run below 25.'])
+    expect(at(24.5).ok).toBe(true)
+    expect(at(25.5).ok).toBe(false)
+  })
+})
