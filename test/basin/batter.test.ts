@@ -53,6 +53,21 @@ describe('battered walls', () => {
     expect(m.perimeterM).toBeCloseTo(2 * Math.PI * radius, 12)
   })
 
+  it('meet as a roof in a stadium, however far below the floor lies', () => {
+    // 6 m of a triangle 4 m wide and 2 m high, and a cone of radius and height 2 m: 24 + 8π/3.
+    const outline: Path = {
+      start: [-3, -2],
+      segments: [{ to: [3, -2] }, { to: [3, 2], bulge: 1 }, { to: [-3, 2] }, { to: [-3, -2], bulge: 1 }],
+    }
+    for (const depthM of [2.05, 2.8, 3, 6]) {
+      const m = measure(divided(shape(outline, { floor: { kind: 'flat', depthM }, wall: batter(1) })), 0)
+      expect(Math.abs(m.volumeM3 - (24 + (8 * Math.PI) / 3))).toBeLessThan(m.errorBoundM3)
+      expect(m.errorBoundM3).toBeLessThan(1e-10)
+      expect(m.wetted.wallM2).toBeCloseTo(Math.SQRT2 * (24 + 4 * Math.PI), 9)
+      expect(m.maxDepthM).toBeCloseTo(2, 9)
+    }
+  })
+
   it('follow Steiner’s formula in a stadium and in a ring about an island, on flat floors', () => {
     // V = A D − P M0 + K M1, M0 = kD²/2, M1 = k²D³/6; lateral √(1 + k²)(P D − K k D²/2) with K the turn toward the water.
     const [depth, run] = [1.2, 0.5]
