@@ -61,7 +61,10 @@ export function mustNotMeet(groupA: HazardGroup, groupB: HazardGroup): Incompati
 }
 
 /** The gravest reason why two products must not follow each other directly. */
-export function keepApart(first: Product, second: Product): Incompatibility | undefined {
+export function keepApart(
+  first: Pick<Product, 'groups'>,
+  second: Pick<Product, 'groups'>,
+): Incompatibility | undefined {
   const found = first.groups.flatMap((a) => second.groups.flatMap((b) => mustNotMeet(a, b) ?? []))
   return found.find((row) => row.kind === 'danger') ?? found[0]
 }

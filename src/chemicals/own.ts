@@ -1,8 +1,10 @@
 import { fail, ok, type Result } from '../base/index.ts'
 import { strengthAfter } from './ageing.ts'
+import { unlike } from './label-problems.ts'
 import { activePercentOf, labelStrength, type StrengthBasis } from './own-strength.ts'
-import { badPackage, noStrength, unlike } from './problems.ts'
+import { badPackage, noStrength } from './problems.ts'
 import { PRODUCTS } from './products.ts'
+import { LIKE_IDS } from './substances.ts'
 import type { Active, Ageing, Package, Part, Product, Sourced } from './types.ts'
 
 /** What an owner copies from a label. */
@@ -36,9 +38,6 @@ const UNIT: { readonly [B in StrengthBasis]: string } = {
   'trade-percent': 'trade %',
   'available-chlorine': '% available chlorine',
 }
-
-/** Ids that an own product can be like. */
-export const LIKE_IDS: readonly string[] = PRODUCTS.rows.filter((row) => row.active).map((row) => row.id)
 
 /** A product from a label: the generic one's composition, cautions and handling, at the label's strength. */
 export function ownProduct(own: OwnProduct): Result<Product> {

@@ -1,6 +1,7 @@
 import { type Problem, under } from '../base/index.ts'
+import { idTaken } from './label-problems.ts'
 import { type OwnProduct, ownProduct } from './own.ts'
-import { badPrice, idTaken, noSuchPackage } from './problems.ts'
+import { badPrice, noSuchPackage } from './problems.ts'
 import { GENERIC_PRODUCTS, type ProductList } from './products.ts'
 import type { Product } from './types.ts'
 

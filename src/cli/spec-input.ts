@@ -1,4 +1,5 @@
 import { fail, ok, type Problem, type Result, under } from '../base/index.ts'
+import { deriveLabelProblems } from '../derive/index.ts'
 import { type Spec, validateSpec } from '../document/index.ts'
 import { asObject } from './verb.ts'
 
@@ -15,7 +16,15 @@ export function readSpecLine(input: unknown): Result<SpecLine, Problem | readonl
   const line = asObject(input, '')
   if (!line.ok) return line
   const isWrapped = line.value['spec'] !== undefined
-  const spec = validateSpec(isWrapped ? line.value['spec'] : input)
+  const spec = specOfInput(isWrapped ? line.value['spec'] : input)
   if (!spec.ok) return isWrapped ? fail(spec.problem.map((problem) => under('spec', problem))) : spec
   return ok({ spec: spec.value, asked: isWrapped ? line.value : {}, prefix: isWrapped ? 'spec' : '' })
+}
+
+/** A document out of anything. Labels that can't be are refused here too, so that no run silently counts without them. */
+export function specOfInput(input: unknown): Result<Spec, readonly Problem[]> {
+  const spec = validateSpec(input)
+  if (!spec.ok) return spec
+  const problems = deriveLabelProblems(spec.value)
+  return problems.length > 0 ? fail(problems) : spec
 }

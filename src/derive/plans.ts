@@ -9,6 +9,7 @@ import {
   openingPlan,
 } from '../plan/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
+import { deriveDevices } from './devices.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
 import { deriveProducts } from './products.ts'
@@ -108,9 +109,26 @@ export const deriveOpening = memoLast(
     constants?: ConstantsId,
   ): Result<OpeningPlan> => {
     const input = openingInputOf(spec, systemId, nowMs, packageSystem, constants)
-    return input.ok ? openingPlan(input.value) : input
+    if (!input.ok) return input
+    const plan = openingPlan(input.value)
+    const warnings = shedWarnings(spec, systemId, nowMs)
+    return plan.ok && warnings.length > 0
+      ? { ok: true, value: { ...plan.value, warnings: [...warnings, ...plan.value.warnings] } }
+      : plan
   },
 )
+
+/** What has to be said of the shed before any dose: devices that held what must not meet, labels and prices that can't be. */
+function shedWarnings(spec: Spec, systemId: string, nowMs: number): readonly string[] {
+  const devices = deriveDevices(spec, systemId).map(({ what, why, hint }) => `${what} ${why} ${hint}`)
+  const own = systemById(spec, systemId)?.ownProducts ?? []
+  const labels = deriveProducts(spec, systemId, nowMs).problems.map(({ path, what, hint }) => {
+    const index = /^ownProducts\[(\d+)\]/.exec(path)?.[1]
+    const name = index === undefined ? undefined : own[Number(index)]?.label
+    return name === undefined ? `${what} ${hint}` : `“${name}” is left out: ${what} ${hint}`
+  })
+  return [...devices, ...labels]
+}
 
 /** The card for the pool's edge: reading → dose in this pool's own volume, with the products that serve it. */
 export const deriveDeckCard = memoLast(

@@ -1,3 +1,4 @@
+import { type Problem, under } from '../base/index.ts'
 import { type OwnProduct, type ProductList, productsWith } from '../chemicals/index.ts'
 import { type LabelledProduct, momentMs, type PackagePrice, type Spec } from '../document/index.ts'
 import { memoLast } from './memo.ts'
@@ -12,10 +13,14 @@ function ageDays({ boughtAt, openedAt }: LabelledProduct, nowMs: number): number
   return Math.max(0, Math.floor((nowMs - Math.min(...moments)) / DAY_MS))
 }
 
-/** The label as the table of chemicals wants it, as old as it is on that day. */
+/** The label as the table of chemicals wants it, fresh. */
+function freshLabel({ id, label, like, strength, basis, densityKgPerL, packages }: LabelledProduct): OwnProduct {
+  return { id, label, like, strength, basis, densityKgPerL, packages }
+}
+
+/** The same as old as it is on that day. */
 function agedLabel(own: LabelledProduct, nowMs: number): OwnProduct {
-  const { id, label, like, strength, basis, densityKgPerL, packages, storedC } = own
-  return { id, label, like, strength, basis, densityKgPerL, packages, storedC, ageDays: ageDays(own, nowMs) }
+  return { ...freshLabel(own), storedC: own.storedC, ageDays: ageDays(own, nowMs) }
 }
 
 /** The generic products and these own ones, as strong as they still are at that moment. */
@@ -42,3 +47,13 @@ const listOn = memoLast((spec: Spec, systemId: string, day: number): ProductList
 export function deriveProducts(spec: Spec, systemId: string, nowMs: number): ProductList {
   return listOn(spec, systemId, Math.floor(nowMs / DAY_MS) + 1)
 }
+
+/**
+ * Labels that can't be, each with its path in the document: a strength that the substance never has, say. Nothing is
+ * reckoned with such a product until its label is corrected, and nothing of it is lost. Its age is left aside here.
+ */
+export const deriveLabelProblems = memoLast((spec: Spec): readonly Problem[] =>
+  spec.systems.flatMap((system, i) =>
+    productsWith((system.ownProducts ?? []).map(freshLabel)).problems.map((each) => under(`systems[${i}]`, each)),
+  ),
+)

@@ -62,6 +62,7 @@ export {
   type Likely,
   solidsFromConductivity,
 } from './readings-people-have.ts'
+export { RULE_IDS } from './rule-ids.ts'
 export { DEFAULT_RULES, LOCAL_CODE_FIRST, RULES, type RuleFigures, type RuleProfile } from './rules.ts'
 export { conductivityAt25, saltFromConductivity } from './salt-from-conductivity.ts'
 export { clearSkyRadiation, daylightHours, extraterrestrialRadiation, solarRadiation } from './solar.ts'

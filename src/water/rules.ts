@@ -1,4 +1,5 @@
 import { type Table, table } from '../base/index.ts'
+import type { RuleId } from './rule-ids.ts'
 import type { SourceStatus } from './sourcing.ts'
 
 /** The figures a set of rules may lay down; one that it does not is absent, and the default's holds. */
@@ -23,7 +24,7 @@ export interface RuleFigures {
 
 /** One set of rules for bathing water: a table row each. */
 export interface RuleProfile extends RuleFigures {
-  readonly id: string
+  readonly id: RuleId
   readonly label: string
   readonly edition: string
   readonly source: string

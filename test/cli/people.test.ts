@@ -73,6 +73,16 @@ describe('the command line with readings and products as people have them', () =
     expect(system.equilibrium.pH).toBeGreaterThan(6)
   })
 
+  test.each(['plan', 'card', 'season', 'water', 'measure', 'link'])(
+    '%s refuses a document with a label that can’t be, and says where',
+    (verb) => {
+      const [system] = demoSpec.systems
+      const spec = { ...demoSpec, systems: [{ ...system!, ownProducts: [{ ...own, strength: 80 }] }] }
+      const { exitCode, problem } = answer([verb, '-'], spec)
+      expect([exitCode, problem.path]).toEqual([2, 'systems[0].ownProducts[0].strength'])
+    },
+  )
+
   test('the owner’s choice of constants holds unless others are asked for', () => {
     const [system] = demoSpec.systems
     const newest = system!.water.readings.at(-1)!

@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { strengthAfter } from '../../src/chemicals/index.ts'
-import { deriveDeckCard, deriveOpening, deriveProducts, deriveUpkeep } from '../../src/derive/index.ts'
-import { demoSpec, type ReadingValues, type Spec } from '../../src/document/index.ts'
+import {
+  deriveDeckCard,
+  deriveLabelProblems,
+  deriveOpening,
+  deriveProducts,
+  deriveUpkeep,
+} from '../../src/derive/index.ts'
+import { demoSpec, fromJson, type ReadingValues, type Spec, toJson } from '../../src/document/index.ts'
 import { edited, lines } from './edited.ts'
 
 const NOW = Date.parse('2026-06-01T12:00:00Z')
@@ -101,6 +107,39 @@ describe('an owner’s own products', () => {
       { id: 'setProduct', args: { systemId, purpose: 'dailyChlorine', product: undefined } },
     )
     expect(deriveOpening(back, systemId, NOW).ok).toBe(true)
+  })
+})
+
+describe('a label that can’t be', () => {
+  const odd = owned({ strength: 95 })
+
+  test('opens, keeps what it says and is a problem with its path', () => {
+    const opened = fromJson(toJson(odd))
+    expect(opened).toEqual({ ok: true, value: odd })
+    expect(odd.systems[0]?.ownProducts?.[0]?.strength).toBe(95)
+    expect(deriveLabelProblems(odd).map(({ code, path }) => `${code} ${path}`)).toEqual([
+      'own-product-too-strong systems[0].ownProducts[0].strength',
+    ])
+    expect(deriveLabelProblems(owned())).toEqual([])
+    const wrong = owned({ like: 'muriatic-acid-31' })
+    expect(deriveLabelProblems(wrong).map(({ code }) => code)).toEqual(['own-product-basis'])
+    const heavy = owned({ densityKgPerL: 3 })
+    expect(deriveLabelProblems(heavy).map(({ path }) => path)).toEqual(['systems[0].ownProducts[0].densityKgPerL'])
+  })
+
+  test('is reckoned with nowhere: no plan while it is chosen, a warning while it isn’t', () => {
+    const chosen = deriveOpening(odd, systemId, NOW)
+    expect(chosen.ok ? 'ok' : chosen.problem.code).toBe('own-product-too-strong')
+    expect(deriveUpkeep(odd, systemId, NOW).ok).toBe(false)
+    const aside = edited(
+      odd,
+      { id: 'setProduct', args: { systemId, purpose: 'openingChlorine', product: undefined } },
+      { id: 'setProduct', args: { systemId, purpose: 'dailyChlorine', product: undefined } },
+    )
+    const plan = deriveOpening(aside, systemId, NOW)
+    if (!plan.ok) throw new Error(plan.problem.what)
+    expect(plan.value.warnings[0]).toMatch(/^“Liquid chlorine of the shed” is left out: 95 trade % is more than/)
+    expect(plan.value.lines.some((line) => line.kind === 'dose' && line.productId === 'bleach')).toBe(false)
   })
 })
 

@@ -42,7 +42,7 @@ const done = (spec: Spec, ...commands: Command[]): Spec =>
   }, spec)
 
 describe('checking what an owner has', () => {
-  test('labels: complaints have their paths, and a strength that its substance can’t have is refused with the reason', () => {
+  test('labels: complaints have their paths, and a strength that its substance can’t have still opens', () => {
     const own = (edit: (label: Loose) => void) => broken((system) => edit(partOf(system, 'ownProducts', 0)))
     expect(own((label) => delete label['like'])).toEqual(['missing systems[0].ownProducts[0].like'])
     expect(own((label) => (label['strength'] = 0))).toEqual(['out-of-range systems[0].ownProducts[0].strength'])
@@ -54,12 +54,13 @@ describe('checking what an owner has', () => {
     expect(own((label) => (label['packages'] = [{ label: 'can', massG: 2, price: -1 }]))).toEqual([
       'out-of-range systems[0].ownProducts[0].packages[0].price',
     ])
-    expect(own((label) => (label['strength'] = 95))).toEqual([
-      'own-product-too-strong systems[0].ownProducts[0].strength',
-    ])
+    expect(own((label) => (label['strength'] = 95))).toEqual([])
     expect(own((label) => (label['like'] = 'moon-dust'))).toEqual(['own-product-like systems[0].ownProducts[0].like'])
-    expect(own((label) => (label['densityKgPerL'] = 3))).toEqual([
-      'own-product-density systems[0].ownProducts[0].densityKgPerL',
+    expect(own((label) => (label['like'] = 'chlorine-gas'))).toEqual([
+      'own-product-like systems[0].ownProducts[0].like',
+    ])
+    expect(own((label) => (label['densityKgPerL'] = 21))).toEqual([
+      'out-of-range systems[0].ownProducts[0].densityKgPerL',
     ])
     expect(own((label) => (label['id'] = 'spare-acid'))).toEqual(['own-product-id-taken systems[0].ownProducts[1].id'])
     expect(own((label) => (label['id'] = 'soda-ash'))).toEqual(['own-product-id-taken systems[0].ownProducts[0].id'])
@@ -129,13 +130,11 @@ describe('edits that are refused leave the document as it was', () => {
     const label = { id: 'x', label: 'X', like: 'muriatic-acid-31', strength: 20, basis: 'percent-by-mass' } as const
     const add = (changes: object) => command('addOwnProduct', { systemId, product: { ...label, ...changes } })
     expect(refusal(add({}))).toBe('ok')
-    expect(refusal(add({ strength: 60 }))).toBe('own-product-too-strong systems[0].ownProducts[2].strength')
-    expect(refusal(add({ basis: 'trade-percent' }))).toBe('own-product-basis systems[0].ownProducts[2].basis')
+    expect(refusal(add({ strength: 0 }))).toBe('out-of-range args.product.strength')
+    expect(refusal(add({ like: 'moon-dust' }))).toBe('own-product-like systems[0].ownProducts[2].like')
+    expect(refusal(add({ id: 'salt' }))).toBe('own-product-id-taken systems[0].ownProducts[2].id')
     expect(refusal(add({ id: 'spare-acid' }))).toBe('own-product-id-taken systems[0].ownProducts[2].id')
     expect(refusal(command('setOwnProduct', { systemId, id: 'none', product: {} }))).toBe('no-such-part id')
-    expect(refusal(command('setOwnProduct', { systemId, id: 'spare-acid', product: { strength: 99 } }))).toBe(
-      'own-product-too-strong systems[0].ownProducts[1].strength',
-    )
     const dosed = done(richSpec, command('logDose', { systemId, at, product: 'spare-acid', amountG: 500 }))
     expect(refusal(command('removeOwnProduct', { systemId, id: 'spare-acid' }), dosed)).toBe('product-in-use id')
     const held = done(richSpec, command('holdInDevice', { systemId, deviceId: 'jug', product: 'spare-acid', at }))
@@ -161,8 +160,8 @@ describe('edits that are refused leave the document as it was', () => {
   test('prices of packages that aren’t sold', () => {
     const price = (product: string, packageLabel: string, amount?: number) =>
       command('setPrice', { systemId, product, packageLabel, price: amount })
-    expect(refusal(price('boric-acid', '3 kg tin', 5))).toBe('price-without-package packageLabel')
-    expect(refusal(price('moon-dust', '1 kg', 5))).toBe('unknown-product product')
+    expect(refusal(price('shed-bleach', '3 kg tin', 5))).toBe('price-without-package packageLabel')
+    expect(refusal(price('moon-dust', '1 kg', 5))).toBe('no-such-part product')
     expect(refusal(price('boric-acid', '25 kg bag', -5))).toBe('out-of-range args.price')
     const [system] = done(richSpec, price('boric-acid', '25 kg bag'), price('shed-bleach', '20 L can')).systems
     expect('prices' in system!).toBe(false)
@@ -182,6 +181,13 @@ describe('edits that are refused leave the document as it was', () => {
     // An own product is known by its substance.
     const bleach = done(richSpec, hold('jug', 'shed-bleach'))
     expect(refusal(hold('jug', 'dichlor'), bleach)).toBe('device-may-not-hold product')
+    // What nobody can tell is asked for, not guessed.
+    expect(refusal(hold('jug', 'moon-dust'))).toBe('device-history-unknown product')
+    expect(refusal(hold('jug', 'constructor'))).toBe('device-history-unknown product')
+    const odd = [{ product: 'moon-dust', at }]
+    const withOdd = done(richSpec, command('setDevice', { systemId, deviceId: 'jug', device: { held: odd } }))
+    expect(refusal(hold('jug', 'dry-acid'), withOdd)).toBe('device-history-unknown product')
+    expect(refusal(hold('jug', 'salt'), withOdd)).toBe('ok')
     expect(refusal(hold('nowhere', 'salt'))).toBe('no-such-part deviceId')
     expect(refusal(command('addDevice', { systemId, device: { ...feeder, id: 'jug', isNew: true } }))).toBe(
       'same-id systems[0].equipment.devices[2].id',

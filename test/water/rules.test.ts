@@ -4,6 +4,7 @@ import {
   LOCAL_CODE_FIRST,
   limitsFor,
   NO_STABILISER_MG_PER_L,
+  RULE_IDS,
   RULES,
   type RuleFigures,
 } from '../../src/water/index.ts'
@@ -37,6 +38,10 @@ describe('rules for bathing water are a table', () => {
       for (const figure of Object.keys(row.statuses ?? {})) expect(row[figure as keyof RuleFigures]).toBeDefined()
     },
   )
+
+  test('the short list of ids is that of the rows, in their order', () => {
+    expect(RULES.rows.map(({ id }) => id)).toEqual(RULE_IDS)
+  })
 
   test('the default is the numeric floor of 1 mg/L without stabiliser and 2 with it (MAHC 5.7.3.1.1, seen second-hand)', () => {
     expect(limitsFor(undefined, 0).floorMgPerL).toBe(1)

@@ -1,6 +1,6 @@
 import { fail, ok, type Problem, under } from '../../base/index.ts'
 import { deriveDeckCard } from '../../derive/index.ts'
-import { validateSpec } from '../../document/index.ts'
+import { specOfInput } from '../spec-input.ts'
 import type { Verb } from '../verb.ts'
 
 export const card: Verb = {
@@ -8,7 +8,7 @@ export const card: Verb = {
   summary:
     'SPEC → {"systems": [{"id", "card"}]}: reading → dose in the pool’s own volume; {"id", "problem"} without one',
   run: (input, options) => {
-    const spec = validateSpec(input)
+    const spec = specOfInput(input)
     if (!spec.ok) return spec
     const problems: Problem[] = []
     const systems = spec.value.systems.map(({ id }, i) => {

@@ -1,12 +1,13 @@
 import { fail, ok } from '../../base/index.ts'
-import { linkOf, specFromLink, validateSpec } from '../../document/index.ts'
+import { linkOf, specFromLink } from '../../document/index.ts'
+import { specOfInput } from '../spec-input.ts'
 import type { Verb } from '../verb.ts'
 
 export const link: Verb = {
   id: 'link',
   summary: 'SPEC → {"url"}',
   run: (input, options) => {
-    const spec = validateSpec(input)
+    const spec = specOfInput(input)
     return spec.ok ? ok({ url: linkOf(spec.value, options.baseUrl) }) : spec
   },
 }

@@ -1,6 +1,6 @@
 import { fail, ok, type Problem, under } from '../../base/index.ts'
 import { deriveOpening, deriveStart, deriveUpkeep } from '../../derive/index.ts'
-import { validateSpec } from '../../document/index.ts'
+import { specOfInput } from '../spec-input.ts'
 import type { Verb } from '../verb.ts'
 
 export const plan: Verb = {
@@ -8,7 +8,7 @@ export const plan: Verb = {
   summary:
     'SPEC → {"systems": [{"id", "opening", "upkeep", "start"?}]}, "start" where one is under way; a system without a volume has {"id", "problem"}',
   run: (input, options) => {
-    const spec = validateSpec(input)
+    const spec = specOfInput(input)
     if (!spec.ok) return spec
     const problems: Problem[] = []
     const systems = spec.value.systems.map(({ id }, i) => {

@@ -1,6 +1,6 @@
 import { ok } from '../../base/index.ts'
 import { deriveUpkeep } from '../../derive/index.ts'
-import { validateSpec } from '../../document/index.ts'
+import { specOfInput } from '../spec-input.ts'
 import type { Verb } from '../verb.ts'
 
 const DAY_MS = 86_400_000
@@ -12,7 +12,7 @@ export const season: Verb = {
   summary:
     'SPEC → {"systems": [{"id", "days": [{"date", "chlorineMgPerL", …}], "totals"}]}: upkeep day by day for a year, water held',
   run: (input, options) => {
-    const spec = validateSpec(input)
+    const spec = specOfInput(input)
     if (!spec.ok) return spec
     const systems: unknown[] = []
     for (const { id } of spec.value.systems) {

@@ -1,6 +1,6 @@
 import { ok } from '../../base/index.ts'
 import { deriveWater } from '../../derive/index.ts'
-import { validateSpec } from '../../document/index.ts'
+import { specOfInput } from '../spec-input.ts'
 import type { Verb } from '../verb.ts'
 
 /** What the last readings of each system say; times that never end, as of chlorine that isn't there, are null in JSON. */
@@ -9,7 +9,7 @@ export const water: Verb = {
   summary:
     'SPEC → {"systems": [{"id", "told", "clashes", "indices", "sanitation", "targets", …}]}: what the last readings say',
   run: (input, options) => {
-    const spec = validateSpec(input)
+    const spec = specOfInput(input)
     if (!spec.ok) return spec
     return ok({
       systems: spec.value.systems.map(({ id }) => {

@@ -1,13 +1,15 @@
 import { fail, ok, type Result } from '../../base/index.ts'
-import { productsWith } from '../../chemicals/index.ts'
-import { freshLabel } from '../owner-problems.ts'
+import { GENERIC_GROUPS, isGeneric, type Substance } from '../../chemicals/index.ts'
 import { problem } from '../problems.ts'
 import type { DeviceEntry, PackagePrice, Spec, System } from '../types.ts'
 import { changed, editSystem, replaced } from './places.ts'
 
-/** The generic products and the owner's own, as their labels say. */
-export function productsOf(system: System) {
-  return productsWith((system.ownProducts ?? []).map(freshLabel))
+/** What is known of a product without its strength: the owner's own are what they are like. */
+export function substanceOf(system: System, id: string): Substance | undefined {
+  const own = system.ownProducts?.find((each) => each.id === id)
+  const generic = own?.like ?? id
+  const groups = isGeneric(generic) ? GENERIC_GROUPS[generic] : undefined
+  return groups && { label: own?.label ?? id, groups }
 }
 
 /** The list, or nothing where it would be empty: an absent list stays out of the saved text. */

@@ -4,7 +4,7 @@ import { problem } from '../problems.ts'
 import { Id } from '../schema/numbers.ts'
 import { Amount, Label } from '../schema/owner.ts'
 import { defineEdit } from './define.ts'
-import { orAbsent, productsOf } from './owner-places.ts'
+import { orAbsent, substanceOf } from './owner-places.ts'
 import { changed, editSystem } from './places.ts'
 
 /** What one package of a product costs; without `price` it isn't known any more. */
@@ -23,12 +23,12 @@ export const setPrice = defineEdit({
         (each) => each.product !== product || each.packageLabel !== packageLabel,
       )
       if (price === undefined) return ok(changed(system, { prices: orAbsent(others) }))
-      const found = productsOf(system).find(product)
-      if (!found.ok) return fail({ ...found.problem, path: 'product' })
-      const { label, id, packages } = found.value.product
-      if (!packages.some((pack) => pack.label === packageLabel)) {
-        return fail(problem('price-without-package', 'packageLabel', { product: label, detail: packageLabel }))
+      if (!substanceOf(system, product)) return fail(problem('no-such-part', 'product', { detail: 'such product' }))
+      // Packages of an own product stand on its label; those of the generic ones are known where prices are added up.
+      const label = system.ownProducts?.find(({ id }) => id === product)
+      if (label?.packages && !label.packages.some((pack) => pack.label === packageLabel)) {
+        return fail(problem('price-without-package', 'packageLabel', { product: label.label, detail: packageLabel }))
       }
-      return ok({ ...system, prices: [...others, { product: id, packageLabel, price }] })
+      return ok({ ...system, prices: [...others, { product, packageLabel, price }] })
     }),
 })

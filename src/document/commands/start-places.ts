@@ -1,10 +1,10 @@
 import type { Problem } from '../../base/index.ts'
-import { START_MODES } from '../../plan/index.ts'
+import { START_INPUTS, type StartInput } from '../../plan/index.ts'
 import { problem } from '../problems.ts'
 
 /** What is wrong with values for a start: one that it doesn't ask for, or one outside of what can be. */
 export function startValuesTrouble(modeId: string, values: { readonly [key: string]: number }): Problem | undefined {
-  const inputs = START_MODES.get(modeId)?.inputs ?? []
+  const inputs: readonly StartInput[] = Object.entries(START_INPUTS).find(([id]) => id === modeId)?.[1] ?? []
   for (const [key, value] of Object.entries(values)) {
     const path = `values.${key}`
     const input = inputs.find((each) => each.key === key)

@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { START_MODES } from '../../plan/index.ts'
+import { START_INPUTS } from '../../plan/index.ts'
 import type { DeviceEntry, LabelledProduct, PackagePrice, Start } from '../types.ts'
 import type { SchemaOf } from './geometry.ts'
 import { atLeastZero, between, finite, Id, LIMITS, Moment } from './numbers.ts'
@@ -59,7 +59,7 @@ export const DEVICE_CHANGES = {
 /** The id of a way of starting that this program knows. */
 export const StartModeId = v.pipe(
   Id,
-  v.check((id) => START_MODES.get(id) !== undefined, 'no-such-start'),
+  v.check((id) => Object.hasOwn(START_INPUTS, id), 'no-such-start'),
 )
 export const StartValuesSchema = v.pipe(
   namesOf(Id, finite),

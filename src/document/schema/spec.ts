@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { RULES } from '../../water/index.ts'
+import { RULE_IDS } from '../../water/index.ts'
 import type { Body, Site, Spec, System } from '../types.ts'
 import { FeatureSchema } from './feature.ts'
 import { depth, FloorSchema, PathSchema, type SchemaOf, ToleranceSchema, WallSchema } from './geometry.ts'
@@ -101,7 +101,7 @@ export const RULES_OF_SITE = {
   profile: v.optional(
     v.pipe(
       Id,
-      v.check((id) => RULES.get(id) !== undefined, 'no-such-rules'),
+      v.check((id) => (RULE_IDS as readonly string[]).includes(id), 'no-such-rules'),
     ),
   ),
   chlorineFloorMgPerL: v.optional(between(0, 100)),

@@ -1,7 +1,8 @@
-import { input, step } from './build.ts'
+import { step } from './build.ts'
 import { DRAINING } from './origins.ts'
 import { drainFigures, rainFigures } from './rain-and-drain.ts'
 import { balanceStep, FC_LOW, measureStep, restStep, USUAL_READINGS } from './shared-steps.ts'
+import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode } from './types.ts'
 
 const MIXED = 'After a turnover: rain and fresh water lie on top until then.'
@@ -12,33 +13,7 @@ export const HEAVY_RAIN: StartMode = {
   dayOne: 'the day the rain ends',
   lastDay: 2,
   whoRules: 'Your local code comes first; after a flood or sewage the health authority.',
-  inputs: [
-    input('rainM', 'Rain', 'length', [0, 1], 'As a height of water: 25 mm is an inch.', { isNeeded: true }),
-    input(
-      'catchmentM2',
-      'Ground and roofs that drain into the pool',
-      'area',
-      [0, 2000],
-      'Zero where the deck falls away from the pool, as it should.',
-      { usual: 0 },
-    ),
-    input(
-      'runoffPercent',
-      'Of it runs off',
-      'percent',
-      [0, 100],
-      'Stone and roofs nearly all, lawn a third or less (from memory).',
-      { usual: 90 },
-    ),
-    input(
-      'roomM',
-      'Room up to the overflow',
-      'length',
-      [0, 1],
-      'How far below the overflow the water stood before the rain.',
-      { usual: 0.05 },
-    ),
-  ],
+  inputs: START_INPUTS['heavy-rain'],
   reads: USUAL_READINGS,
   targets: [],
   steps: [
@@ -103,22 +78,7 @@ export const PARTIAL_DRAIN: StartMode = {
   dayOne: 'the day it is full again',
   lastDay: 3,
   whoRules: 'The maker of liner or shell on how far; your water authority on where the water may go.',
-  inputs: [
-    input(
-      'drainedM',
-      'Level lowered by',
-      'length',
-      [0, 5],
-      'From the usual level down to where it stood, before refilling. Holds while walls are upright; else give the share.',
-    ),
-    input(
-      'drainedPercent',
-      'Or share of the water taken out',
-      'percent',
-      [0, 100],
-      'From a meter or a drawn level curve.',
-    ),
-  ],
+  inputs: START_INPUTS['partial-drain'],
   reads: USUAL_READINGS,
   targets: [],
   steps: [

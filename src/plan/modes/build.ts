@@ -1,6 +1,5 @@
-import type { Quantity } from '../../units/index.ts'
 import { PRACTICE } from './origins.ts'
-import type { Handling, StartInput, StartStep, TargetPhase } from './types.ts'
+import type { Handling, StartStep, TargetPhase } from './types.ts'
 
 type StepText = Pick<StartStep, 'title' | 'what' | 'how' | 'why'>
 type StepMore = Partial<Omit<StartStep, 'key' | 'fromDay' | 'toDay' | 'handles' | keyof StepText>> & {
@@ -21,16 +20,4 @@ export function withheld(
   origin = PRACTICE,
 ): TargetPhase {
   return { key, fromDay, toDay, change: { kind: 'withheld' }, why, ...origin }
-}
-
-export function input(
-  key: string,
-  label: string,
-  quantity: Quantity,
-  range: readonly [low: number, high: number],
-  help: string,
-  more: { readonly usual?: number; readonly isNeeded?: boolean } = {},
-): StartInput {
-  const [low, high] = range
-  return { key, label, quantity, low, high, help, isNeeded: false, ...more }
 }

@@ -1,6 +1,7 @@
 import { step, withheld } from './build.ts'
 import { MAKER, OURS } from './origins.ts'
 import { ALL_READINGS, balanceStep, FC_LOW, measureStep, metalsStep } from './shared-steps.ts'
+import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode } from './types.ts'
 
 const DRY = 'Dry grains bleach and weaken a liner and stain a shell where they lie.'
@@ -13,7 +14,7 @@ export const LINER_OR_SHELL: StartMode = {
   lastDay: 7,
   whoRules:
     'The installer of the liner or shell comes first, and the maker’s limits for pH, chlorine and level with them.',
-  inputs: [],
+  inputs: START_INPUTS['liner-or-shell'],
   reads: ALL_READINGS,
   targets: [
     withheld('ch_mg_per_L_as_CaCO3', 1, 2, 'Neither needs calcium at once; heater and fittings like some.', OURS),

@@ -1,6 +1,7 @@
 import { step, withheld } from './build.ts'
 import { MAKER, OURS } from './origins.ts'
 import { ALL_READINGS, FC_LOW, measureStep, metalsStep } from './shared-steps.ts'
+import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode } from './types.ts'
 
 /** First days on which each may come; common practice differs by weeks, these are on the careful side. */
@@ -17,7 +18,7 @@ export const NEW_PLASTER: StartMode = {
   lastDay: 30,
   whoRules:
     'The plasterer’s written start-up comes before all of this, and the guarantee may hang on it. Where the two differ, follow the plasterer.',
-  inputs: [],
+  inputs: START_INPUTS['new-plaster'],
   reads: ALL_READINGS,
   targets: [
     {

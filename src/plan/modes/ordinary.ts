@@ -1,6 +1,7 @@
 import { step, withheld } from './build.ts'
 import { OURS } from './origins.ts'
 import { ALL_READINGS, balanceStep, FC_LOW, measureStep, metalsStep, restStep, USUAL_READINGS } from './shared-steps.ts'
+import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode, StartStep } from './types.ts'
 
 const chlorineStep = (fromDay: number, toDay: number): StartStep =>
@@ -27,7 +28,7 @@ export const FILLED_POOL: StartMode = {
   dayOne: 'the day you measure',
   lastDay: 3,
   whoRules: 'Your local code comes first, then the labels.',
-  inputs: [],
+  inputs: START_INPUTS['filled-pool'],
   reads: USUAL_READINGS,
   targets: [],
   steps: [
@@ -48,7 +49,7 @@ export const MID_SEASON: StartMode = {
   dayOne: 'the day you measure',
   lastDay: 3,
   whoRules: 'Your local code comes first, then the labels.',
-  inputs: [],
+  inputs: START_INPUTS['mid-season'],
   reads: [...USUAL_READINGS, 'tc_mg_per_L_as_Cl2', 'salt_mg_per_L_as_NaCl'],
   targets: [],
   steps: [
@@ -109,7 +110,7 @@ export const UNKNOWN_POOL: StartMode = {
   dayOne: 'the day you take over',
   lastDay: 7,
   whoRules: 'Your local code comes first; where a public or shared pool is taken over, its authority too.',
-  inputs: [],
+  inputs: START_INPUTS['unknown-pool'],
   reads: ALL_READINGS,
   targets: [
     withheld('pH', 1, 1, 'Measure before anything goes in.', OURS),

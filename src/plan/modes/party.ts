@@ -1,7 +1,8 @@
-import { input, step } from './build.ts'
+import { step } from './build.ts'
 import { OURS } from './origins.ts'
 import { partyFigures } from './party-figures.ts'
 import { FC_LOW, measureStep } from './shared-steps.ts'
+import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode } from './types.ts'
 
 export const PARTY: StartMode = {
@@ -12,12 +13,7 @@ export const PARTY: StartMode = {
   lastDay: 2,
   whoRules:
     'Your local code comes first. After vomit, blood or faeces, the incident advice in the Water chapter comes before this.',
-  inputs: [
-    input('bathers', 'People who bathed', 'number', [0, 1000], 'Counted or guessed; small children count in full.', {
-      isNeeded: true,
-    }),
-    input('hours', 'Hours each was in', 'duration', [0, 24], 'On average.', { isNeeded: true }),
-  ],
+  inputs: START_INPUTS['party'],
   reads: ['pH', 'fc_mg_per_L_as_Cl2', 'tc_mg_per_L_as_Cl2', 'cya_mg_per_L'],
   targets: [
     {

@@ -1,7 +1,8 @@
-import { input, step, withheld } from './build.ts'
+import { step, withheld } from './build.ts'
 import { MAKER, OURS } from './origins.ts'
 import { ALL_READINGS, balanceStep, measureStep, metalsStep, restStep } from './shared-steps.ts'
 import { BUCKET, springFigures, UNEXPLAINED_MG_PER_L } from './spring-figures.ts'
+import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode } from './types.ts'
 
 export const SPRING_OPENING: StartMode = {
@@ -11,49 +12,7 @@ export const SPRING_OPENING: StartMode = {
   dayOne: 'the day you uncover it',
   lastDay: 7,
   whoRules: 'The makers of cover, pump, heater and generator for their parts; your local code for the water.',
-  inputs: [
-    input(
-      'loweredM',
-      'Let down at closing',
-      'length',
-      [0, 3],
-      'How far the level was lowered at closing, below the usual one.',
-      { isNeeded: true },
-    ),
-    input(
-      'springBelowM',
-      'Level in spring, below the usual',
-      'length',
-      [-0.5, 3],
-      'Measured before anything is filled up; negative where it stands higher.',
-      { isNeeded: true },
-    ),
-    input(
-      'rainM',
-      'Rain and melt over winter, less what dried up',
-      'length',
-      [0, 3],
-      'From the weather service, as a height of water. Leave it out under a closed cover that was pumped to the outside.',
-    ),
-    input(
-      'pumpedOffM',
-      'Pumped off over winter',
-      'length',
-      [0, 3],
-      'All lowerings during winter together, water of the pool itself.',
-      { usual: 0 },
-    ),
-    input('waterC', 'Water temperature now', 'temperature', [0, 35], 'In the pool, not in the shade beside it.', {
-      usual: 8,
-    }),
-    input(
-      'bucketMgPerL',
-      'Chlorine the bucket used up',
-      'concentration',
-      [0, 1000],
-      'All that went into the bucket of the ammonia test until it held, less what it still held.',
-    ),
-  ],
+  inputs: START_INPUTS['spring-opening'],
   reads: ALL_READINGS,
   targets: [
     withheld('fc_mg_per_L_as_Cl2', 1, 1, 'Metals and ammonia have to be known before chlorine goes in.', OURS),

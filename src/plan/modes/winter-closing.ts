@@ -1,6 +1,7 @@
-import { input, step, withheld } from './build.ts'
+import { step, withheld } from './build.ts'
 import { DRAINING, MAKER, OURS } from './origins.ts'
 import { balanceStep, measureStep, USUAL_READINGS } from './shared-steps.ts'
+import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode } from './types.ts'
 import { winterFigures } from './winter-figures.ts'
 
@@ -14,19 +15,7 @@ export const WINTER_CLOSING: StartMode = {
   lastDay: 7,
   whoRules:
     'The makers of cover, liner or shell, pump, heater and generator for their parts; where frost is hard, a licensed trade.',
-  inputs: [
-    input('coldC', 'Coldest water over winter', 'temperature', [0, 15], 'Under ice about 2 to 4 °C near the floor.', {
-      usual: 4,
-    }),
-    input(
-      'loweredM',
-      'Level let down by',
-      'length',
-      [0, 1.5],
-      'As the cover’s and the shell’s makers say; zero where it stays.',
-      { usual: 0 },
-    ),
-  ],
+  inputs: START_INPUTS['winter-closing'],
   reads: [...USUAL_READINGS, 'borate_mg_per_L_as_B', 'salt_mg_per_L_as_NaCl'],
   targets: [
     {
