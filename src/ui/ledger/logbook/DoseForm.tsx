@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { PRODUCTS } from '../../../chemicals/index.ts'
 import { Button, ChoiceField, DateTimeField, QuantityField } from '../../fields/index.ts'
 import { amountFromG, gFromAmount, measureOf } from '../opening/amounts.ts'
+import { useProducts } from '../opening/useProducts.ts'
 import styles from './logbook.module.css'
 
 export interface DoseDraft {
@@ -18,12 +19,12 @@ interface Props {
   readonly onCancel: () => void
 }
 
-const CHOICES = PRODUCTS.rows
-  .filter((product) => !product.isAccounting)
-  .map((product) => ({ id: product.id, label: product.label, note: product.strength }))
-
 /** A dose that was given, whatever plan it came from. */
 export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
+  const list = useProducts()
+  const choices = (list ?? PRODUCTS).rows
+    .filter((row) => !row.isAccounting)
+    .map(({ id, label, strength }) => ({ id, label, note: strength }))
   const [at, setAt] = useState(start.at)
   const [product, setProduct] = useState(start.product)
   const [amountG, setAmountG] = useState(start.amountG)
@@ -40,26 +41,26 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
       <ChoiceField
         label="Product"
         value={product}
-        options={CHOICES}
+        options={choices}
         onChange={(id) => {
           // A poured amount means nothing for a powder: it is asked for again.
-          if (product === undefined || measureOf(id) !== measureOf(product)) setAmountG(undefined)
+          if (product === undefined || measureOf(id, list) !== measureOf(product, list)) setAmountG(undefined)
           setProduct(id)
           setComplaint(undefined)
         }}
       />
       {product === undefined ? null : (
         <QuantityField
-          key={measureOf(product)}
+          key={measureOf(product, list)}
           label="Amount"
-          quantity={measureOf(product)}
-          value={amountG === undefined ? undefined : amountFromG(product, amountG)}
+          quantity={measureOf(product, list)}
+          value={amountG === undefined ? undefined : amountFromG(product, amountG, list)}
           min={0}
           onChange={(amount) => {
-            setAmountG(amount === undefined ? undefined : gFromAmount(product, amount))
+            setAmountG(amount === undefined ? undefined : gFromAmount(product, amount, list))
             setComplaint(undefined)
           }}
-          description={measureOf(product) === 'liquid' ? 'As poured.' : 'As weighed.'}
+          description={measureOf(product, list) === 'liquid' ? 'As poured.' : 'As weighed.'}
         />
       )}
       {complaint ? (

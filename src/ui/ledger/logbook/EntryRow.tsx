@@ -4,6 +4,7 @@ import { useCanEdit, useUnits } from '../../context.tsx'
 import { Button } from '../../fields/index.ts'
 import { useEdit } from '../basin/useBasin.ts'
 import { formatAmount, productLabel } from '../opening/amounts.ts'
+import { useProducts } from '../opening/useProducts.ts'
 import { formatReading, READING_ROWS } from '../scale/index.ts'
 import { type DoseDraft, DoseForm } from './DoseForm.tsx'
 import { type LogRow, timeOf } from './entries.ts'
@@ -71,11 +72,12 @@ export function EntryRow({ systemId, row }: Props) {
 
 function EntryText({ entry }: { readonly entry: LogEntry }) {
   const units = useUnits()
+  const list = useProducts()
   if (entry.kind === 'note') return <p className={styles['note']}>{entry.text}</p>
   return (
     <p className={styles['dose']}>
-      <span>{productLabel(entry.product)}</span>
-      <span className={styles['amount']}>{formatAmount(entry.product, entry.amountG, units)}</span>
+      <span>{productLabel(entry.product, list)}</span>
+      <span className={styles['amount']}>{formatAmount(entry.product, entry.amountG, units, list)}</span>
     </p>
   )
 }

@@ -29,7 +29,11 @@ export function OpeningChapter() {
       <OpeningHead volume={volume} system={system} />
       <StartSection system={system} />
       <OpeningBody system={system} />
-      <section className={styles['section']} aria-label="Products and devices">
+      <section
+        className={styles['section']}
+        aria-label="Products and devices"
+        {...(system.ownProducts || system.equipment.devices ? {} : { 'data-screen-only': true })}
+      >
         <h2>Products and devices</h2>
         <OwnProducts system={system} />
         <Devices system={system} />

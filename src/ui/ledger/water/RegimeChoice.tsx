@@ -3,6 +3,7 @@ import { REGIMES } from '../../../plan/index.ts'
 import { useAppStore } from '../../context.tsx'
 import { ChoiceField, Disclosure, SegmentedField } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
+import { useProducts } from '../opening/useProducts.ts'
 import { PURPOSES, productOptions } from './products.ts'
 import type { NumberedProps } from './Readings.tsx'
 import styles from './water.module.css'
@@ -15,6 +16,7 @@ const PACKAGES = [
 /** How the water is kept sound, and with what. */
 export function RegimeChoice({ system, number }: NumberedProps) {
   const store = useAppStore()
+  const list = useProducts()
   const regime = REGIMES.get(system.regime.id)
   const edit = (command: Command) => store.getState().dispatch(command)
   const systemId = system.id
@@ -42,7 +44,7 @@ export function RegimeChoice({ system, number }: NumberedProps) {
               key={purpose.id}
               label={purpose.label}
               value={system.regime.products[purpose.id] ?? regime?.products[purpose.id]}
-              options={productOptions(purpose.id)}
+              options={productOptions(purpose.id, list)}
               onChange={(product) => edit({ id: 'setProduct', args: { systemId, purpose: purpose.id, product } })}
             />
           ))}

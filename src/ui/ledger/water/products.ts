@@ -1,4 +1,4 @@
-import type { Product } from '../../../chemicals/index.ts'
+import type { Product, ProductList } from '../../../chemicals/index.ts'
 import type { Purpose } from '../../../plan/index.ts'
 import { productsFor } from '../opening/amounts.ts'
 
@@ -22,13 +22,13 @@ export const PURPOSES: readonly PurposeRow[] = [
 ]
 
 /**
- * What can be chosen for a purpose. Gases go through licensed plant only and are not offered; a tablet is too slow for
+ * What can be chosen for a purpose, of the generic products or of `list`, the owner's. Gases go through licensed plant only and are not offered; a tablet is too slow for
  * the first chlorine.
  */
-export function productOptions(purposeId: Purpose) {
+export function productOptions(purposeId: Purpose, list?: ProductList) {
   const purpose = PURPOSES.find((row) => row.id === purposeId)
   if (!purpose) return []
-  return productsFor(purpose.use)
+  return productsFor(purpose.use, list)
     .filter((product) => product.form !== 'gas' && !(purposeId === 'openingChlorine' && product.form === 'tablet'))
     .map(({ id, label, strength }) => ({ id, label, note: strength }))
 }

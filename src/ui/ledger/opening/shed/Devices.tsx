@@ -25,7 +25,11 @@ export function Devices({ system }: { readonly system: System }) {
       .dispatch({ id: 'addDevice', args: { systemId: system.id, device: { id, kind, name, isNew: false, held: [] } } })
   }
   return (
-    <section className={styles['section']} aria-label="What chemicals go through">
+    <section
+      className={styles['section']}
+      aria-label="What chemicals go through"
+      {...(devices.length === 0 ? { 'data-screen-only': true } : {})}
+    >
       <h3>What chemicals go through</h3>
       <p className={styles['faint']}>
         A feeder, skimmer, floater or bucket keeps traces of all that it has held. One that has held stabilised chlorine

@@ -12,7 +12,11 @@ export function OwnProducts({ system }: { readonly system: System }) {
   const [isAdding, setAdding] = useState(false)
   const own = system.ownProducts ?? []
   return (
-    <section className={styles['section']} aria-label="Your own products">
+    <section
+      className={styles['section']}
+      aria-label="Your own products"
+      {...(own.length === 0 ? { 'data-screen-only': true } : {})}
+    >
       <h3>Your own products</h3>
       {own.length === 0 && (
         <p className={styles['faint']}>
