@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { type Path, type Point, type Transform, transformPath } from '../../src/basin/index.ts'
+import { ordinaryBody } from './ordinary.ts'
 import { footprint, outline, point, real } from './outlines.ts'
+import { spoiltBody } from './spoilt.ts'
 
 /** A document as it may come from a file, before anything is known of it. */
 export type RawDocument = Record<string, unknown> & { readonly bodies: readonly RawBody[] }
@@ -243,8 +245,11 @@ function withWild(document: RawDocument, n: number, value: number): RawDocument 
   return copy
 }
 
-/** Whole documents of one body, seldom two. */
-export const rawDocument: fc.Arbitrary<RawDocument> = fc
+/** What the name of an ordinary pool’s document says. */
+export const ORDINARY = 'Ordinary'
+
+/** Anything that a file may hold: mostly refused, one body, seldom two. */
+const wildDocument: fc.Arbitrary<RawDocument> = fc
   .record({
     bodies: fc.oneof(
       { weight: 15, arbitrary: fc.array(body, { minLength: 1, maxLength: 1 }) },
@@ -268,3 +273,17 @@ export const rawDocument: fc.Arbitrary<RawDocument> = fc
     }
     return wild ? withWild(document, wild.at, wild.value) : document
   })
+
+const named = (name: string, body: RawBody): RawDocument => ({
+  format: 'shoalbook-spec',
+  version: 1,
+  name,
+  bodies: [{ id: 'b0', ...body }],
+})
+
+/** Whole documents: ordinary pools, which are measured; ones with one thing wrong, for every complaint; and anything at all. */
+export const rawDocument: fc.Arbitrary<RawDocument> = fc.oneof(
+  { weight: 12, arbitrary: ordinaryBody.map((body) => named(ORDINARY, body)) },
+  { weight: 3, arbitrary: spoiltBody.map((body) => named('Spoilt', body)) },
+  { weight: 5, arbitrary: wildDocument },
+)

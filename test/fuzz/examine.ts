@@ -3,17 +3,21 @@ import {
   bandsOf,
   contoursOf,
   depthAt,
+  derivativesOf,
+  levelBreaks,
+  levelForVolume,
   type Measures,
   measure,
   meshOf,
   type Partition,
   sectionOf,
+  uncertaintyOf,
   volumeAtLevel,
 } from '../../src/basin/index.ts'
 import { deriveBody } from '../../src/derive/index.ts'
 import { type Body, validateSpec } from '../../src/document/index.ts'
 import { FEATURES } from '../../src/features/index.ts'
-import type { RawBody, RawDocument } from './documents.ts'
+import { ORDINARY, type RawBody, type RawDocument } from './documents.ts'
 
 /** No document may keep a person waiting longer than this [ms of the processor, so that a busy machine is not blamed]. */
 export const HANG_MS = 2000
@@ -33,7 +37,7 @@ export function examine(document: RawDocument, patienceMs = HANG_MS): Outcome {
   // The kernel may not lean on the validation: it gets every document, as it stands.
   document.bodies.forEach((raw, i) => {
     const body = valid.ok ? valid.value.bodies[i]! : wholeBody(raw)
-    labels.push(...examineBody(body))
+    labels.push(...examineBody(body, document['name']))
   })
   const tookMs = cpuUsage(start).user / 1000
   if (tookMs > HANG_MS / 8)
@@ -49,7 +53,7 @@ function wholeBody(raw: RawBody): Body {
   return { name: '', system: 'pool', tolerance: { planM: 0.02, depthM: 0.02 }, ...raw } as unknown as Body
 }
 
-function examineBody(body: Body): string[] {
+function examineBody(body: Body, name: unknown): string[] {
   const labels = [`floor: ${body.floor.kind}`, `wall: ${body.wall.kind}`]
   for (const { kind } of body.features) labels.push(`feature: ${kind}`)
   if (body.islands.length > 0) labels.push('with islands')
@@ -62,13 +66,24 @@ function examineBody(body: Body): string[] {
   labels.push(`basin: ${figures.ok ? 'measured' : figures.problem.code}`)
   if (figures.ok) {
     labels.push(`measured ${body.floor.kind} under ${body.wall.kind}`)
-    for (const { kind } of body.features) labels.push(`measured with ${kind}`)
+    const under = `${body.floor.kind} under ${body.wall.kind}`
+    const beside = body.islands.length > 0 ? ' beside islands' : ''
+    labels.push(`measured ${under}${beside || ' without islands'}`)
+    for (const kind of new Set(body.features.map((each) => each.kind)))
+      labels.push(
+        `measured with ${kind}`,
+        `measured ${under} with ${kind}`,
+        `measured ${under} with ${kind}${beside || ' without islands'}`,
+      )
     expectSound(figures.value, parts.extentM)
     if (!Number.isFinite(derived.sigmaM3)) throw new Error('sigma is no number')
   }
   const levelM = Number.isFinite(body.levelM) ? body.levelM : 0
   expectRising(parts, levelM)
-  if (hashOf(body) % 16 === 0) labels.push(...examinePictures(parts))
+  const hash = hashOf(body)
+  const isOrdinary = name === ORDINARY
+  if (hash % 16 === 0) labels.push(...examinePictures(parts, isOrdinary))
+  if (hash % 16 === 1 && figures.ok) labels.push(...examineAnswers(parts, figures.value))
   return labels
 }
 
@@ -115,7 +130,7 @@ function expectRising(parts: Partition, levelM: number): void {
   })
 }
 
-function examinePictures(parts: Partition): string[] {
+function examinePictures(parts: Partition, isOrdinary: boolean): string[] {
   const mesh = meshOf(parts)
   const depths = [0, 0.5, 1, 1.5, 2]
   const { originX, originY, extentM } = parts
@@ -131,7 +146,29 @@ function examinePictures(parts: Partition): string[] {
     const bad = badNumber(value, name)
     if (bad !== undefined) throw new Error(`${bad} is no number`)
   }
-  return [`mesh: ${mesh.ok ? 'made' : mesh.problem.code}`]
+  const made = `mesh: ${mesh.ok ? 'made' : mesh.problem.code}`
+  return isOrdinary ? [made, `ordinary ${made}`] : [made]
+}
+
+/** What a body is asked beside its figures: derivatives, what makes it unsure, breaks of its level curve, levels for volumes. */
+function examineAnswers(parts: Partition, { levelM, volumeM3, errorBoundM3 }: Measures): string[] {
+  const breaks = levelBreaks(parts)
+  const unsure = uncertaintyOf(parts, levelM)
+  const bad = badNumber({ derivatives: derivativesOf(parts, levelM), breaks, unsure }, '')
+  if (bad !== undefined) throw new Error(`${bad} is no number`)
+  if (breaks.some((level, i) => i > 0 && !(level > breaks[i - 1]!)))
+    throw new Error('the breaks of the level curve fall')
+  if ([unsure, ...unsure.contributions, ...unsure.largest].some(({ sigmaM3 }) => !(sigmaM3 >= 0)))
+    throw new Error('a standard deviation is negative')
+  for (const share of [1, 0.5, 0.01]) {
+    const level = levelForVolume(parts, share * volumeM3)
+    if (!level.ok) throw new Error(`no level for ${share} of the volume: ${level.problem.code}`)
+    const back = volumeAtLevel(parts, level.value).volumeM3
+    const slack = 1e-8 * volumeM3 + 4 * errorBoundM3
+    if (!(Math.abs(back - share * volumeM3) <= slack))
+      throw new Error(`the level for ${share * volumeM3} holds ${back}`)
+  }
+  return ['asked for derivatives, breaks and levels']
 }
 
 /** The place of the first number that is NaN or endless. */
@@ -145,10 +182,12 @@ function badNumber(value: unknown, where: string): string | undefined {
   return undefined
 }
 
-/** A number that depends on the plan alone: picks the bodies whose pictures are drawn too. */
+/** A number that depends on the plan alone: picks the bodies whose pictures are drawn or that are asked more. */
 function hashOf(body: Body): number {
-  const text = JSON.stringify(body.outline)
+  const text = JSON.stringify([body.outline, body.features])
   let hash = 0
   for (let i = 0; i < text.length; i++) hash = (Math.imul(hash, 31) + text.charCodeAt(i)) >>> 0
-  return hash
+  // The texts end alike: without this the last bits would hardly differ.
+  hash = Math.imul(hash ^ (hash >>> 16), 0x85ebca6b)
+  return (hash ^ (hash >>> 13)) >>> 0
 }
