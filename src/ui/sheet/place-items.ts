@@ -5,6 +5,7 @@ import type { Selection } from '../../state/index.ts'
 import { formatQuantity } from '../../units/index.ts'
 import { axisNames } from '../plan/axis-names.ts'
 import { controlsAt, middleOf, nodesOf, segmentAt } from '../plan/nodes.ts'
+import { handlesShown } from './handles-shown.ts'
 import { type Item, keyOf, OUTLINE, type PlacedItem, type Ring, sameRing } from './items.ts'
 import { floorItems } from './place-floor-items.ts'
 import { axisLength, drawnAxis, planPx, type Scene } from './scene.ts'
@@ -41,11 +42,18 @@ export function ringItems(scene: Scene, ring: Ring, path: Path, selection: Selec
   const round = closed(path)
   const name = ring.of === 'outline' ? 'Point' : `${RING_WORD[ring.of]} ${ring.index + 1}, point`
   const items: PlacedItem[] = []
+  const keys = new Set<string>()
   const add = (item: Item, at: Point, rank: number, label: string) => {
     const key = keyOf(item)
-    if (!items.some((other) => other.key === key)) items.push({ key, item, at: planPx(scene, at), rank, label })
+    if (keys.has(key)) return
+    keys.add(key)
+    items.push({ key, item, at: planPx(scene, at), rank, label })
   }
+  const held = selection && 'ring' in selection && sameRing(selection.ring, ring) ? selection : undefined
+  const heldNode = held?.kind === 'node' ? held.node : held?.kind === 'segment' ? held.segment : undefined
+  const shown = handlesShown(scene, nodes, heldNode)
   nodes.forEach((at, node) => {
+    if (shown && !shown.has(node)) return
     const kind = isSmooth(round, node) ? 'smooth' : 'corner'
     const label = `${name} ${node + 1} of ${nodes.length}, ${sayPlace(scene, at)}, ${kind}`
     add({ kind: 'node', ring, node }, at, 1, label)
@@ -57,6 +65,7 @@ export function ringItems(scene: Scene, ring: Ring, path: Path, selection: Selec
     }
   })
   nodes.forEach((_, segment) => {
+    if (shown && !shown.has(segment)) return
     const placed = segmentAt(path, segment)
     if (!placed) return
     const kind = kindOf(placed)

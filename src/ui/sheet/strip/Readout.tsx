@@ -2,6 +2,7 @@ import { depthAt } from '../../../basin/index.ts'
 import { depthToReference } from '../../../document/index.ts'
 import { FEATURES } from '../../../features/index.ts'
 import { formatQuantity, formatSlope } from '../../../units/index.ts'
+import { MANY_POINTS } from '../handles-shown.ts'
 import { useLocal } from '../local.ts'
 import { alongAxis, type Scene } from '../scene.ts'
 import styles from './strip.module.css'
@@ -16,7 +17,12 @@ export function Readout({ scene }: { readonly scene: Scene }) {
   if (!at || !sample) {
     const press = scene.isCoarse ? 'Tap the water' : 'Point at the water'
     const more = scene.canEdit ? ` ${scene.isCoarse ? 'Tap' : 'Click'} a point, side or station for its numbers.` : ''
-    return <p className={styles['say']}>{`${press} to read its depth.${more}`}</p>
+    const count = scene.body.outline.segments.length
+    const some =
+      count > MANY_POINTS && scene.canEdit
+        ? ` Of ${count.toLocaleString('en')} points those that lie apart have marks; come nearer for more.`
+        : ''
+    return <p className={styles['say']}>{`${press} to read its depth.${more}${some}`}</p>
   }
   const say = (si: number) => formatQuantity('length', si, scene.units)
   const feature = sample.feature === undefined ? undefined : scene.body.features[sample.feature]
