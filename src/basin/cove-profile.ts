@@ -46,9 +46,10 @@ export function riseMeets(a: number, b: number, r: number, out: number[]): void 
   }
 }
 
-/** Rise of a cove of radius r at distance n from the wall [m]. */
+/** Rise of a cove of radius r at distance n from the wall [m]; a place that lies behind it by rounding is at it. */
 export function coveRise(n: number, r: number): number {
   if (n >= r) return 0
+  if (n <= 0) return r
   // r − √(r² − (r − n)²) without the loss of digits near n = r.
   const q = (r - n) / r
   return (r * q * q) / (1 + Math.sqrt((1 - q) * (1 + q)))
@@ -57,6 +58,7 @@ export function coveRise(n: number, r: number): number {
 /** Fall of a cove's surface along n, −rise′. */
 export function coveLean(n: number, r: number): number {
   if (n >= r) return 0
+  if (n <= 0) return Infinity
   const q = (r - n) / r
   return q / Math.sqrt((1 - q) * (1 + q))
 }

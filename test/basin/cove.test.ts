@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { coveLean, coveRise } from '../../src/basin/cove-profile.ts'
 import { type BasinShape, depthAt, measure, volumeAtLevel } from '../../src/basin/index.ts'
 import { BEAN, box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
@@ -171,5 +172,34 @@ describe('coves', () => {
     const n = r - (r * k) / Math.sqrt(1 + k * k)
     const truth = 2.2 - k * n - (r - Math.sqrt(r * r - (r - n) ** 2))
     expect(measure(p, 0).maxDepthM).toBeCloseTo(truth, 9)
+  })
+
+  it('gives a greatest depth also where a ray crosses the side of a triangle right at its foot, behind it by rounding', () => {
+    const s = shape(
+      {
+        start: [4, 0],
+        segments: [
+          { to: [1.7644463620000006, 3.0561107462140678] },
+          { to: [-1.980005823599999, 3.4294706857574604] },
+          { to: [-3.7386046558, 0], bulge: -0.018001319119999998 },
+          {
+            to: [-1.5, -2.598],
+            c1: [-2.9228200025088236, -0.8060698666897302],
+            c2: [-2.1766184505754906, -1.672095270474169],
+          },
+          { to: [2, -3.4641016151377544] },
+          { to: [4, 0], bulge: 0.10852675996 },
+        ],
+      },
+      {
+        wall: { kind: 'cove', radiusM: 0.2 },
+        floor: { kind: 'soundings', edgeDepthM: 1.5, points: [[-0.7500000000000007, -1.2990381056766578, 1.5]] },
+      },
+    )
+    expect(measure(divided(s), 0).maxDepthM).toBeCloseTo(1.5, 9)
+    for (const n of [0, -6e-14]) {
+      expect(coveRise(n, 0.2)).toBe(0.2)
+      expect(coveLean(n, 0.2)).toBe(Infinity)
+    }
   })
 })
