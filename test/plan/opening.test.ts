@@ -177,6 +177,33 @@ describe('what is unknown is not dosed', () => {
     expect(said(FRESH)).toEqual([])
   })
 
+  test('hard water whose salt was read and whose sulfate was not gets the sulfate that its charge needs, and says so', () => {
+    const hard = {
+      ...FRESH,
+      pH: 7.6,
+      ta_mg_per_L_as_CaCO3: 250,
+      ch_mg_per_L_as_CaCO3: 340,
+      mg_hardness_mg_per_L_as_CaCO3: undefined,
+      sulfate_mg_per_L: undefined,
+      salt_mg_per_L_as_NaCl: 60,
+    }
+    const opening = plan(hard)
+    const { reading } = opening.startWater!
+    // 2 (340 / 100.09) − 250 / 50.04 − 60 / 58.44 meq/L, by hand, and at the most 20 mg/L of salt more
+    const leastEq = (2 * 340) / 100.0869 - 250 / 50.04345 - 60 / 58.4428
+    expect(reading.sulfate_mg_per_L!).toBeGreaterThan(leastEq * 48.03)
+    expect(reading.sulfate_mg_per_L!).toBeLessThan((leastEq + 0.35) * 48.03)
+    expect(opening.warnings.join(' ')).toContain(`the sums take ${Math.round(reading.sulfate_mg_per_L!)} mg/L`)
+    expect(opening.warnings.join(' ')).toMatch(/Magnesium hardness unknown: the sums take none/)
+    // a reading is a reading, and what is not usual is not assumed
+    const clash = (start: KnownReading) => {
+      const answer = openingPlan(input(start))
+      return answer.ok ? '' : answer.problem.code
+    }
+    expect(clash({ ...hard, sulfate_mg_per_L: 0 })).toBe('water-charge-does-not-close')
+    expect(clash({ ...hard, ch_mg_per_L_as_CaCO3: 700 })).toBe('water-charge-does-not-close')
+  })
+
   test('without pH or alkalinity there is nothing but the request to measure', () => {
     for (const absent of ['pH', 'ta_mg_per_L_as_CaCO3'] as const) {
       const opening = plan({ ...FRESH, [absent]: undefined })
