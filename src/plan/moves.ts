@@ -7,6 +7,7 @@ import type { Want } from './wants.ts'
 /** Why a line stands elsewhere than the usual order has it. */
 export type Exception =
   | 'same-day'
+  | 'before-exchange'
   | 'ph-first'
   | 'makes-room'
   | 'part'
@@ -37,7 +38,7 @@ interface MeasureMove {
 
 /** What holds for a whole plan. */
 export interface Rules {
-  /** Calcite SI that no line exceeds: the limit, or what the water starts or must end with where that is higher. */
+  /** Calcite SI that no line exceeds unless the water stands above it: the limit, or what it must end with where that is higher. */
   readonly boundSI: number
   readonly constants: Constants
 }
@@ -47,6 +48,11 @@ export type Move = DoseMove | AerateMove | MeasureMove
 const SLACK_PH = 1e-6
 const SLACK_SI = 1e-6
 const HALVINGS = 40
+
+/** Calcite SI that the next line may go to: the bound follows the water down, never back up. */
+export function boundSIFrom(before: SolvedWater, rules: Rules): number {
+  return Math.max(rules.boundSI, before.equilibrium.calciteSI)
+}
 
 /** What no line may exceed: pH in `LIMITS`, calcite SI in a bound of the plan's own. */
 export function isPermitted(before: SolvedWater, after: SolvedWater, rules: Rules): boolean {
@@ -59,7 +65,7 @@ export function isPermitted(before: SolvedWater, after: SolvedWater, rules: Rule
       : from > LIMITS.highestPH
         ? to <= from + SLACK_PH && to >= LIMITS.lowestPH - SLACK_PH
         : inside
-  return toward && after.equilibrium.calciteSI <= rules.boundSI + SLACK_SI
+  return toward && after.equilibrium.calciteSI <= boundSIFrom(before, rules) + SLACK_SI
 }
 
 /** The largest part of a dose that is permitted [g/m³], all of it if all of it is. */

@@ -126,11 +126,7 @@ function planAhead(
     balance: end.balance ?? { acidGPerM3: 0, alkalinityGPerM3: 0, baseGPerM3: 0, aerationMol: 0 },
     bands: { pH: input.targets.pH, alkalinity: input.targets.ta_mg_per_L_as_CaCO3 },
     products: end.products,
-    boundSI: Math.max(
-      LIMITS.calciteSI,
-      water.equilibrium.calciteSI,
-      end.water?.equilibrium.calciteSI ?? Number.NEGATIVE_INFINITY,
-    ),
+    boundSI: Math.max(LIMITS.calciteSI, end.water?.equilibrium.calciteSI ?? Number.NEGATIVE_INFINITY),
     constants,
   }
   const assembled = (moves: readonly Move[], nextKey: (base: string) => string) =>

@@ -28,7 +28,10 @@ export function pourCount(start: Totals, product: Product, gPerM3: number, const
   return count
 }
 
-/** Hours between pours of one product. */
+/**
+ * Hours between pours of one product, so that one is mixed in before the next: half a turnover, two hours at the least
+ * (common practice, no source).
+ */
 export function pourSpacingHours(turnoverHours: number): number {
-  return Math.max(1, turnoverHours / 8)
+  return Math.max(2, turnoverHours / 2)
 }

@@ -4,7 +4,7 @@ import { aerated } from './aeration.ts'
 import { type Balance, type BalanceBands, type BalanceProducts, balanceTo } from './balance.ts'
 import { LIMITS } from './limits.ts'
 import { lowerAlkalinity } from './lower-alkalinity.ts'
-import { afterDose, type Exception, isPermitted, type Move, permittedPart, type Rules } from './moves.ts'
+import { afterDose, boundSIFrom, type Exception, isPermitted, type Move, permittedPart, type Rules } from './moves.ts'
 import { doseToPH } from './single.ts'
 import type { SolvedWater } from './solved.ts'
 import { isInside } from './targets.ts'
@@ -78,7 +78,7 @@ export function schedule(input: ScheduleInput, order: Order): Schedule {
   const roomFor = (next: Want): Move | undefined => {
     const after = dosed(next)
     if (!after) return undefined
-    const scales = after.equilibrium.calciteSI > input.boundSI
+    const scales = after.equilibrium.calciteSI > boundSIFrom(water, input)
     const up = !scales && after.equilibrium.pH < Math.max(LIMITS.lowestPH, water.equilibrium.pH)
     const down = Math.max(ROOM_PH.lowest, Math.min(ROOM_PH.down, water.equilibrium.pH - ROOM_PH.stepDown))
     const aim = up ? ROOM_PH.up : next.purpose === 'borate' ? ROOM_PH.lowest : down

@@ -234,7 +234,7 @@ export interface DeckDose {
   readonly amountG: number
   /** Before rounding. */
   readonly exactG: number
-  /** Even parts to give it in, a turnover's eighth apart. */
+  /** Even parts to give it in, half a turnover apart. */
   readonly pours: number
   /** pH after the exact amount, by the kernel. */
   readonly pHAfter: number

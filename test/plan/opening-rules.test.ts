@@ -94,7 +94,8 @@ function isPermittedPH(from: number, to: number): boolean {
 function troubles(input: OpeningInput, plan: OpeningPlan): string[] {
   const wrong: string[] = []
   const startSI = plan.startWater!.equilibrium.calciteSI
-  let boundSI = Math.max(LIMITS.calciteSI, startSI, plan.endWater!.equilibrium.calciteSI)
+  const leastBoundSI = Math.max(LIMITS.calciteSI, plan.endWater!.equilibrium.calciteSI)
+  let boundSI = Math.max(leastBoundSI, startSI)
   let before = plan.startWater!
   for (const line of watered(plan)) {
     const after = line.after!
@@ -136,6 +137,8 @@ function troubles(input: OpeningInput, plan: OpeningPlan): string[] {
       if (!(line.lowG < line.amountG && line.highG > line.amountG && line.lowG >= 0)) say('has no interval')
       if (line.how === '' || line.why === '' || line.cautions.length === 0) say('says too little')
     }
+    // the bound follows the water down: what it has left behind it does not come back to
+    boundSI = Math.max(leastBoundSI, after.equilibrium.calciteSI)
     before = after
   }
   const doses = plan.lines
