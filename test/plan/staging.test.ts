@@ -69,9 +69,11 @@ describe('gaps hold whatever the pump does', () => {
         ['liquid-chlorine-12', water(8.1, 90, 260, 30, 0, 3, 500, 26), 'acid'],
         ['cal-hypo-68', water(8.1, 90, 260, 30, 0, 3, 500, 26), 'acid'],
       ] as const) {
-        const given = [{ product, amountG: 100, atMs: NOW }]
-        const opening = plan(start, { given, turnoverHours, measuredAtMs: NOW - HOUR })
+        const given = [{ product, amountG: 100, atMs: NOW - HOUR }]
+        const opening = plan(start, { given, turnoverHours, measuredAtMs: NOW - 2 * HOUR })
         const next = doses(opening).find((line) => line.state !== 'done')!
+        const before = opening.lines[opening.lines.indexOf(next) - 1]!
+        expect([before.title, before.state], product).toEqual(['Keep the two apart', 'next'])
         expect(next.purpose).toBe(purpose)
         // hours count from the given dose; 4 h is the gap of the table of what must not meet
         expect(next.startHours, product).toBeGreaterThanOrEqual(Math.max(4, turnoverHours) - 1e-9)
