@@ -33,7 +33,7 @@ export function withKeptChlorine(
   input: OpeningInput,
   products: PurposeProducts,
   constants: Constants,
-  key: string,
+  nextKey: () => string,
 ): readonly OpeningLine[] {
   const band = input.targets.fc_mg_per_L_as_Cl2
   const last = lines.at(-1)
@@ -41,16 +41,19 @@ export function withKeptChlorine(
   const at = lines.findLastIndex((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
   const dose = lines[at]
   const from = dose?.startHours ?? lines[0]?.startHours ?? 0
-  if (last.startHours + last.waitHours - from < LEAST_HOURS) return lines
+  const exchanges = lines.some((line) => line.kind === 'exchange')
+  if (!exchanges && last.startHours + last.waitHours - from < LEAST_HOURS) return lines
   const effect = effectPerGPerM3(products.openingChlorine, 'fc_mg_per_L_as_Cl2')
   if (!(effect > 0)) return lines
   const next = lines[at + 1]?.startHours ?? from
-  const line = topUp(key, dose ? next : from, water, input, products, constants, input.volumeM3 / effect)
+  const when = exchanges ? 'after every refill and every evening' : 'every evening'
+  const line = topUp(nextKey(), when, dose ? next : from, water, input, products, constants, input.volumeM3 / effect)
   return [...lines.slice(0, at + 1), line, ...lines.slice(at + 1)]
 }
 
 function topUp(
   key: string,
+  when: string,
   startHours: number,
   water: SolvedWater,
   input: OpeningInput,
@@ -70,7 +73,7 @@ function topUp(
     key,
     {
       title: 'Keep chlorine up each evening',
-      how: `Read free chlorine every evening until the plan is done and bring it back to ${aim} mg/L: about ${grams(gramsPerMgPerL)} of ${products.openingChlorine.label} (${products.openingChlorine.strength}) for each mg/L that is lacking, a turnover away from any acid. Write each dose down.`,
+      how: `Read free chlorine ${when} until the plan is done and bring it back to ${aim} mg/L: about ${grams(gramsPerMgPerL)} of ${products.openingChlorine.label} (${products.openingChlorine.strength}) for each mg/L that is lacking, a turnover away from any acid. Write each dose down.`,
       why: `The plan takes days and the lines count no loss. Of ${aim} mg/L one day leaves between ${of(least)} in open summer sun and ${of(most)} in the dark.${sun} Below ${low} mg/L nothing holds germs back.`,
     },
     startHours,

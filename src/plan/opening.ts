@@ -5,7 +5,7 @@ import { bathingVerdict, readingAgeHours } from './bathing.ts'
 import { checkOpening, type PurposeProducts } from './check-input.ts'
 import { doneLines } from './done-lines.ts'
 import { endState } from './end-state.ts'
-import { exchangeFor } from './exchange.ts'
+import { exchangePart } from './exchange-part.ts'
 import { withFloor } from './floor.ts'
 import { afterGiven, MS_PER_HOUR, pouredBefore } from './given.ts'
 import { withKeptChlorine } from './keep-chlorine.ts'
@@ -18,8 +18,7 @@ import { purchasesFor, sumOf } from './purchases.ts'
 import { type Order, type Schedule, type ScheduleInput, schedule } from './schedule.ts'
 import { constantsOf, expectedOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
-import { exchangeLine, stepLine } from './step-lines.ts'
-import { surfaceOf } from './surfaces.ts'
+import { stepLine } from './step-lines.ts'
 import { targetWarnings } from './target-warnings.ts'
 import { isInside } from './targets.ts'
 import type { OpeningInput, OpeningLine, OpeningPlan } from './types.ts'
@@ -102,21 +101,14 @@ function planAhead(
   place: Follows & { readonly nextKey: (base: string) => string },
 ): Result<Ahead> {
   const turnoverHours = input.turnoverHours ?? LIMITS.turnoverHours
-  const answer = exchangeFor(now, input.start, input.fill, input.targets, surfaceOf(input.surface), constants)
-  if (!answer.ok) return answer
-  const { exchange } = answer.value
-  const problems: Problem[] = [...answer.value.problems]
-  const lines: OpeningLine[] = []
-  const warnings: string[] = []
-  let clock = place.startHours
-  let water = now
-  if (exchange) {
-    const line = exchangeLine(exchange, now, input, clock)
-    lines.push(line)
-    clock += line.waitHours
-    water = exchange.after ?? now
-    if (!exchange.after) warnings.push('The lines below are for the water as it is, before any exchange.')
-  }
+  const part = exchangePart(now, input, products, constants, { ...place, turnoverHours })
+  if (!part.ok) return part
+  const { water, clock } = part.value
+  const problems: Problem[] = [...part.value.problems]
+  const lines: OpeningLine[] = [...part.value.lines]
+  const warnings: string[] = [...part.value.warnings]
+  if (part.value.isEnd) return ok({ lines, problems, warnings, end: water })
+  const isExchanged = lines.length > 0
   const end = endState(water, input.start, input, products, constants)
   warnings.push(...end.fixed.warnings)
   if (!end.balance) problems.push(noBalance(water.equilibrium.pH, water.reading.ta_mg_per_L_as_CaCO3))
@@ -134,23 +126,23 @@ function planAhead(
       moves,
       input,
       turnoverHours,
-      { ...place, startHours: clock, nowHours: exchange ? clock : place.nowHours },
+      {
+        startHours: clock,
+        nowHours: isExchanged ? clock : place.nowHours,
+        poured: part.value.poured,
+      },
       nextKey,
       constants,
     )
   const best = inTime(job, (moves) => assembled(moves, keyMaker([])), clock)
   const doses = assembled(best.moves, place.nextKey)
   const chlorinated = best.moves.findLast((move) => move.kind === 'dose' && move.want.purpose === 'openingChlorine')
-  lines.push(
-    ...withKeptChlorine(
-      doses,
-      chlorinated?.after ?? water,
-      input,
-      end.products,
-      constants,
-      place.nextKey('keep-chlorine'),
-    ),
-  )
+  const keepKey = () => place.nextKey('keep-chlorine')
+  // where water is exchanged the line stands before that already
+  const kept = isExchanged
+    ? doses
+    : withKeptChlorine(doses, chlorinated?.after ?? water, input, end.products, constants, keepKey)
+  lines.push(...kept)
   problems.push(...best.left.map((want) => notPlaced(want.product.label)))
   const last = best.moves.at(-1)?.after ?? water
   if (end.balance && best.left.length === 0) problems.push(...unbalanced(last, input))

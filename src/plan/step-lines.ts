@@ -39,7 +39,7 @@ const AERATION_HOURS = 48
 
 export const DRAIN_CAUTIONS = [
   'High groundwater can lift an empty shell out of the ground: never empty it, lower it slowly, and ask a licensed trade where groundwater stands high.',
-  'Let chlorine fall to nothing (or neutralise it) before the water leaves: it kills what lives in a stream or a garden.',
+  'What leaves must hold no chlorine: neutralise it on its way out, or ask whether the foul sewer takes it as it is. It kills what lives in a stream or a garden. What stays in the pool keeps its chlorine.',
   'Where the water may go is a local rule: ask before you pump. Never into a neighbour’s ground or a storm drain.',
   'Pump and heater off before the level falls below the skimmer.',
 ] as const

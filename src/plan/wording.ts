@@ -88,6 +88,11 @@ export const STEPS = Object.freeze({
     how: 'All readings, pump running, sample from elbow depth away from returns; enter them and the plan is made anew from what is really there.',
     why: 'Expected readings are sums, not measurements. Only measured ones count from here, and only they can let anyone bathe.',
   },
+  measureExchanged: {
+    title: 'Measure again',
+    how: 'When the last refill is in, pump on for a turnover; then all readings from elbow depth away from returns. Enter them and the plan is made from the new water.',
+    why: 'The new water is another one: no amount from before the exchange holds in it.',
+  },
   chlorineHigh: {
     title: 'Wait for chlorine to fall',
     how: 'Cover off in daylight, nobody in the water, measure daily. Sodium thiosulfate only in small, counted doses if it has to be quick.',

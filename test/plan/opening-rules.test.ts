@@ -216,6 +216,11 @@ describe('staging rules hold at every line of every plan', () => {
       fc.property(fillWater, fc.constantFrom(...SURFACES), (start, surface) => {
         const input = inputOf(start, surface)
         const plan = good(openingPlan(input))
+        // the water after such an exchange is not known: nothing is dosed for it, and it is measured first
+        if (plan.lines.some((line) => line.kind === 'exchange' && !line.after)) {
+          expect(plan.lines.at(-1)!.kind).toBe('measure')
+          return
+        }
         const excused = plan.unreachable.map((problem) => problem.path + problem.code).join(' ')
         const end = plan.endWater!.reading
         for (const [key, band] of Object.entries(input.targets)) {

@@ -413,7 +413,7 @@ describe('what cannot be dosed away', () => {
     expect(line.after!.reading.cya_mg_per_L).toBeLessThanOrEqual(50)
     expect(line.after!.reading.cya_mg_per_L).toBeGreaterThan(48)
     expect(line.cautions.join(' ')).toMatch(/groundwater/i)
-    expect(line.cautions.join(' ')).toMatch(/chlorine fall to nothing/i)
+    expect(line.cautions.join(' ')).toMatch(/leaves must hold no chlorine/i)
     expect(line.cautions.join(' ')).toMatch(/local rule/i)
   })
 

@@ -115,3 +115,41 @@ describe('scale', () => {
     for (const line of rounds) expect(line.after!.equilibrium.calciteSI).toBeLessThanOrEqual(LIMITS.calciteSI + 1e-6)
   })
 })
+
+describe('an exchange of water', () => {
+  const FILL = water(7.6, 80, 100, 0, 0, 0, 100, 15)
+  const HIGH = [
+    ['no chlorine, vinyl', water(7.4, 120, 200, 250, 0, 0, 1200, 26), 'vinyl'],
+    ['no chlorine, pH above the range', water(8.5, 150, 250, 150, 0, 0, 1200, 26), 'plaster'],
+    ['some chlorine, plaster', water(7.5, 110, 300, 150, 0, 2, 1200, 26), 'plaster'],
+    ['calcium only', water(7.4, 207, 439, 0, 0, 0.4, 1837, 31), 'tile'],
+  ] as const
+  const isChlorine = (line: DoseLine) => line.purpose === 'openingChlorine'
+
+  test.each(HIGH)('%s: chlorine is in within a day and held while it lasts, fill known or not', (_, start, surface) => {
+    for (const fill of [FILL, undefined]) {
+      const opening = plan(start, { surface, fill })
+      const at = opening.lines.findIndex((line) => line.kind === 'exchange')
+      const before = opening.lines.slice(0, at)
+      const keeps = before.find((line) => line.key === 'keep-chlorine')!
+      expect(keeps.how).toContain('after every refill')
+      if (start.fc_mg_per_L_as_Cl2! >= 2) continue
+      const first = before.find((line): line is DoseLine => line.kind === 'dose' && isChlorine(line))!
+      expect(first.startHours).toBeLessThan(LIMITS.residualByHours)
+      expect(first.after.reading.fc_mg_per_L_as_Cl2!).toBeGreaterThanOrEqual(2)
+      expect(first.exception).toContain('Before the exchange')
+    }
+  })
+
+  test.each(HIGH)('%s: an unknown fill ends the plan with a measurement, no amount behind it', (_, start, surface) => {
+    const opening = plan(start, { surface })
+    const at = opening.lines.findIndex((line) => line.kind === 'exchange')
+    expect(opening.lines.slice(at + 1).map((line) => line.kind)).toEqual(['measure'])
+    expect(opening.lines.at(-1)!.startHours).toBeGreaterThanOrEqual(24)
+    expect(opening.warnings.join(' ')).toContain('The plan ends with the exchange')
+    const bought = opening.purchases.map((item) => item.productId)
+    expect(bought.every((id) => doses(opening).some((line) => line.productId === id))).toBe(true)
+    // with a known fill it goes on
+    expect(plan(start, { surface, fill: FILL }).lines.at(-1)!.startHours).toBeGreaterThan(at)
+  })
+})
