@@ -8,8 +8,8 @@ import { isInside } from './targets.ts'
 import type { Band } from './types.ts'
 import type { Want } from './wants.ts'
 
-/** More rounds than this take longer than anyone keeps at it; softer water is then the way. */
-const MOST_ROUNDS = 10
+/** More rounds than this take more than a fortnight, which is not worth it (ours): other water, or leave it. */
+const MOST_ROUNDS = 6
 /** A last round for less than this is left out where alkalinity is inside its band already [mg/L as CaCO3]. */
 const SMALL_REST_MG_PER_L = 15
 /** Acid takes pH down to here, never to the very edge; air brings it back up to there. */
@@ -20,7 +20,7 @@ const NOTHING_G_PER_M3 = 1e-6
 
 /**
  * Lowers alkalinity by rounds: acid down to a safe pH, then CO2 out by moving the surface until pH has come back, as
- * often as the acid needs. Acid in one go would take pH far below 7.
+ * often as the acid needs. Acid in one go would take pH far below 7. No moves where it would take too many rounds.
  */
 export function lowerAlkalinity(
   start: SolvedWater,
@@ -55,5 +55,5 @@ export function lowerAlkalinity(
     moves.push({ kind: 'aerate', before: water, after: aired })
     water = aired
   }
-  return moves
+  return isEnough() ? moves : []
 }

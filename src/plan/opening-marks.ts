@@ -112,6 +112,17 @@ export function endRemarks(end: ExpectedWater, input: OpeningInput): string[] {
   ]
 }
 
+/** Where the limits let chlorine in only after its day: how long the water stands without. */
+export function lateChlorine(lines: readonly OpeningLine[], fromHours: number): string[] {
+  const first = lines.find((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
+  const hours = first ? first.startHours - fromHours : 0
+  return hours > LIMITS.residualByHours
+    ? [
+        `Chlorine comes only after ${Math.ceil(hours)} h: before that it would take pH or scale further out, so acid has to make room first. Until it is in, nobody bathes; keep the pump running.`,
+      ]
+    : []
+}
+
 /** Products that were taken instead of the regime's. */
 export function swapRemarks(from: PurposeProducts, to: PurposeProducts, lines: readonly OpeningLine[]): string[] {
   const used = new Set(lines.flatMap((line) => (line.kind === 'dose' ? [line.purpose] : [])))

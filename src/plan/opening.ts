@@ -12,7 +12,7 @@ import { withKeptChlorine } from './keep-chlorine.ts'
 import { LIMITS } from './limits.ts'
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
-import { endRemarks, metalsLine, swapRemarks, withStates } from './opening-marks.ts'
+import { endRemarks, lateChlorine, metalsLine, swapRemarks, withStates } from './opening-marks.ts'
 import { alkalinityStays, noBalance, notPlaced } from './problems.ts'
 import { purchasesFor, sumOf } from './purchases.ts'
 import { type Order, type Schedule, type ScheduleInput, schedule } from './schedule.ts'
@@ -107,7 +107,8 @@ function planAhead(
   const problems: Problem[] = [...part.value.problems]
   const lines: OpeningLine[] = [...part.value.lines]
   const warnings: string[] = [...part.value.warnings]
-  if (part.value.isEnd) return ok({ lines, problems, warnings, end: water })
+  if (part.value.isEnd)
+    return ok({ lines, problems, warnings: [...warnings, ...lateChlorine(lines, place.startHours)], end: water })
   const isExchanged = lines.length > 0
   const end = endState(water, input.start, input, products, constants)
   warnings.push(...end.fixed.warnings)
@@ -146,7 +147,11 @@ function planAhead(
   problems.push(...best.left.map((want) => notPlaced(want.product.label)))
   const last = best.moves.at(-1)?.after ?? water
   if (end.balance && best.left.length === 0) problems.push(...unbalanced(last, input))
-  warnings.push(...endRemarks(last, input), ...swapRemarks(products, end.products, lines))
+  warnings.push(
+    ...lateChlorine(lines, place.startHours),
+    ...endRemarks(last, input),
+    ...swapRemarks(products, end.products, lines),
+  )
   const chlorine = input.start.fc_mg_per_L_as_Cl2
   const band = input.targets.fc_mg_per_L_as_Cl2
   if (band && chlorine !== undefined && water.reading.fc_mg_per_L_as_Cl2! > band.high + 1e-9)

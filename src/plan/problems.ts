@@ -70,8 +70,8 @@ export function alkalinityStays(value: number, high: number): Problem {
     code: 'alkalinity-stays-high',
     path: 'targets.ta_mg_per_L_as_CaCO3',
     what: `Alkalinity ends at ${few(value)} mg/L, above the ${few(high)} of its band.`,
-    why: 'Ten rounds of acid and air are as far as this plan goes; it does no harm but more acid over the season.',
-    hint: 'Exchange part of the water for softer water, go on after the next readings, or widen the band.',
+    why: 'Bringing it down would take more than six rounds of acid and air, more than a fortnight; that is not worth it.',
+    hint: 'Leave it and widen the band: it does no harm but more acid over the season. Or exchange part of the water for water of less alkalinity.',
   }
 }
 

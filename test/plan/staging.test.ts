@@ -153,3 +153,53 @@ describe('an exchange of water', () => {
     expect(plan(start, { surface, fill: FILL }).lines.at(-1)!.startHours).toBeGreaterThan(at)
   })
 })
+
+describe('chlorine and high pH or scale', () => {
+  const firstChlorine = (of: OpeningPlan) => doses(of).find((line) => line.purpose === 'openingChlorine')!
+
+  test.each([
+    ['hard, at pH 8.2', water(8.2, 220, 300, 0, 0, 0, 900, 26)],
+    ['pH 8.5', water(8.5, 120, 250, 30, 0, 0, 600, 26)],
+    ['pH 8.6 with borate', water(8.6, 150, 200, 0, 30, 0, 600, 20)],
+  ])('%s: acid makes only the room that a residual needs, so that it is in within a day', (_, start) => {
+    const opening = plan(start)
+    expect(firstChlorine(opening).startHours).toBeLessThanOrEqual(1 + LIMITS.residualByHours)
+    expect(opening.warnings.join(' ')).not.toContain('Chlorine comes only after')
+  })
+
+  test('where the limits let it in only later, the plan says after how many hours', () => {
+    const opening = plan(water(9.3, 270, 260, 0, 30, 0.3, 850, 24))
+    const hours = Math.ceil(firstChlorine(opening).startHours - 1)
+    expect(hours).toBeGreaterThan(LIMITS.residualByHours)
+    expect(opening.warnings.join(' ')).toContain(`Chlorine comes only after ${hours} h`)
+    expect(opening.warnings.join(' ')).toContain('nobody bathes')
+  })
+})
+
+describe('alkalinity that is not worth bringing down', () => {
+  test('is left, with the ways out, rather than weeks of acid and air', () => {
+    const opening = plan(water(7.8, 300, 250, 30, 0, 2, 900, 26))
+    expect(opening.lines.filter((line) => line.kind === 'aerate')).toEqual([])
+    expect(doses(opening)).toEqual([])
+    const problem = opening.unreachable.find(({ code }) => code === 'alkalinity-stays-high')!
+    expect(problem.why).toContain('not worth it')
+    expect(problem.hint).toMatch(/widen the band.*exchange/i)
+  })
+
+  test('and no soda goes on top of it: air lifts pH back into its band', () => {
+    const fill = water(7.6, 80, 100, 0, 0, 0, 100, 15)
+    const opening = plan(water(7.4, 207, 439, 0, 0, 3, 1837, 31), { surface: 'tile', regimeId: 'salt', fill })
+    expect(opening.unreachable.map(({ code }) => code)).toContain('alkalinity-stays-high')
+    expect(doses(opening).filter((line) => line.purpose === 'base' || line.purpose === 'alkalinity')).toEqual([])
+    expect(opening.endWater!.reading.pH).toBeGreaterThanOrEqual(7.2)
+    expect(opening.lines.at(-1)!.startHours).toBeLessThan(14 * 24)
+  })
+
+  test('no plan has more than six rounds, and six are enough for the usual hard water', () => {
+    const opening = plan(water(7.9, 220, 250, 30, 0, 2, 700, 24))
+    const rounds = opening.lines.filter((line) => line.kind === 'aerate').length
+    expect(rounds).toBeGreaterThan(1)
+    expect(rounds).toBeLessThanOrEqual(6)
+    expect(opening.endWater!.reading.ta_mg_per_L_as_CaCO3).toBeLessThanOrEqual(120)
+  })
+})
