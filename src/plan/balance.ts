@@ -13,7 +13,7 @@ import {
 import { AERATION, pairTo } from './pair.ts'
 import { doseToPH } from './single.ts'
 import { isInside } from './targets.ts'
-import type { Band } from './types.ts'
+import type { Band, Targets } from './types.ts'
 
 export interface BalanceProducts {
   readonly acid: Product
@@ -32,6 +32,18 @@ export interface Balance {
 export interface BalanceBands {
   readonly pH: Band | undefined
   readonly alkalinity: Band | undefined
+  /** Calcite SI below which the water is lifted to the aim of pH, as far as alkalinity allows; absent where it may be. */
+  readonly hungrySI?: number | undefined
+}
+
+/** So high that no water is above it [mg/L as CaCO3]. */
+const NO_UPPER_END = 10_000
+/** pH so close to its aim is not worth a line. */
+const NEAR_PH = 0.05
+
+/** What a balance has to reach; alkalinity above its band counts as inside where it is to be left. */
+export function balanceBands({ pH, ta_mg_per_L_as_CaCO3: alkalinity }: Targets): BalanceBands {
+  return { pH, alkalinity: alkalinity?.isHighLeft ? { ...alkalinity, high: NO_UPPER_END } : alkalinity }
 }
 
 const NOTHING: Balance = { acidGPerM3: 0, alkalinityGPerM3: 0, baseGPerM3: 0, aerationMol: 0 }
@@ -122,7 +134,26 @@ export function balanceTo(
   ]
   for (const candidate of candidates) {
     const balance = candidate()
-    if (balance && lands(balance)) return balance
+    if (balance && lands(balance)) return fed(totals, balance, bands, products, constants)
   }
   return undefined
+}
+
+/** With base up to the aim of pH, where the water would end hungry and no acid was needed to get there. */
+function fed(
+  totals: Totals,
+  balance: Balance,
+  { pH, alkalinity, hungrySI }: BalanceBands,
+  products: BalanceProducts,
+  constants: Constants,
+): Balance {
+  if (hungrySI === undefined || !pH || balance.acidGPerM3 > 0) return balance
+  const there = balanceDelta(balance, products).reduce(addTotals, totals)
+  const solved = equilibrate(there, constants)
+  if (!solved.ok || solved.value.calciteSI >= hungrySI || solved.value.pH > pH.aim - NEAR_PH) return balance
+  const perGram = deltaOf(products.base, 1)
+  const wanted = doseToPH(there, perGram, pH.aim, constants) ?? 0
+  const room = (alkalinity?.high ?? NO_UPPER_END) / MG_CACO3_PER_EQ - there.alkalinityEq
+  const baseGPerM3 = Math.max(0, Math.min(wanted, room / (perGram.alkalinityEq ?? Number.POSITIVE_INFINITY)))
+  return { ...balance, baseGPerM3: balance.baseGPerM3 + baseGPerM3 }
 }

@@ -1,8 +1,16 @@
 import { deltaOf } from '../chemicals/index.ts'
 import { addTotals, type Constants, MG_CACO3_PER_EQ } from '../water/index.ts'
 import { productSets, worthOf } from './alternatives.ts'
-import { type Balance, type BalanceBands, type BalanceProducts, balanceDelta, balanceTo } from './balance.ts'
+import {
+  type Balance,
+  type BalanceBands,
+  type BalanceProducts,
+  balanceBands,
+  balanceDelta,
+  balanceTo,
+} from './balance.ts'
 import type { PurposeProducts } from './check-input.ts'
+import { feeds, HUNGRY_SI } from './hungry.ts'
 import { wholePackages } from './packages.ts'
 import { type SolvedWater, solvedWater } from './solved.ts'
 import type { KnownReading, OpeningInput } from './types.ts'
@@ -13,6 +21,8 @@ export interface EndState {
   /** Undefined where pH and alkalinity cannot both be reached. */
   readonly balance: Balance | undefined
   readonly water: SolvedWater | undefined
+  /** What the last corrections work to. */
+  readonly bands: BalanceBands
   /** What the amounts are of: the owner's and the regime's products, or what was chosen instead of them. */
   readonly products: PurposeProducts
 }
@@ -54,13 +64,22 @@ function endWith(
   const isWhole = input.dosing === 'whole-packages'
   const system = isWhole ? (input.packageSystem ?? 'metric') : undefined
   const fixed = fixedWants(start.totals, known, input.targets, products, input.volumeM3, system)
-  const bands: BalanceBands = { pH: input.targets.pH, alkalinity: input.targets.ta_mg_per_L_as_CaCO3 }
+  const bands = balanceBands(input.targets)
   const exact = balanceTo(fixed.totals, bands, products, constants)
   const whole = exact && isWhole ? withWholePackages(exact, fixed, bands, products, input, constants) : undefined
   const balance = whole ?? exact
-  const totals = balance && balanceDelta(balance, products).reduce(addTotals, fixed.totals)
-  const water = totals && solvedWater(totals, constants)
-  return { fixed, balance, water: water?.ok ? water.value : undefined, products }
+  const after = (all: Balance): SolvedWater | undefined => {
+    const water = solvedWater(balanceDelta(all, products).reduce(addTotals, fixed.totals), constants)
+    return water.ok ? water.value : undefined
+  }
+  const water = balance && after(balance)
+  const purposes = fixed.wants.map(({ purpose }) => purpose)
+  if (!water || !feeds(start, balance, purposes, input)) return { fixed, balance, water, products, bands }
+  // what feeds it comes last, when everything that pulls pH down is in
+  const feeding: BalanceBands = { ...bands, hungrySI: HUNGRY_SI }
+  const more = balanceTo(water.totals, feeding, products, constants)
+  const fed = more && solvedWater(balanceDelta(more, products).reduce(addTotals, water.totals), constants)
+  return { fixed, balance, water: fed?.ok ? fed.value : water, products, bands: feeding }
 }
 
 /** The balance with alkalinity in whole packages, where that too ends inside both bands. */

@@ -1,5 +1,6 @@
 import { metalsAdvice } from '../water/index.ts'
 import type { PurposeProducts } from './check-input.ts'
+import { eatenOf, HUNGRY_SI } from './hungry.ts'
 import { LIMITS } from './limits.ts'
 import { stepLine } from './step-lines.ts'
 import type { ExpectedWater, OpeningInput, OpeningLine, Purpose, StepLine } from './types.ts'
@@ -19,8 +20,6 @@ const USUAL: readonly Purpose[] = [
 ]
 const AFTER_TICK =
   'Usually before what you have given already; it is planned from the water as it is now, so it comes next.'
-/** Below this calcite SI water slowly takes calcium from plaster and grout (common practice, no source). */
-const HUNGRY_SI = -0.3
 
 /** Metals that were read above their limits. */
 function highMetals(input: OpeningInput) {
@@ -98,13 +97,24 @@ export function withStates(lines: readonly OpeningLine[], input: OpeningInput): 
 
 /** What to say of the water that the plan ends in, where calcium is known. */
 export function endRemarks(end: ExpectedWater, input: OpeningInput): string[] {
+  return [...leftRemarks(end, input), ...scaleRemarks(end, input)]
+}
+
+/** Alkalinity above its band that a start leaves for later. */
+function leftRemarks(end: ExpectedWater, { targets }: OpeningInput): string[] {
+  const band = targets.ta_mg_per_L_as_CaCO3
+  return band?.isHighLeft && end.reading.ta_mg_per_L_as_CaCO3 > band.high
+    ? ['Alkalinity stays above its band for now: during this start only pH is set right.']
+    : []
+}
+
+function scaleRemarks(end: ExpectedWater, input: OpeningInput): string[] {
   if (input.start.ch_mg_per_L_as_CaCO3 === undefined) return []
   const si = end.equilibrium.calciteSI
   if (si > LIMITS.calciteSI)
     return [`The water would still tend to scale (calcite SI ${si.toFixed(1)}): keep pH in the lower half of its band.`]
-  const eats = input.surface === 'plaster' || input.surface === 'tile'
-  if (!eats || !(si < 0)) return []
-  const what = input.surface === 'plaster' ? 'plaster' : 'grout'
+  const what = eatenOf(input)
+  if (!what || !(si < 0)) return []
   return [
     si < HUNGRY_SI
       ? `The water ends hungry for ${what} (calcite SI ${si.toFixed(2)}): aim calcium or alkalinity at the upper half of its band, or let pH stand there.`

@@ -117,7 +117,7 @@ function planAhead(
     start: water,
     fixed: end.fixed.wants,
     balance: end.balance ?? { acidGPerM3: 0, alkalinityGPerM3: 0, baseGPerM3: 0, aerationMol: 0 },
-    bands: { pH: input.targets.pH, alkalinity: input.targets.ta_mg_per_L_as_CaCO3 },
+    bands: end.bands,
     products: end.products,
     boundSI: Math.max(LIMITS.calciteSI, end.water?.equilibrium.calciteSI ?? Number.NEGATIVE_INFINITY),
     constants,
@@ -164,7 +164,7 @@ function unbalanced(last: SolvedWater, input: OpeningInput): Problem[] {
   const { pH, ta_mg_per_L_as_CaCO3: alkalinity } = input.targets
   const value = last.reading.ta_mg_per_L_as_CaCO3
   if (pH && !isInside(last.reading.pH, pH)) return [notPlaced('The rest of the pH correction')]
-  if (!alkalinity || isInside(value, alkalinity)) return []
+  if (!alkalinity || isInside(value, alkalinity) || (alkalinity.isHighLeft && value > alkalinity.high)) return []
   return [value > alkalinity.high ? alkalinityStays(value, alkalinity.high) : notPlaced('The rest of the alkalinity')]
 }
 

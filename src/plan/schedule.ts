@@ -216,6 +216,8 @@ export function schedule(input: ScheduleInput, order: Order): Schedule {
   for (let round = 0; round < MOST_PARTS; round++) {
     const end = addTotals(water.totals, saltDelta)
     const rest = balanceTo(end, bands, products, input.constants)
+    // where air was at work already, air lifts pH
+    if (isLowered && rest && rest.acidGPerM3 === 0 && rest.baseGPerM3 > NOTHING_G_PER_M3 && aerate(aimPH)) continue
     if (rest && follow(rest)) continue
     // alkalinity that the rounds did not bring down stays; pH is set right without it
     const pHOnly = balanceTo(end, { pH: bands.pH, alkalinity: undefined }, products, input.constants)

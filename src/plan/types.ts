@@ -23,6 +23,8 @@ export interface SourcedBand extends Band {
   /** Where the default comes from and how sure it is, in words for the owner. */
   readonly source: string
   readonly isOwn: boolean
+  /** Set where nothing is done about a reading above it, for the time being. */
+  readonly isHighLeft?: boolean | undefined
 }
 
 /** A key that is absent has no target: nothing is dosed for it. */

@@ -8,6 +8,7 @@ import {
   type OpeningInput,
   type OpeningPlan,
   openingPlan,
+  targetsAt,
 } from '../../src/plan/index.ts'
 import { good } from '../water/golden.ts'
 
@@ -201,5 +202,58 @@ describe('alkalinity that is not worth bringing down', () => {
     expect(rounds).toBeGreaterThan(1)
     expect(rounds).toBeLessThanOrEqual(6)
     expect(opening.endWater!.reading.ta_mg_per_L_as_CaCO3).toBeLessThanOrEqual(120)
+  })
+})
+
+describe('water that the plan’s own doses would leave hungry', () => {
+  test.each([
+    ['plaster', water(7.2, 40, 50, 0, 0, 0.5, 25, 12)],
+    ['tile', water(6.8, 60, 150, 0, 0, 0.5, 325, 22)],
+  ] as const)('%s: stabiliser is followed by soda ash to the aim of pH', (surface, start) => {
+    const opening = plan(start, { surface })
+    const given = doses(opening)
+    const stabiliser = given.findIndex((line) => line.purpose === 'stabiliser')
+    expect(given[stabiliser]!.after.equilibrium.calciteSI).toBeLessThan(-0.3)
+    const base = given[stabiliser + 1]!
+    expect(base).toMatchObject({ purpose: 'base', productId: 'soda-ash' })
+    expect(base.after.reading.pH).toBeCloseTo(7.5, 3)
+    expect(opening.endWater!.equilibrium.calciteSI).toBeGreaterThan(-0.3)
+    expect(opening.endWater!.reading.ta_mg_per_L_as_CaCO3).toBeLessThanOrEqual(120)
+  })
+
+  test('a liner gets none, nor water that was so inside its bands', () => {
+    const vinyl = plan(water(7.2, 40, 50, 0, 0, 0.5, 25, 12), { surface: 'vinyl' })
+    expect(doses(vinyl).at(-1)!.purpose).toBe('stabiliser')
+    const inBands = plan(water(7.2, 75, 210, 30, 0, 3, 500, 12))
+    expect(inBands.startWater!.equilibrium.calciteSI).toBeLessThan(-0.3)
+    expect(doses(inBands)).toEqual([])
+    // chlorine alone is no reason either
+    const chlorine = plan(water(7.2, 75, 210, 30, 0, 0.5, 500, 12))
+    expect(doses(chlorine).map((line) => line.purpose)).toEqual(['openingChlorine'])
+  })
+})
+
+describe('the start-up of new plaster', () => {
+  const NEW = water(8.9, 150, 200, 0, 0, 0, 400, 18)
+
+  test.each([1, 10, 30])('day %i: pH is brought to the start’s own aim, and no round of acid and air begins', (day) => {
+    const targets = targetsAt('new-plaster', day, defaultTargets('plaster', 'stabilised', {}))
+    const opening = plan(NEW, { targets })
+    expect(opening.lines.some((line) => line.kind === 'aerate' || line.title === 'Lower alkalinity')).toBe(false)
+    const first = doses(opening)[0]!
+    expect(first.purpose).toBe('acid')
+    for (const line of doses(opening)) expect(line.after.reading.pH).toBeGreaterThanOrEqual(7.2)
+    expect(opening.endWater!.reading.pH).toBeLessThanOrEqual(7.6)
+    expect(opening.endWater!.reading.ta_mg_per_L_as_CaCO3).toBeGreaterThan(100)
+    expect(opening.unreachable.map(({ code }) => code)).not.toContain('alkalinity-stays-high')
+    expect(opening.warnings.join(' ')).toContain('Alkalinity stays above its band for now')
+  })
+
+  test('an owner’s own band of alkalinity doesn’t begin rounds either; after the start-up they may', () => {
+    const own = defaultTargets('plaster', 'stabilised', { ta_mg_per_L_as_CaCO3: { low: 60, aim: 70, high: 80 } })
+    const airs = (day: number) =>
+      plan(NEW, { targets: targetsAt('new-plaster', day, own) }).lines.filter((line) => line.kind === 'aerate').length
+    expect(airs(5)).toBe(0)
+    expect(airs(31)).toBeGreaterThan(0)
   })
 })

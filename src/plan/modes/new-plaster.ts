@@ -33,8 +33,8 @@ export const NEW_PLASTER: StartMode = {
       key: 'ta_mg_per_L_as_CaCO3',
       fromDay: 1,
       toDay: 30,
-      change: band(70, 80, 100),
-      why: 'Lime raises it by itself, so start low; far below this band the water eats new plaster.',
+      change: { ...band(70, 80, 100), isHighLeft: true },
+      why: 'Lime raises it by itself, so start low; far below this band the water eats new plaster. Above it only pH is set right: rounds of acid and air are too much for young plaster.',
       ...OURS,
     },
     withheld(

@@ -22,10 +22,14 @@ export function targetsAt(mode: StartMode | string | undefined, day: number, def
     const standard = targets[key]
     if (!standard) continue
     if (change.kind === 'withheld') delete targets[key]
-    else if (standard.isOwn) continue
-    else if (change.kind === 'upper-end')
+    else if (standard.isOwn) {
+      if (change.kind === 'band' && change.isHighLeft) targets[key] = { ...standard, isHighLeft: true }
+    } else if (change.kind === 'upper-end')
       targets[key] = { ...standard, aim: standard.high, source: `${standard.source}. ${why}` }
-    else targets[key] = { ...change.band, source: `${source}. ${why}`, isOwn: false }
+    else {
+      const left = change.isHighLeft ? { isHighLeft: true } : {}
+      targets[key] = { ...change.band, source: `${source}. ${why}`, isOwn: false, ...left }
+    }
   }
   return targets
 }

@@ -78,7 +78,8 @@ export interface TargetPhase extends Origin {
   readonly change:
     | { readonly kind: 'withheld' }
     | { readonly kind: 'upper-end' }
-    | { readonly kind: 'band'; readonly band: Band }
+    /** `isHighLeft`: nothing is done about a reading above it, whoever's the band is. */
+    | { readonly kind: 'band'; readonly band: Band; readonly isHighLeft?: boolean | undefined }
   readonly why: string
 }
 
