@@ -5,8 +5,9 @@ import { amountInterval, readingSigma } from './interval.ts'
 import { LIMITS } from './limits.ts'
 import { movementsBetween } from './movements.ts'
 import type { DoseMove } from './moves.ts'
+import { hasHighMetals } from './opening-marks.ts'
 import { packageAdvice } from './packages.ts'
-import { pourCount, pourSpacingHours } from './pours.ts'
+import { pourCount, pourSpacingHours, slowPourCount } from './pours.ts'
 import { expectedOf } from './solved.ts'
 import type { DoseLine, OpeningInput, Pour, Purpose } from './types.ts'
 import { cautionsFor, EXCEPTION_TEXT, howTo, LOWERING_WHY, TITLES, WHYS } from './wording.ts'
@@ -62,7 +63,8 @@ export function doseLine(move: DoseMove, place: LinePlace, input: OpeningInput, 
   const [lowG, highG] = amountInterval(move, place.jobShare, input)
   const share = safeShare(move, input)
   const isSlow = product.wait.hoursAtLeast >= SLOW_HOURS
-  const count = isSlow ? 1 : pourCount(move.before.totals, product, gPerM3, constants)
+  const least = purpose === 'openingChlorine' && hasHighMetals(input) ? slowPourCount(product, gPerM3) : 1
+  const count = isSlow ? 1 : Math.max(least, pourCount(move.before.totals, product, gPerM3, constants))
   const spacing = pourSpacingHours(place.turnoverHours)
   const wait = waitHours(product, place)
   const firstG = share === undefined ? amountG : share * amountG

@@ -1,5 +1,7 @@
+import { productById } from '../chemicals/index.ts'
 import { metalsAdvice } from '../water/index.ts'
 import type { PurposeProducts } from './check-input.ts'
+import { effectPerGPerM3 } from './effect.ts'
 import { eatenOf, HUNGRY_SI } from './hungry.ts'
 import { LIMITS } from './limits.ts'
 import { stepLine } from './step-lines.ts'
@@ -25,6 +27,10 @@ const AFTER_TICK =
 function highMetals(input: OpeningInput) {
   const advice = metalsAdvice(input.metals ?? {})
   return { advice, names: advice.findings.filter(({ isTooHigh }) => isTooHigh) }
+}
+
+export function hasHighMetals(input: OpeningInput): boolean {
+  return highMetals(input).names.length > 0
 }
 
 /** Test for metals, or deal with those that were read; undefined where all three were read and none is too high. */
@@ -57,7 +63,7 @@ export function metalsLine(input: OpeningInput, isBeforeAnyDose: boolean): StepL
 
 /** Whether everything that oxidises has to wait: metals were read too high, and nobody ticked them off. */
 function waitsForMetals(input: OpeningInput): boolean {
-  return highMetals(input).names.length > 0 && !isTicked('metals', input)
+  return hasHighMetals(input) && !isTicked('metals', input)
 }
 
 function isTicked(key: string, input: OpeningInput): boolean {
@@ -131,6 +137,30 @@ export function lateChlorine(lines: readonly OpeningLine[], fromHours: number): 
         `Chlorine comes only after ${Math.ceil(hours)} h: before that it would take pH or scale further out, so acid has to make room first. Until it is in, nobody bathes; keep the pump running.`,
       ]
     : []
+}
+
+/** The stabiliser that a chlorine of the plan brings along, and where that leads. */
+export function broughtAlong(lines: readonly OpeningLine[], input: OpeningInput): string[] {
+  const moved = lines.flatMap((line) => {
+    const isChlorine = line.kind === 'dose' && line.state !== 'done' && line.purpose === 'openingChlorine'
+    const product = isChlorine ? productById(line.productId, input.productList) : undefined
+    if (!isChlorine || !product?.ok) return []
+    const rise = (line.amountG / input.volumeM3) * effectPerGPerM3(product.value.product, 'cya_mg_per_L')
+    return rise > 0 ? [{ label: product.value.product.label, rise, to: line.after.reading.cya_mg_per_L ?? 0 }] : []
+  })
+  const last = moved.at(-1)
+  if (!last) return []
+  const rise = moved.reduce((sum, each) => sum + each.rise, 0)
+  const band = input.targets.cya_mg_per_L
+  const where =
+    input.start.cya_mg_per_L === undefined
+      ? ''
+      : band && last.to > band.high
+        ? `, to ${last.to.toFixed(0)} mg/L, above the ${band.high} of its band`
+        : `, to ${last.to.toFixed(0)} mg/L`
+  return [
+    `${last.label} brings ${rise.toFixed(1)} mg/L of stabiliser along${where}. Only an exchange of water takes that out again; unstabilised chlorine brings none.`,
+  ]
 }
 
 /** Products that were taken instead of the regime's. */

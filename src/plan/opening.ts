@@ -12,9 +12,10 @@ import { withKeptChlorine } from './keep-chlorine.ts'
 import { LIMITS } from './limits.ts'
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
-import { endRemarks, lateChlorine, metalsLine, swapRemarks, withStates } from './opening-marks.ts'
+import { broughtAlong, endRemarks, lateChlorine, metalsLine, swapRemarks, withStates } from './opening-marks.ts'
 import { alkalinityStays, noBalance, notPlaced } from './problems.ts'
 import { purchasesFor, sumOf } from './purchases.ts'
+import { quickChlorine } from './quick-chlorine.ts'
 import { type Order, type Schedule, type ScheduleInput, schedule } from './schedule.ts'
 import { constantsOf, expectedOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
@@ -61,13 +62,15 @@ export function openingPlan(given: OpeningInput): Result<OpeningPlan> {
   if (!steps.ok) return steps
   const done = doneLines(steps.value, input)
   const now = steps.value.at(-1)?.after ?? start.value.water
-  const ahead = planAhead(now, input, checked.value, constants, {
+  const quick = quickChlorine(checked.value, input)
+  const ahead = planAhead(now, input, quick.products, constants, {
     startHours: done.nextStartHours,
     nowHours: (input.nowMs - done.originMs) / MS_PER_HOUR,
     poured: pouredBefore(input.given, done.originMs, input.productList),
     nextKey: keyMaker(done.lines.map((line) => line.key)),
   })
   if (!ahead.ok) return ahead
+  const isChlorinated = ahead.value.lines.some((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
   const opening = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0, input)
   const lines = withStates([...opening, ...done.lines, ...ahead.value.lines], input)
   const purchases = purchasesFor(lines, input)
@@ -81,7 +84,12 @@ export function openingPlan(given: OpeningInput): Result<OpeningPlan> {
     measureAgain,
     startWater: expectedOf(start.value.water),
     endWater: expectedOf(ahead.value.end),
-    warnings: [...start.value.assumptions, ...ahead.value.warnings],
+    warnings: [
+      ...start.value.assumptions,
+      ...(isChlorinated ? quick.warnings : []),
+      ...ahead.value.warnings,
+      ...broughtAlong(ahead.value.lines, input),
+    ],
     bathing,
   })
 }

@@ -1,5 +1,6 @@
 import { deltaOf, type Product } from '../chemicals/index.ts'
 import { addTotals, type Constants, equilibrate, MG_CACO3_PER_EQ, type Totals } from '../water/index.ts'
+import { effectPerGPerM3 } from './effect.ts'
 import { LIMITS } from './limits.ts'
 
 const MOST_POURS = 80
@@ -26,6 +27,14 @@ export function pourCount(start: Totals, product: Product, gPerM3: number, const
   let count = Math.max(1, Math.ceil(alkalinity / LIMITS.pourAlkalinityMgPerL - 1e-9))
   while (count < MOST_POURS && !isGentle(start, product, gPerM3, count, constants)) count++
   return count
+}
+
+/** Where metals read high, one pour of chlorine raises it by no more than this [mg/L] (ours). */
+const METAL_POUR_MG_PER_L = 1
+
+/** The least number of pours that raise chlorine slowly, so that metal left in the water doesn't fall out all at once. */
+export function slowPourCount(product: Product, gPerM3: number): number {
+  return Math.max(1, Math.ceil((gPerM3 * effectPerGPerM3(product, 'fc_mg_per_L_as_Cl2')) / METAL_POUR_MG_PER_L - 1e-9))
 }
 
 /**

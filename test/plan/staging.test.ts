@@ -257,3 +257,52 @@ describe('the start-up of new plaster', () => {
     expect(airs(31)).toBeGreaterThan(0)
   })
 })
+
+describe('metals that were read high', () => {
+  const WELL = water(5.9, 20, 30, 0, 0, 0, 30, 10)
+  const chlorine = (of: OpeningPlan) => doses(of).filter((line) => line.purpose === 'openingChlorine')
+
+  test('chlorine goes in by pours of no more than 1 mg/L, apart, as the metals line asks', () => {
+    const opening = plan(WELL, { metals: { iron_mg_per_L: 1.2 } })
+    expect(opening.lines.find((line) => line.key === 'metals')!.how).toContain('slowly, in small doses')
+    const lines = chlorine(opening)
+    expect(lines.length).toBeGreaterThan(0)
+    for (const line of lines) {
+      const { product } = good(productById(line.productId))
+      for (const pour of line.pours)
+        expect((pour.amountG / 60) * product.availableChlorine).toBeLessThanOrEqual(1 + 1e-6)
+      expect(line.how).toContain(`in ${line.pours.length} pours, hours apart`)
+    }
+  })
+
+  test('below the limits, or unread, one pour does', () => {
+    expect(chlorine(plan(WELL, { metals: { iron_mg_per_L: 0.1 } })).map((line) => line.pours.length)).toEqual([1])
+    expect(chlorine(plan(WELL)).map((line) => line.pours.length)).toEqual([1])
+  })
+})
+
+describe('the first chlorine', () => {
+  const lowIn = (cya: number) => water(7.5, 90, 260, cya, 0, 0.2, 500, 26)
+  const said = (of: OpeningPlan) => of.warnings.filter((text) => text.includes('of stabiliser along'))
+
+  test('stabilised chlorine says how much stabiliser it brings, and what that does to the band', () => {
+    const at = (cya: number) => plan(lowIn(cya), { products: { openingChlorine: 'dichlor' } })
+    // above the band there is an exchange first; at its very end the dose itself leads beyond
+    const [text] = said(at(49.5))
+    expect(text).toMatch(/brings \d\.\d mg\/L of stabiliser along, to 5\d mg\/L, above the 50 of its band/)
+    expect(said(at(30))[0]).not.toContain('above')
+    expect(said(plan(lowIn(49.5)))).toEqual([])
+    const high = said(at(60))
+    expect(high[0]).toContain('above the 50 of its band')
+  })
+
+  test.each(['trichlor-tablet', 'cal-hypo-tablet'])(
+    '%s is no first chlorine: liquid goes in, and why is said',
+    (id) => {
+      const opening = plan(lowIn(48), { products: { openingChlorine: id } })
+      const line = doses(opening).find((each) => each.purpose === 'openingChlorine')!
+      expect(good(productById(line.productId)).product.form).toBe('liquid')
+      expect(opening.warnings.join(' ')).toContain('dissolves over days and raises nothing the same day')
+    },
+  )
+})
