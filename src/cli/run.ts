@@ -1,4 +1,4 @@
-import type { Problem } from '../base/index.ts'
+import { fail, type Problem } from '../base/index.ts'
 import { PEOPLE_KEYS } from './people-input.ts'
 import { constantsById, type Options, type Verb } from './verb.ts'
 import { VERBS } from './verbs/index.ts'
@@ -26,7 +26,8 @@ Reads one JSON value, an array of them, or JSON lines; prints one line of JSON f
 ${VERBS.map((verb) => `  ${verb.id.padEnd(9)} ${verb.summary}`).join('\n')}
 
 WATER   pH, ta_mg_per_L_as_CaCO3, and any of: ch_mg_per_L_as_CaCO3, mg_hardness_mg_per_L_as_CaCO3, sulfate_mg_per_L, cya_mg_per_L,
-        borate_mg_per_L_as_B, fc_mg_per_L_as_Cl2, salt_mg_per_L_as_NaCl, temperature_C (25 where absent; others 0)
+        borate_mg_per_L_as_B, fc_mg_per_L_as_Cl2, salt_mg_per_L_as_NaCl, temperature_C (25 where absent; others 0);
+        null counts as absent
 PEOPLE  speciate's input may also hold: ${PEOPLE_KEYS.join(', ')}
 OWN     dose and target may also hold "ownProducts": [{"id", "label", "like", "strength", "basis", …}]; they are then used by id
 `
@@ -56,7 +57,7 @@ export function runCommandLine(args: readonly string[], world: World): Outcome {
   } catch (error) {
     return misuse(`Cannot read ${file}: ${error instanceof Error ? error.message : String(error)}`)
   }
-  const answers = valuesIn(text).map((value) => answer(verb, value, options))
+  const answers = valuesIn(text).map((value) => answerOf(verb, value, options))
   return {
     stdout: answers.map(({ line }) => `${JSON.stringify(line)}\n`).join(''),
     stderr: '',
@@ -123,12 +124,27 @@ function parse(text: string, path: string): Value {
   }
 }
 
-function answer(verb: Verb, value: Value, options: Options): { readonly line: unknown; readonly isProblem: boolean } {
+function answerOf(verb: Verb, value: Value, options: Options): { readonly line: unknown; readonly isProblem: boolean } {
   if ('problem' in value) return { line: { problem: value.problem }, isProblem: true }
-  const result = verb.run(value.json, options)
+  const result = attempt(verb, value.json, options)
   if (result.ok) return { line: result.value, isProblem: false }
   const problem = result.problem
   if (!Array.isArray(problem)) return { line: { problem }, isProblem: true }
   const [first, ...others] = problem as readonly Problem[]
   return { line: others.length > 0 ? { problem: first, others } : { problem: first }, isProblem: true }
+}
+
+/** A fault of the program's own at one line must not lose the answers of the others: it is told in that line's place. */
+function attempt(verb: Verb, json: unknown, options: Options): ReturnType<Verb['run']> {
+  try {
+    return verb.run(json, options)
+  } catch (error) {
+    return fail({
+      code: 'program-fault',
+      path: '',
+      what: `The program failed at this line: ${error instanceof Error ? error.message : String(error)}`,
+      why: 'That is a fault of the program, whatever the line says. The other lines are answered.',
+      hint: 'Check the line’s numbers; please report the line that brought it about.',
+    })
+  }
 }

@@ -1,5 +1,6 @@
-import { describe, expect, test } from 'vitest'
+import { afterEach, describe, expect, test, vi } from 'vitest'
 import { runCommandLine } from '../../src/cli/run.ts'
+import { VERBS } from '../../src/cli/verbs/index.ts'
 import { demoSpec } from '../../src/document/index.ts'
 
 const NOW = Date.UTC(2026, 5, 1, 12)
@@ -9,6 +10,8 @@ const lines = (stdout: string) =>
     .trim()
     .split('\n')
     .map((line) => JSON.parse(line))
+
+afterEach(() => vi.restoreAllMocks())
 
 describe('the command line', () => {
   test('answers each line in order and exits with 2 where one was a problem', () => {
@@ -24,6 +27,48 @@ describe('the command line', () => {
     expect(first.output.dic_mmol_per_kgw).toBeGreaterThan(2)
     expect(second.problem.path).toBe('input.pH')
     for (const key of ['code', 'path', 'what', 'why', 'hint']) expect(typeof second.problem[key]).toBe('string')
+  })
+
+  test.each([
+    ['blend', { fill_fraction: 1.2 }, 'input.fill_fraction'],
+    ['blend', { fill_fraction: -0.2 }, 'input.fill_fraction'],
+    ['blend', { concentration_factor: 0 }, 'input.concentration_factor'],
+    ['blend', { concentration_factor: -2 }, 'input.concentration_factor'],
+    ['blend', { concentration_factor: 1e6 }, 'input'],
+    ['blend', { log10_pCO2_atm: 4 }, 'input.log10_pCO2_atm'],
+    ['blend', { new_temperature_C: 300 }, 'input.new_temperature_C'],
+    ['blend', { concentration_factor: 1.1, new_temperature_C: 30 }, 'input'],
+  ])('%s answers the other lines where one says %j', (verb, change, path) => {
+    const pool = { pH: 7.5, ta_mg_per_L_as_CaCO3: 100, fc_mg_per_L_as_Cl2: 1 }
+    const good = { input: { pool, concentration_factor: 1.1 } }
+    const bad = { input: { pool, fill: pool, ...change } }
+    const { stdout, stderr, exitCode } = run([verb, '-'], JSON.stringify([good, bad, good]))
+    expect([exitCode, stderr]).toEqual([2, ''])
+    const [first, second, third] = lines(stdout)
+    expect(first.output.pH).toBeGreaterThan(7)
+    expect(third).toEqual(first)
+    expect(second.problem.path).toBe(path)
+  })
+
+  test.each([
+    [{ add: [{ product: 'sodium-thiosulfate', gPerM3: 500 }] }, 'add'],
+    [{ product: 'sodium-thiosulfate', amount_g_per_m3: 500 }, 'product'],
+  ])('dose says that %j takes more away than there is, at the key of the line', (line, path) => {
+    const start = { pH: 7.5, ta_mg_per_L_as_CaCO3: 100, fc_mg_per_L_as_Cl2: 1 }
+    const [{ problem }] = lines(run(['dose', '-'], JSON.stringify({ start, ...line })).stdout)
+    expect([problem.code, problem.path]).toEqual(['water-total-negative', path])
+  })
+
+  test.each(VERBS.map(({ id }) => [id]))('a fault of the program’s own in %s loses no other line', (id) => {
+    const verb = VERBS.find((each) => each.id === id)!
+    vi.spyOn(verb, 'run').mockImplementation((input) => {
+      if (input === 'bad') throw new Error('boom')
+      return { ok: true, value: { input } }
+    })
+    const { stdout, exitCode } = run([id, '-'], '"one"\n"bad"\n"two"')
+    const [first, second, third] = lines(stdout)
+    expect([exitCode, first, third]).toEqual([2, { input: 'one' }, { input: 'two' }])
+    expect(second.problem).toMatchObject({ code: 'program-fault', what: expect.stringContaining('boom') })
   })
 
   test('says where text is not JSON', () => {

@@ -20,10 +20,12 @@ export const dose: Verb = {
     if (!products.ok) return products
     const dosed = applyAdditions(start.value.totals, additionsOf(line.value), products.value)
     if (!dosed.ok) return dosed
+    // the start was solved, so what can't be solved now comes from what was added
+    const path = line.value['add'] === undefined ? 'product' : 'add'
     const closed = solveTotals(dosed.value, options)
-    if (!closed.ok) return closed
+    if (!closed.ok) return fail({ ...closed.problem, path })
     const open = equilibrateOpen(dosed.value, OPEN_LOG10_PCO2, options.constants)
-    if (!open.ok) return open
+    if (!open.ok) return fail({ ...open.problem, path })
     return ok({
       after_closed: doseColumns(closed.value.totals, closed.value.equilibrium),
       after_open_log10_pCO2_minus3p38: openColumns(open.value.totals, open.value.equilibrium),
