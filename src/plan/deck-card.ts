@@ -5,8 +5,10 @@ import { checkOpening, type PurposeProducts } from './check-input.ts'
 import { DECK_CAUTIONS, DECK_LABELS } from './deck-words.ts'
 import { effectPerGPerM3, type LinearKey } from './effect.ts'
 import { afterDose } from './moves.ts'
-import { pourCount } from './pours.ts'
+import { hasHighMetals } from './opening-marks.ts'
+import { pourCount, slowPourCount } from './pours.ts'
 import { USE_OF } from './purposes.ts'
+import { quickChlorine } from './quick-chlorine.ts'
 import { doseToPH } from './single.ts'
 import { constantsOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
@@ -17,7 +19,7 @@ import { cautionsFor } from './wording.ts'
 const BELOW_AIM: readonly { readonly key: LinearKey; readonly purpose: Purpose; readonly steps: readonly number[] }[] =
   [
     { key: 'ta_mg_per_L_as_CaCO3', purpose: 'alkalinity', steps: [10, 20, 40] },
-    { key: 'fc_mg_per_L_as_Cl2', purpose: 'dailyChlorine', steps: [1, 2, 3] },
+    { key: 'fc_mg_per_L_as_Cl2', purpose: 'openingChlorine', steps: [1, 2, 3] },
     { key: 'ch_mg_per_L_as_CaCO3', purpose: 'calcium', steps: [25, 50, 100] },
     { key: 'cya_mg_per_L', purpose: 'stabiliser', steps: [5, 10, 20] },
     { key: 'borate_mg_per_L_as_B', purpose: 'borate', steps: [5, 10, 20] },
@@ -26,6 +28,8 @@ const BELOW_AIM: readonly { readonly key: LinearKey; readonly purpose: Purpose; 
 /** Readings of pH above and below its band, at the ends and beyond. */
 const PH_BEYOND = [0, 0.2, 0.4] as const
 const PH_BELOW = [0.1, 0.2, 0.4] as const
+/** Never offered beside the chosen product: tablets raise nothing the same day, gas is for licensed plants. */
+const SLOW_OR_LICENSED: readonly Product['form'][] = ['tablet', 'gas']
 const NEUTRAL_PH = 7.5
 const NEUTRAL_ALKALINITY = 90
 
@@ -41,7 +45,9 @@ export function deckCard(input: OpeningInput): Result<DeckCard> {
   const start = startWater(waterFor(input, isMeasured), constants)
   if (!start.ok) return start
   const { water } = start.value
-  const job: Job = { input, water, products: checked.value, constants }
+  // a reading asks for chlorine today: what dissolves over days, and can't be broken, is no answer to it
+  const quick = quickChlorine(checked.value, input)
+  const job: Job = { input, water, products: quick.products, constants }
   const rows = [...pHRows(job), ...BELOW_AIM.flatMap((each) => linearRow(job, each))].filter(
     (row) => row.doses.length > 0,
   )
@@ -52,7 +58,13 @@ export function deckCard(input: OpeningInput): Result<DeckCard> {
   const waterIs = isMeasured ? 'measured' : 'targets'
   return ok({
     rows,
-    cautions: [...new Set([...DECK_CAUTIONS, ...cautions])],
+    cautions: [
+      ...new Set([
+        ...DECK_CAUTIONS,
+        ...(used.has(quick.products.openingChlorine.id) ? quick.warnings : []),
+        ...cautions,
+      ]),
+    ],
     madeFor: {
       volumeM3: input.volumeM3,
       waterIs,
@@ -90,7 +102,10 @@ function productsFor(job: Job, purpose: Purpose): readonly Product[] {
   const chosen = job.products[purpose]
   const others = listed(job).filter(
     (product) =>
-      product.id !== chosen.id && product.uses[0] === USE_OF[purpose] && (job.input.stockG[product.id] ?? 0) > 0,
+      product.id !== chosen.id &&
+      product.uses[0] === USE_OF[purpose] &&
+      !SLOW_OR_LICENSED.includes(product.form) &&
+      (job.input.stockG[product.id] ?? 0) > 0,
   )
   return [chosen, ...others]
 }
@@ -103,6 +118,8 @@ function dose(job: Job, water: SolvedWater, product: Product, gPerM3: number, va
   const after = afterDose(water.totals, deltaOf(product, gPerM3), job.constants)
   if (!after || !(gPerM3 > 0)) return []
   const exactG = gPerM3 * job.input.volumeM3
+  const isChlorine = product.uses.includes('chlorine')
+  const least = isChlorine && hasHighMetals(job.input) ? slowPourCount(product, gPerM3) : 1
   return [
     {
       value,
@@ -111,7 +128,7 @@ function dose(job: Job, water: SolvedWater, product: Product, gPerM3: number, va
       productLabel: `${product.label} (${product.strength})`,
       amountG: roundedDown(exactG),
       exactG,
-      pours: pourCount(water.totals, product, gPerM3, job.constants),
+      pours: Math.max(least, pourCount(water.totals, product, gPerM3, job.constants)),
       pHAfter: after.equilibrium.pH,
     },
   ]

@@ -95,6 +95,32 @@ describe('the deck card', () => {
     expect(new Set(made.cautions).size).toBe(made.cautions.length)
   })
 
+  test.each(['slow-tablet', 'unstabilised'])(
+    'chlorine too low under %s: never a tablet, which raises nothing the same day',
+    (regimeId) => {
+      const products = { openingChlorine: 'trichlor-tablet' }
+      for (const more of [{}, { products }]) {
+        const made = card({
+          regimeId,
+          targets: defaultTargets('plaster', regimeId, {}),
+          stockG: { 'trichlor-tablet': 20_000, 'cal-hypo-tablet': 20_000, 'liquid-chlorine-12': 5000 },
+          ...more,
+        })
+        const { doses } = made.rows.find((row) => row.key === 'fc_mg_per_L_as_Cl2')!
+        expect(new Set(doses.map((dose) => dose.productId))).toEqual(new Set(['liquid-chlorine-12']))
+        expect(made.cautions.join(' ').includes('raises nothing the same day')).toBe('products' in more)
+      }
+    },
+  )
+
+  test('chlorine is raised by no more than 1 mg/L a pour where metals were read high', () => {
+    const pours = (of: DeckCard) =>
+      of.rows.find((row) => row.key === 'fc_mg_per_L_as_Cl2')!.doses.map((dose) => dose.pours)
+    const start = { ...input().start, fc_mg_per_L_as_Cl2: 0 }
+    expect(pours(card({ start, metals: { iron_mg_per_L: 1.2 } }))).toEqual([1, 2])
+    expect(pours(card({ start }))).toEqual([1, 1])
+  })
+
   test('without readings the card is made for the targets, and says so', () => {
     const made = card({ start: {}, startIs: undefined, measuredAtMs: undefined })
     expect(made.madeFor.waterIs).toBe('targets')
