@@ -78,6 +78,7 @@ function settle(spans: readonly Span[], cuts: ReadonlyMap<Span, Cut[]>, nodes: N
   const order = Array.from(nodes.x, (_, i) => i).sort((a, b) => nodes.x[a]! - nodes.x[b]!)
   for (const span of spans) {
     const list = cuts.get(span)!
+    const cutAt = new Set(list.map((cut) => cut.node))
     let first = 0
     for (let end = order.length; first < end; ) {
       const middle = (first + end) >> 1
@@ -89,7 +90,7 @@ function settle(spans: readonly Span[], cuts: ReadonlyMap<Span, Cut[]>, nodes: N
       const x = nodes.x[node]!
       const y = nodes.y[node]!
       if (x > span.maxX + grainM) break
-      if (y < span.minY - grainM || y > span.maxY + grainM || list.some((cut) => cut.node === node)) continue
+      if (y < span.minY - grainM || y > span.maxY + grainM || cutAt.has(node)) continue
       footOn(span.curve, span.t0, span.t1, x, y, foot)
       if (foot.distance <= grainM && foot.t > span.t0 && foot.t < span.t1) list.push({ t: foot.t, node })
     }

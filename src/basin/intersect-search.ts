@@ -15,6 +15,9 @@ interface Slab {
   readonly hi: number
 }
 
+/** Meetings that a new one is compared with. */
+const MOST_LOOKED_BACK = 64
+
 const ja = newJet()
 const jb = newJet()
 
@@ -149,6 +152,8 @@ function add(a: Span, b: Span, ta: number, tb: number, grainM: number, out: Meet
   if (Math.hypot(ja.x - jb.x, ja.y - jb.y) > 2 * grainM) return
   const x = (ja.x + jb.x) / 2
   const y = (ja.y + jb.y) / 2
-  for (const m of out) if (Math.hypot(m.x - x, m.y - y) <= 4 * grainM) return
+  // Halving goes along the curves in order: where they run together for long, only the latest meetings can be the same.
+  for (let i = out.length - 1; i >= 0 && i >= out.length - MOST_LOOKED_BACK; i--)
+    if (Math.hypot(out[i]!.x - x, out[i]!.y - y) <= 4 * grainM) return
   out.push({ ta, tb, x, y })
 }

@@ -1,9 +1,11 @@
 import { fail, ok, type Result } from '../base/index.ts'
+import { arrange } from './arrangement.ts'
 import { addMoments } from './edge-integrals.ts'
 import type { FloorPlan, FloorSite } from './floor-kind.ts'
 import { NodeSet } from './node-set.ts'
 import { problem } from './problems.ts'
-import type { Ring } from './rings.ts'
+import { pushRing, type Ring } from './rings.ts'
+import type { Span } from './span.ts'
 import { addStop, type Chain, chainOf, type Stops } from './tin-chains.ts'
 import { looseChords } from './tin-curves.ts'
 import { tinFloor, triangulated } from './tin-floor.ts'
@@ -13,6 +15,8 @@ import { FLOOR_CHORD } from './tolerance.ts'
 /** Into how many chords one is divided where the triangles hang on its place, and how often. */
 const PARTS = 4
 const ROUNDS = 3
+/** From here on it is worth asking whether rings meet before so many chords are fitted to them. */
+const MANY_NODES = 12_000
 
 /**
  * The floor on chords of shores and contours. Where two curves come nearer to each other than their chords do, these may
@@ -35,6 +39,9 @@ export function refined(
       const nodes = new NodeSet(8 * grainM)
       const chains = bounds.map(({ ring, isShore }, i) => chainOf(ring, isShore, chordM, grainM, nodes, stops[i]))
       const figure = figureOf(nodes, chains)
+      // Finer chords part curves that come near each other, but never ones that cross.
+      if ((nodes.x.length > MANY_NODES || finer > 1) && doMeet(bounds, grainM))
+        return fail(problem('cannot-divide', 'floor'))
       const wetTin = triangulated(figure)
       if (!wetTin) break
       const loose = round < ROUNDS ? looseChords(wetTin) : []
@@ -46,4 +53,15 @@ export function refined(
     }
   }
   return fail(problem('cannot-divide', 'floor'))
+}
+
+function doMeet(bounds: readonly { readonly ring: Ring }[], grainM: number): boolean {
+  const spans: Span[] = []
+  const spansInRing = bounds.map(({ ring }, id) => pushRing(ring, id, grainM, spans))
+  let hasMet = false
+  arrange(spans, spansInRing, grainM, () => {
+    hasMet = true
+    return true
+  })
+  return hasMet
 }
