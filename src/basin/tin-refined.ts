@@ -16,7 +16,7 @@ import { FLOOR_CHORD } from './tolerance.ts'
 const PARTS = 4
 const ROUNDS = 3
 /** From here on it is worth asking whether rings meet before so many chords are fitted to them. */
-const MANY_NODES = 12_000
+const MANY_NODES = 6_000
 
 /**
  * The floor on chords of shores and contours. Where two curves come nearer to each other than their chords do, these may
