@@ -62,3 +62,9 @@ export function coveLean(n: number, r: number): number {
   const q = (r - n) / r
   return q / Math.sqrt((1 - q) * (1 + q))
 }
+
+/** ∂rise/∂r = 1 − n/√(r² − (r − n)²), a place being so far from the wall. */
+export function riseByRadius(n: number, r: number): number {
+  if (n >= r) return 0
+  return 1 - Math.sqrt(Math.max(0, n) / (2 * r - n))
+}

@@ -1,4 +1,5 @@
 import { rangeAlong } from './curve-linear.ts'
+import { cellAt } from './depth-at.ts'
 import type { Partition } from './partition-types.ts'
 import { depthAtRadius } from './radial-law.ts'
 import { radiusRange } from './radius-along.ts'
@@ -36,6 +37,10 @@ export function levelBreaks(p: Partition): readonly number[] {
       }
   }
   if (law) depths.push(0, ...wallBreakDepths(p, law))
+  // The tip of a hollow may lie under a wall.
+  const hollow = p.floor.pieces[1]?.law
+  const at = law && hollow ? cellAt(p, hollow.x, hollow.y) : -1
+  if (hollow && at >= 0) depths.push(depthIn(p, p.cells[at]!, hollow.x, hollow.y).depthM)
   const levels = depths.map((depth) => -depth).sort((a, b) => a - b)
   const apart = 8 * p.grainM
   return levels.filter((level, i) => i === 0 || level - levels[i - 1]! > apart)

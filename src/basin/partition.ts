@@ -3,7 +3,6 @@ import { arrange, type RingContact } from './arrangement.ts'
 import { breakSpans } from './break-lines.ts'
 import { buildCells, type Division } from './cells.ts'
 import { contactProblem, MOST_CONTACTS } from './contact-problems.ts'
-import { dishMeetsWall } from './dish-wall.ts'
 import { type AreaMoments, addMoments } from './edge-integrals.ts'
 import { facesOf } from './faces.ts'
 import type { FloorPlan } from './floor-kind.ts'
@@ -39,11 +38,7 @@ export function partition(shape: BasinShape): Result<Partition> {
   let last: Problem | undefined
   for (const { grains, settles } of DIVISION_TRIES) {
     const result = divide(shape, originX, originY, extentM, grainM * grains, settles)
-    if (result.ok) {
-      const inTheWay = dishMeetsWall(result.value)
-      return inTheWay ? fail(inTheWay) : result
-    }
-    if (result.problem.code !== 'cannot-divide') return result
+    if (result.ok || result.problem.code !== 'cannot-divide') return result
     last = result.problem
   }
   return fail(last!)

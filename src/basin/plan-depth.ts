@@ -1,7 +1,6 @@
-import { cellDepth, cellGradient } from './cell-depth.ts'
+import { cellDepth, cellGradient, floorDepth, floorGradient } from './cell-depth.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import type { PlanMesh } from './plan-mesh.ts'
-import { planeAt } from './planes.ts'
 import { depthIn } from './surface-depth.ts'
 import type { WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
@@ -37,7 +36,6 @@ export class PlanDepth {
     const floor = this.floorAt(cell, x, y)
     const allowed = this.law.allowedM(floor, n)
     if (cell.patch >= 0) return Math.min(allowed, ruling)
-    // No hollow lies where a wall changes the floor.
     return allowed < floor ? allowed : ruling
   }
 
@@ -93,14 +91,14 @@ export class PlanDepth {
     // At the shore itself a cove is upright: the vector is scaled so that none of it is infinite.
     const up = 1 / Math.sqrt(1 + lean * lean)
     const along = Number.isFinite(lean) ? lean * up : 1
-    const { plane } = this.p.floor.pieces[cell.strip]!
+    const [fx, fy] = floorGradient(this.p, cell, x, y)
     const isOver = this.law.followsFloor(floor, n) ? up : 0
-    out[0] = plane.dx * isOver + along * ray.ux
-    out[1] = plane.dy * isOver + along * ray.uy
+    out[0] = fx * isOver + along * ray.ux
+    out[1] = fy * isOver + along * ray.uy
     out[2] = up
   }
 
   private floorAt(cell: Cell, x: number, y: number): number {
-    return planeAt(this.p.floor.pieces[cell.strip]!.plane, x, y)
+    return floorDepth(this.p, cell, x, y)
   }
 }

@@ -128,11 +128,6 @@ const WORDS = {
     'The cap of a sphere is at most half of it.',
     'Bring the two depths nearer together, give a larger radius, or choose the cone.',
   ],
-  'dish-meets-wall': [
-    'The hollow reaches under the slope or the round foot of the wall.',
-    'How the two meet is not reckoned with yet.',
-    'Keep the hollow clear of the wall, make the wall upright, or draw the bowl by contours: these may run under a wall.',
-  ],
   'run-negative': [
     'The run of the battered wall is less than zero.',
     'A wall that leans out over the water isn’t known here.',

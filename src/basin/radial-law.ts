@@ -125,3 +125,17 @@ export const radiusShareRate: RadialRate = (law, rho) => {
   const h = Math.abs(law.depthM - law.edgeDepthM)
   return (signOf(law) * (law.radiusM / h) * (rho / (s + skin(s, rho))) ** 2) / 2
 }
+
+/**
+ * ∂d/∂(depth at the centre) and ∂d/∂R at a distance from the centre [1]; by the depth of the rim it is what the first leaves of 1.
+ * Equation: cone 1 − ρ/R, −(e − c) ρ/R²; cap 1 + S′ v/q, ± (R/h) v/q, with q = √(S² − ρ²), S′ = (h² − R²)/2h².
+ */
+export function lawShares(law: RadialLaw, rho: number): [centre: number, radius: number] {
+  const { radiusM } = law
+  if (law.form === 'cone') return [1 - rho / radiusM, (-coneFall(law) * rho) / radiusM]
+  const s = sphereM(law)
+  const h = Math.abs(law.depthM - law.edgeDepthM)
+  const q = skin(s, rho)
+  const ratio = (rho * rho) / (s + q) / Math.max(q, UPRIGHT * s)
+  return [1 + (((h - radiusM) * (h + radiusM)) / (2 * h * h)) * ratio, signOf(law) * (radiusM / h) * ratio]
+}

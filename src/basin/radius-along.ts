@@ -27,7 +27,7 @@ export function radiusRange(curve: Curve, t0: number, t1: number, cx: number, cy
   const about = arcAbout(curve, cx, cy)
   if (about) return [Math.abs(about.radius), Math.abs(about.radius)]
   let most = 0
-  for (const t of [t0, ...farthest(curve, cx, cy).filter((t) => t > t0 && t < t1), t1]) {
+  for (const t of [t0, ...farthestAlong(curve, t0, t1, cx, cy), t1]) {
     evaluate(curve, t, jet)
     most = Math.max(most, Math.hypot(jet.x - cx, jet.y - cy))
   }
@@ -38,6 +38,11 @@ export function radiusRange(curve: Curve, t0: number, t1: number, cx: number, cy
 export function nearestAlong(curve: Curve, t0: number, t1: number, cx: number, cy: number): number | undefined {
   const { t } = footOn(curve, t0, t1, cx, cy, foot)
   return t > t0 && t < t1 ? t : undefined
+}
+
+/** Where inside a stretch that keeps no one distance from a centre it may be furthest from it. */
+export function farthestAlong(curve: Curve, t0: number, t1: number, cx: number, cy: number): number[] {
+  return arcAbout(curve, cx, cy) ? [] : farthest(curve, cx, cy).filter((t) => t > t0 && t < t1)
 }
 
 /** Where along the inside of a stretch the distance from a centre passes through a radius, ascending. */

@@ -1,13 +1,19 @@
+import { evaluate, newJet } from './curve.ts'
+import { cellAt } from './depth-at.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
+import type { RadialLaw } from './radial-law.ts'
+import { farthestAlong, nearestAlong } from './radius-along.ts'
+import { hollowAlong } from './ray-hollow.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import type { StripPiece } from './strip-types.ts'
 import { depthIn } from './surface-depth.ts'
 import { HAIR, NEARLY } from './tolerance.ts'
-import type { RaySpan, WallLaw } from './wall-kind.ts'
+import { floorOn, type RaySpan, rulingOn, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 
+const jet = newJet()
 const ray = newStripRay()
 const known = new WeakMap<Partition, number>()
 
@@ -44,9 +50,8 @@ function search(p: Partition): number {
   const corners: { cell: Cell; x: number; y: number; depth: number }[] = []
   for (const cell of p.cells) {
     if (cell.maxDepthM <= best) continue
-    // A hollow lies clear of the strip, and knows its deepest place.
     if (cell.law) {
-      best = cell.maxDepthM
+      best = Math.max(best, deepestInHollow(p, cell, cell.law))
       continue
     }
     for (const loop of cell.loops)
@@ -67,6 +72,34 @@ function search(p: Partition): number {
   tops.sort((a, b) => b.top - a.top)
   for (const { piece, top, spread } of tops)
     if (top + spread + p.grainM > best && mostOf(piece) > best) best = Math.max(best, refine(p, law, piece))
+  return best
+}
+
+/**
+ * Greatest at the places where a hollow alone may be deepest: its centre, its corners, and on each edge where that comes
+ * nearest to the centre or is furthest from it. The end of the strip belongs to the rays.
+ */
+function deepestInHollow(p: Partition, cell: Cell, law: RadialLaw): number {
+  let best = -Infinity
+  const tryAt = (x: number, y: number): void => {
+    best = Math.max(best, depthIn(p, cell, x, y).depthM)
+  }
+  const at = cellAt(p, law.x, law.y)
+  if (at >= 0 && p.cells[at] === cell) tryAt(law.x, law.y)
+  for (const loop of cell.loops)
+    for (const half of loop) {
+      const { curve, t0, t1 } = p.edges[half >> 1]!
+      const stops = [
+        t0,
+        t1,
+        nearestAlong(curve, t0, t1, law.x, law.y) ?? t0,
+        ...farthestAlong(curve, t0, t1, law.x, law.y),
+      ]
+      for (const t of stops) {
+        evaluate(curve, t, jet)
+        tryAt(jet.x, jet.y)
+      }
+    }
   return best
 }
 
@@ -112,6 +145,8 @@ function deepestOn(p: Partition, law: WallLaw, piece: StripPiece, t: number): nu
     const cell = p.cells[index]
     if (!cell) return
     const floor = p.floor.pieces[cell.strip]!.plane
+    const { law: hollow } = p.floor.pieces[cell.strip]!
+    span.hollow = hollow && hollowAlong(hollow, ray)
     span.from = i === 0 ? 0 : ray.at[i - 1]!
     span.to = i === piece.cells.length - 1 ? ray.end : ray.at[i]!
     span.isFeature = cell.patch >= 0
@@ -121,7 +156,7 @@ function deepestOn(p: Partition, law: WallLaw, piece: StripPiece, t: number): nu
     span.k1 = cell.plane.dx * ray.nx + cell.plane.dy * ray.ny
     // In a sliver a steep plane may be met a hair outside its cell, where it says nothing.
     for (const n of [span.from, law.deepestAt(span), span.to])
-      best = Math.max(best, Math.min(cell.maxDepthM, span.k0 + span.k1 * n, law.allowedM(span.f0 + span.f1 * n, n)))
+      best = Math.max(best, Math.min(cell.maxDepthM, rulingOn(span, n), law.allowedM(floorOn(span, n), n)))
   })
   return best
 }

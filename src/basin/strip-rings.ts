@@ -1,6 +1,7 @@
 import { never } from '../base/index.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
+import { hollowAlong } from './ray-hollow.ts'
 import { ROUNDING } from './tolerance.ts'
 import type { RaySpan, WallLaw } from './wall-kind.ts'
 
@@ -49,10 +50,10 @@ export function wallWork(p: Partition, cell: Cell): WallWork {
   if (wall.kind === 'battered') return 'creased'
   const r = wall.radiusM
   if (cell.patch < 0) return cell.minDepthM > r ? 'plain' : 'creased'
-  const { plane } = p.floor.pieces[cell.strip]!
-  let least = Infinity
+  const { plane, law } = p.floor.pieces[cell.strip]!
+  let least = law ? Math.min(law.depthM, law.edgeDepthM) : Infinity
   for (const x of [cell.minX, cell.maxX])
-    for (const y of [cell.minY, cell.maxY]) least = Math.min(least, planeAt(plane, x, y))
+    for (const y of law ? [] : [cell.minY, cell.maxY]) least = Math.min(least, planeAt(plane, x, y))
   return least - r >= Math.max(cell.maxDepthM, 0) ? 'none' : 'creased'
 }
 
@@ -78,25 +79,28 @@ export function addPlaces(
 ): void {
   if (work === 'none') return
   const hair = 16 * p.grainM
-  if (cell.law) {
-    // A hollow that the strip reaches without changing it.
-    const step = cell.law.radiusM / MOST_RINGS
-    for (let k = Math.floor(from / step) + 1; k * step < to - hair; k++)
-      if (k * step > from + hair) {
-        out.n.push(k * step)
-        out.code.push(HOLLOW + k)
-      }
-    return
+  let stops = rings
+  let hollowFrom = rings.length
+  let firstStep = 0
+  const { plane: floor, law: hollow } = p.floor.pieces[cell.strip]!
+  if (hollow) {
+    // A hollow bends along the ray: steps of its own between the rings and beyond them.
+    const step = hollow.radiusM / MOST_RINGS
+    stops = rings.filter((ring) => ring < to)
+    hollowFrom = stops.length
+    firstStep = Math.floor(from / step) + 1
+    const steps: number[] = []
+    for (let k = firstStep; k * step < to - hair; k++) steps.push(k * step)
+    stops = [...stops, ...steps]
   }
+  const codeOf = (k: number): number => (k < hollowFrom ? 64 + k : HOLLOW + firstStep + k - hollowFrom)
   if (work === 'plain') {
-    for (let k = 0; k < rings.length; k++)
-      if (rings[k]! > from + hair && rings[k]! < to - hair) {
-        out.n.push(rings[k]!)
-        out.code.push(64 + k)
-      }
+    const first = out.n.length
+    for (let k = 0; k < stops.length; k++)
+      if (stops[k]! > from + hair && stops[k]! < to - hair) insert(out, first, stops[k]!, codeOf(k), hair)
     return
   }
-  const floor = p.floor.pieces[cell.strip]!.plane
+  span.hollow = hollow && hollowAlong(hollow, { x, y, nx, ny })
   span.from = from
   span.to = to
   span.f0 = planeAt(floor, x, y)
@@ -106,9 +110,12 @@ export function addPlaces(
   span.k1 = span.isFeature ? cell.plane.dx * nx + cell.plane.dy * ny : span.f1
   let a = from
   const count = law.eventsAt(span, from, 0, before, 0)
-  for (let k = 0; k <= rings.length; k++) {
-    const isRing = k < rings.length && rings[k]! < to - hair
-    const b = isRing ? rings[k]! : to
+  const order = stops.map((_, k) => k)
+  if (hollow) order.sort((i, k) => stops[i]! - stops[k]!)
+  for (let i = 0; i <= order.length; i++) {
+    const k = order[i] ?? 0
+    const isRing = i < order.length && stops[k]! < to - hair
+    const b = isRing ? stops[k]! : to
     if (b <= from + hair) continue
     law.eventsAt(span, b, 0, after, 0)
     const first = out.n.length
@@ -118,7 +125,7 @@ export function addPlaces(
         if (n > from + hair && n < to - hair) insert(out, first, n, e, hair)
       }
     if (!isRing) break
-    insert(out, first, b, 64 + k, hair)
+    insert(out, first, b, codeOf(k), hair)
     before.set(after)
     a = b
   }

@@ -1,10 +1,12 @@
-import { evaluate, lineCurve, newJet } from './curve.ts'
+import { floorDepth } from './cell-depth.ts'
+import { type ArcCurve, evaluate, type LineCurve, lineCurve, newJet } from './curve.ts'
 import { type Linear, zerosAlong } from './curve-linear.ts'
 import { cellAt } from './depth-at.ts'
 import { lengthMoments } from './edge-integrals.ts'
+import { alongHollowShore, hollowShore } from './hollow-shore.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { integratePattern, type Patterned } from './pattern-integral.ts'
-import { planeAt, slopeOf } from './planes.ts'
+import { slopeOf } from './planes.ts'
 import { shoreRuns } from './shore-runs.ts'
 import { type Shore, shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
@@ -24,6 +26,9 @@ export function shoreFace(p: Partition, law: WallLaw, shore: Shore, levelM: numb
   const cell = p.cells[shore.cell]!
   const out = { faceM2: 0, shoreM: 0 }
   if (cell.maxDepthM + levelM < 0) return out
+  if (p.floor.pieces[cell.strip]!.law) {
+    return alongHollowShore(p, law, shore, levelM)
+  }
   const f = linear(p.floor.pieces[cell.strip]!.plane)
   const k = cell.patch >= 0 ? linear(cell.plane) : undefined
   const breaks = breaksAlong(shore, law, f, k, levelM)
@@ -74,8 +79,14 @@ export function shoreLost(p: Partition, cell: Cell, index: number, levelM: numbe
   const law = wallLaw(p.shape.wall)
   // Walls never rise above the datum.
   if (!law || levelM >= 0) return 0
+  if (cell.minDepthM + levelM >= 0 || cell.maxDepthM + levelM <= 0) return 0
+  if (cell.law) {
+    let lost = 0
+    for (const arc of hollowShore(p, cell, cell.law, index, levelM)) lost += lostAlong(p, law, cell, levelM, arc)
+    return lost
+  }
   const slope = slopeOf(cell.plane)
-  if (slope === 0 || cell.minDepthM + levelM >= 0 || cell.maxDepthM + levelM <= 0) return 0
+  if (slope === 0) return 0
   const s: Linear = { c: cell.plane.atOrigin + levelM, gx: cell.plane.dx, gy: cell.plane.dy }
   const ux = -s.gy / slope
   const uy = s.gx / slope
@@ -102,27 +113,18 @@ export function shoreLost(p: Partition, cell: Cell, index: number, levelM: numbe
     const b = stops[i + 1]!
     const middle = (a + b) / 2
     if (b - a <= 2 * p.grainM || cellAt(p, px + middle * ux, py + middle * uy) !== index) continue
-    lost += lostAlong(p, law, cell, levelM, px + a * ux, py + a * uy, px + b * ux, py + b * uy)
+    const piece = lineCurve(px + a * ux, py + a * uy, px + b * ux, py + b * uy)
+    lost += lostAlong(p, law, cell, levelM, piece)
   }
   return lost
 }
 
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 
-/** Length of a straight piece of shore where the wall allows less depth than the water needs. */
-function lostAlong(
-  p: Partition,
-  law: WallLaw,
-  cell: Cell,
-  levelM: number,
-  x0: number,
-  y0: number,
-  x1: number,
-  y1: number,
-): number {
+/** Length of a piece of shore, straight or an arc, where the wall allows less depth than the water needs. */
+function lostAlong(p: Partition, law: WallLaw, cell: Cell, levelM: number, curve: LineCurve | ArcCurve): number {
   const { widthM } = stripOf(p)
-  const curve = lineCurve(x0, y0, x1, y1)
-  const length = Math.hypot(x1 - x0, y1 - y0)
+  const { length } = lengthMoments(curve, 0, 1)
   const sums = new Float64Array(1)
   for (const run of shoreRuns(p, curve, 0, 1, widthM)) {
     const shore = shoresOf(p)[run.by]!
@@ -130,7 +132,7 @@ function lostAlong(
       evaluate(curve, t, jet)
       const { distance } = footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, foot)
       // On a floor that rules itself only what the wall takes away from it counts; both are the water's depth here.
-      const f = cell.patch >= 0 ? planeAt(p.floor.pieces[cell.strip]!.plane, jet.x, jet.y) : -levelM
+      const f = cell.patch >= 0 ? floorDepth(p, cell, jet.x, jet.y) : -levelM
       return -levelM - law.allowedM(f, distance)
     }
     const f: Patterned = {

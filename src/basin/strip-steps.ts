@@ -1,12 +1,11 @@
+import { cellDepth, floorDepth } from './cell-depth.ts'
 import { evaluate, newJet } from './curve.ts'
-import type { Edge, Partition } from './partition-types.ts'
+import type { Cell, Edge, Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
-import { planeAt } from './planes.ts'
 import { type ShoreRun, shoreRuns } from './shore-runs.ts'
 import { shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
 import { stripOf } from './strip.ts'
-import type { Plane } from './types.ts'
 import type { RaySpan, WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 import type { WetEdge } from './wet-edge.ts'
@@ -28,10 +27,9 @@ interface Step {
   readonly deepestM: number
 }
 
-/** One side of a step: planes of floor and of what rules, and the place on them that is looked at. */
+/** One side of a step: its cell, and the place on it that is looked at. */
 interface Side {
-  readonly floor: Plane
-  readonly ruling: Plane
+  readonly cell: Cell
   readonly span: RaySpan
   bareM: number
   depthM: number
@@ -89,8 +87,7 @@ function findSteps(p: Partition): Step[] {
 function sideOf(p: Partition, index: number): Side {
   const cell = p.cells[index]!
   return {
-    floor: p.floor.pieces[cell.strip]!.plane,
-    ruling: cell.plane,
+    cell,
     span: { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: cell.patch >= 0, fAcross: 0, kAcross: 0 },
     bareM: 0,
     depthM: 0,
@@ -119,8 +116,8 @@ function look(
   let count = 0
   for (const side of [left, right]) {
     const { span } = side
-    span.f0 = planeAt(side.floor, jet.x, jet.y)
-    span.k0 = planeAt(side.ruling, jet.x, jet.y)
+    span.f0 = floorDepth(p, side.cell, jet.x, jet.y)
+    span.k0 = cellDepth(side.cell, jet.x, jet.y)
     side.bareM = span.k0
     side.depthM = Math.min(span.k0, law.allowedM(span.f0, n))
     count += law.eventsAt(span, n, levelM, out, count)

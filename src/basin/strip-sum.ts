@@ -1,6 +1,7 @@
 import { fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
+import { hollowAlong, hollowTurn } from './ray-hollow.ts'
 import { stripOf } from './strip.ts'
 import { type AlikePiece, addAlike, alikePiece } from './strip-alike.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
@@ -129,6 +130,7 @@ function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
       isFeature: cell?.part === 'feature',
       fAcross: 0,
       kAcross: 0,
+      hollow: undefined,
     }
   })
   const { t0, t1 } = piece
@@ -174,6 +176,8 @@ function layRay(p: Partition, { piece, spans, slopes }: Stand, t: number): void 
     if (!cell) continue
     span.from = i === 0 ? 0 : at[i - 1]!
     span.to = i === spans.length - 1 ? end : at[i]!
+    const { law } = p.floor.pieces[cell.strip]!
+    if (law) span.hollow = hollowAlong(law, ray)
     const kx = slopes[4 * i + 2]!
     const ky = slopes[4 * i + 3]!
     span.k0 = cell.plane.atOrigin + kx * x + ky * y
@@ -197,10 +201,16 @@ function layRay(p: Partition, { piece, spans, slopes }: Stand, t: number): void 
 let least = Infinity
 let most = -Infinity
 
-function watchDepths(law: WallLaw, spans: readonly RaySpan[]): void {
+function watchDepths(p: Partition, law: WallLaw, { piece }: Stand, spans: readonly RaySpan[]): void {
   let here = Infinity
-  for (const span of spans)
-    for (let k = 0; k < 2; k++) {
+  for (let i = 0; i < spans.length; i++) {
+    const span = spans[i]!
+    // Over a hollow depths are far from linear: what its cell has at least, at the shore.
+    if (span.hollow) {
+      const least = p.cells[piece.cells[i]!]!.minDepthM
+      here = Math.min(here, law.meetsDatumAtShore ? least : law.allowedM(least, 0))
+    }
+    for (let k = 0; k < 2 && !span.hollow; k++) {
       const n = k === 0 ? span.from : span.to
       const ruling = span.k0 + span.k1 * n
       // A wall that comes up to the datum is under water with it, wherever what rules is.
@@ -210,6 +220,7 @@ function watchDepths(law: WallLaw, spans: readonly RaySpan[]): void {
         here = Math.min(here, span.isFeature ? Math.min(ruling, allowed) : allowed)
       }
     }
+  }
   least = Math.min(least, here)
   most = Math.max(most, here)
 }
@@ -242,7 +253,7 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
           stand.kept.push({ ray: { ...ray, at: [] }, spans: spans.map((span) => ({ ...span })) })
       }
       call++
-      if (watches) watchDepths(law, spans)
+      if (watches) watchDepths(p, law, stand, spans)
       let name = 0
       for (let i = 0; i < spans.length; i++) {
         const span = spans[i]!
@@ -256,10 +267,15 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
       layRay(p, stand, t)
       let count = 0
       for (const span of stand.spans) {
-        if (count + 21 > out.length) break
+        if (count + 32 > out.length) break
         count += law.eventsAt(span, span.from, levelM, out, count)
         count += law.eventsAt(span, span.to, levelM, out, count)
         count += law.eventsAt(span, law.deepestAt(span), levelM, out, count)
+        if (!span.hollow) continue
+        const turn = hollowTurn(span.hollow, span.from, span.to)
+        if (turn === undefined) continue
+        count += law.eventsAt(span, turn, levelM, out, count)
+        out[count++] = span.hollow.across
       }
       return count
     },

@@ -3,6 +3,7 @@ import { zerosAlong } from './curve-linear.ts'
 import { type DishGradient, dishGradient } from './dish-gradient.ts'
 import { ruleFor } from './edge-integrals.ts'
 import { addFloorMoves } from './floor-moves.ts'
+import { integrateHollowFoot } from './hollow-shore.ts'
 import type { Partition } from './partition-types.ts'
 import { alongLaw } from './radial-integrals.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
@@ -76,6 +77,14 @@ export function volumeGradient(p: Partition, levelM: number, roughly: boolean): 
 function addShore(p: Partition, shore: Shore, levelM: number, slots: Float64Array, at: number): void {
   const { curve, t0, t1, side } = shore
   const cell = p.cells[shore.cell]!
+  const law = wallLaw(p.shape.wall)
+  if (law && p.floor.pieces[cell.strip]!.law) {
+    const sums = integrateHollowFoot(p, law, shore, levelM, SLOTS, (t, dx, dy, wet, out) =>
+      addForce(curve, t, side * wet * dy, -side * wet * dx, out, 0),
+    )
+    for (let k = 0; k < SLOTS; k++) slots[at + k]! += sums[k]!
+    return
+  }
   if (cell.law !== undefined) {
     alongLaw(
       cell,

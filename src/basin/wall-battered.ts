@@ -1,3 +1,5 @@
+import { deepestOnHollow } from './hollow-breaks.ts'
+import { addHollowSpan } from './hollow-span.ts'
 import { mark } from './pattern-integral.ts'
 import { problem } from './problems.ts'
 import { MIN_LENGTH_M } from './tolerance.ts'
@@ -11,6 +13,7 @@ import {
   FLOOR,
   type RayFrame,
   type RaySpan,
+  rulingOn,
   SHORE,
   VOLUME,
   WALL,
@@ -29,7 +32,7 @@ export const BATTERED: WallKind<BatteredWall> = {
 }
 
 function lawOf(run: number): WallLaw {
-  return {
+  const made: WallLaw = {
     part: 'wall',
     size: { path: 'wall.run', name: 'run', unit: '', value: run },
     drySize: (_, n, levelM) => (levelM < 0 ? n / -levelM : Infinity),
@@ -37,26 +40,33 @@ function lawOf(run: number): WallLaw {
     allowedM: (floorM, n) => Math.min(floorM, n / run),
     leanAt: (floorM, n) => (n / run < floorM ? 1 / run : 0),
     followsFloor: (floorM, n) => n / run >= floorM,
+    byNumber: (floorM, n) => (n / run < floorM ? -n / (run * run) : 0),
     isSteepAtShore: false,
     meetsDatumAtShore: true,
     footOf: (floor, floorM) => (floorM > 0 ? DATUM : floor),
     footBreaks: (floor) => [floor],
     footSlackM: (floorM) => (floorM > 0 ? 0 : -Number.MIN_VALUE),
-    addSpan: (ray, span, levelM, sums) => addSpan(run, ray, span, levelM, sums),
-    eventsAt: ({ k0, k1 }, n, levelM, out, from) => {
-      const k = k0 + k1 * n
+    addSpan: (ray, span, levelM, sums) =>
+      span.hollow && !span.isFeature
+        ? addHollowSpan(made, ray, span, levelM, sums)
+        : addSpan(run, ray, span, levelM, sums),
+    eventsAt: (span, n, levelM, out, from) => {
+      const k = rulingOn(span, n)
       out[from] = k - n / run
       out[from + 1] = k + levelM
       out[from + 2] = n / run + levelM
       return 3
     },
-    deepestAt: ({ from, to, k0, k1 }) => {
+    deepestAt: (span) => {
+      if (span.hollow && !span.isFeature) return deepestOnHollow(made, span)
+      const { from, to, k0, k1 } = span
       // The batter falls away from the shore; what rules may rise again.
       if (k1 >= 0) return to
       const meet = k0 / (1 / run - k1)
       return Math.min(Math.max(meet, from), to)
     },
   }
+  return made
 }
 
 const stops = new Float64Array(5)

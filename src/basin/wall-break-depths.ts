@@ -1,10 +1,12 @@
 import { riseMeets } from './cove-profile.ts'
+import { meetsOnHollow } from './hollow-breaks.ts'
 import type { Partition } from './partition-types.ts'
+import { hollowAlong } from './ray-hollow.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import type { StripPiece } from './strip-types.ts'
 import { HAIR } from './tolerance.ts'
-import type { RaySpan, WallLaw } from './wall-kind.ts'
+import { floorOn, type RaySpan, rulingOn, type WallLaw } from './wall-kind.ts'
 
 /** Places along a piece of the strip where its rays are looked at, before the extremes between them are closed in on. */
 const SAMPLES = 16
@@ -56,13 +58,14 @@ function depthsAlong(p: Partition, law: WallLaw, piece: StripPiece, t: number): 
       depths.push(Number.NaN, Number.NaN, Number.NaN, Number.NaN, Number.NaN)
       continue
     }
-    const floor = p.floor.pieces[cell.strip]!.plane
+    const { plane: floor, law: hollow } = p.floor.pieces[cell.strip]!
+    span.hollow = hollow && hollowAlong(hollow, ray)
     span.f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
     span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
     span.isFeature = cell.patch >= 0
     span.k0 = span.isFeature ? cell.plane.atOrigin + cell.plane.dx * ray.x + cell.plane.dy * ray.y : span.f0
     span.k1 = span.isFeature ? cell.plane.dx * ray.nx + cell.plane.dy * ray.ny : span.f1
-    const [near, far] = meetsOf(p)
+    const [near, far] = meetsOf(p, law)
     const top = law.deepestAt(span)
     for (const n of [span.from, span.to, top > span.from && top < span.to ? top : Number.NaN, near, far])
       depths.push(depthAt(law, n))
@@ -71,17 +74,18 @@ function depthsAlong(p: Partition, law: WallLaw, piece: StripPiece, t: number): 
 }
 
 function depthAt(law: WallLaw, n: number): number {
-  const allowed = law.allowedM(span.f0 + span.f1 * n, n)
-  return span.isFeature ? Math.min(allowed, span.k0 + span.k1 * n) : allowed
+  const allowed = law.allowedM(floorOn(span, n), n)
+  return span.isFeature ? Math.min(allowed, rulingOn(span, n)) : allowed
 }
 
 /** Where the wall's surface meets what rules within the span; NaN for none. */
-function meetsOf(p: Partition): [number, number] {
+function meetsOf(p: Partition, law: WallLaw): [number, number] {
   const { wall } = p.shape
   const { f0, f1, k0, k1, from, to } = span
   const found: number[] = []
-  if (wall.kind === 'cove' && span.isFeature) riseMeets(f0 - k0, f1 - k1, wall.radiusM, found)
-  if (wall.kind === 'battered') found.push(k0 / (1 / wall.run - k1))
+  if (span.hollow) meetsOnHollow(law, span, found)
+  else if (wall.kind === 'cove' && span.isFeature) riseMeets(f0 - k0, f1 - k1, wall.radiusM, found)
+  if (wall.kind === 'battered' && !span.hollow) found.push(k0 / (1 / wall.run - k1))
   const within = found.filter((n) => n > from && n < to).sort((a, b) => a - b)
   return [within[0] ?? Number.NaN, within[1] ?? Number.NaN]
 }

@@ -1,9 +1,11 @@
-import { coveLean, coveRise } from './cove-profile.ts'
+import { coveLean, coveRise, riseByRadius } from './cove-profile.ts'
+import { deepestOnHollow } from './hollow-breaks.ts'
+import { addHollowSpan } from './hollow-span.ts'
 import { problem } from './problems.ts'
 import { footSlack } from './tolerance.ts'
 import type { CoveWall } from './types.ts'
 import { addCoveSpan } from './wall-cove-sum.ts'
-import { DATUM, type RaySpan, type WallKind, type WallLaw } from './wall-kind.ts'
+import { DATUM, floorOn, type RaySpan, type WallKind, type WallLaw } from './wall-kind.ts'
 
 export const COVE: WallKind<CoveWall> = {
   id: 'cove',
@@ -15,7 +17,7 @@ export const COVE: WallKind<CoveWall> = {
 }
 
 function lawOf(r: number): WallLaw {
-  return {
+  const made: WallLaw = {
     part: 'floor',
     size: { path: 'wall.radiusM', name: 'radius', unit: ' m', value: r },
     drySize: (floorM, n, levelM) => dryRadius(floorM + levelM, n),
@@ -28,9 +30,11 @@ function lawOf(r: number): WallLaw {
     footOf: (floor, floorM) => (floorM > r ? { ...floor, c: floor.c - r } : floorM > 0 ? DATUM : floor),
     footBreaks: (floor) => [{ ...floor, c: floor.c - r }, floor],
     footSlackM: (floorM) => (floorM > r ? footSlack(r) : -Number.MIN_VALUE),
-    addSpan: (ray, span, levelM, sums) => addCoveSpan(r, ray, span, levelM, sums),
+    byNumber: (floorM, n) => (floorM - coveRise(n, r) > 0 ? -riseByRadius(n, r) : 0),
+    addSpan: (ray, span, levelM, sums) =>
+      span.hollow ? addHollowSpan(made, ray, span, levelM, sums) : addCoveSpan(r, ray, span, levelM, sums),
     eventsAt: (span, n, levelM, out, from) => {
-      const f = span.f0 + span.f1 * n
+      const f = floorOn(span, n)
       const lifted = f - coveRise(n, r)
       out[from] = f
       out[from + 1] = f + levelM
@@ -43,8 +47,9 @@ function lawOf(r: number): WallLaw {
       out[from + 6] = lifted - k
       return 7
     },
-    deepestAt: (span) => deepestAt(r, span),
+    deepestAt: (span) => (span.hollow ? deepestOnHollow(made, span) : deepestAt(r, span)),
   }
+  return made
 }
 
 /** The root above n of rise = s, s being the wet depth without the cove: (r − s)² = 2 r n − n². */

@@ -1,3 +1,4 @@
+import { floorDepth, floorGradient } from './cell-depth.ts'
 import { evaluate, newJet } from './curve.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
@@ -28,8 +29,7 @@ export function wallAt(p: Partition, cell: Cell, x: number, y: number): WallSamp
   const by = nearestShore(p, x, y, wallWidth(p), near)
   if (by < 0) return undefined
   const n = near.distance
-  const floor = p.floor.pieces[cell.strip]!.plane
-  const f = planeAt(floor, x, y)
+  const f = floorDepth(p, cell, x, y)
   const allowed = law.allowedM(f, n)
   if (allowed === f || (cell.patch >= 0 && allowed >= planeAt(cell.plane, x, y))) return undefined
   const part = law.part
@@ -40,8 +40,9 @@ export function wallAt(p: Partition, cell: Cell, x: number, y: number): WallSamp
   const up = 1 / Math.sqrt(1 + lean * lean)
   const along = Number.isFinite(lean) ? lean * up : 1
   const isOver = law.followsFloor(f, n) ? up : 0
-  const gx = floor.dx * isOver + along * ux
-  const gy = floor.dy * isOver + along * uy
+  const [fx, fy] = floorGradient(p, cell, x, y)
+  const gx = fx * isOver + along * ux
+  const gy = fy * isOver + along * uy
   return { depthM: allowed, slope: Math.hypot(gx, gy) / up, part, by, n, normal: [gx, gy, up] }
 }
 

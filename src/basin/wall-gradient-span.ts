@@ -14,7 +14,9 @@ export const LEVEL = 2
 export const UNSCALED = 3
 export const FLOOR_MOMENTS = 4
 export const PATCH_MOMENTS = 6
-export const SPAN_SUMS = 8
+/** By the depth of a hollow's centre and of its rim, by its radius, and by the place of its centre along the ray and across it. */
+export const HOLLOW_MOMENTS = 8
+export const SPAN_SUMS = 13
 
 /** Adds area and lever of the sheaf between two distances, times a sign. */
 export function addArea({ h0, h1 }: Sheaf, a: number, b: number, sign: number, sums: Float64Array, at: number): void {

@@ -1,7 +1,9 @@
 import { fansOf } from './cove-fan.ts'
 import { gaussRule } from './gauss.ts'
+import { addHollowGradient } from './hollow-gradient.ts'
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
+import { hollowAlong, hollowTurn } from './ray-hollow.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
@@ -9,7 +11,16 @@ import type { StripPiece } from './strip-types.ts'
 import type { VolumeGradient } from './volume-gradient.ts'
 import { addBatteredSpan } from './wall-gradient-battered.ts'
 import { addCoveSpan } from './wall-gradient-cove.ts'
-import { BY_WALL, FLOOR_MOMENTS, LEAN, LEVEL, PATCH_MOMENTS, SPAN_SUMS, UNSCALED } from './wall-gradient-span.ts'
+import {
+  BY_WALL,
+  FLOOR_MOMENTS,
+  HOLLOW_MOMENTS,
+  LEAN,
+  LEVEL,
+  PATCH_MOMENTS,
+  SPAN_SUMS,
+  UNSCALED,
+} from './wall-gradient-span.ts'
 import type { RaySpan, WallLaw } from './wall-kind.ts'
 
 /** Two rays to a piece: exact on straight walls over planes that are wet, where what a ray adds is a cubic in t at most. */
@@ -18,11 +29,12 @@ const ray = newStripRay()
 const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false, fAcross: 0, kAcross: 0 }
 const inner = new Float64Array(SPAN_SUMS)
 
-/** Places of a piece's sums: the curve's numbers, then wall, level, unscaled, then six moments for each cell. */
+/** Places of a piece's sums: the curve's numbers, then wall, level, unscaled, the hollow's five, then six moments for each cell. */
 const WALL_AT = SLOTS
 const LEVEL_AT = SLOTS + 1
 const UNSCALED_AT = SLOTS + 2
-const CELLS_AT = SLOTS + 3
+const HOLLOW_AT = SLOTS + 3
+const CELLS_AT = SLOTS + 8
 const PER_CELL = 6
 
 /** Adds what the wall changes of the derivatives, by rays across the strip along the shores (see volume-gradient.ts). */
@@ -34,10 +46,10 @@ export function addWallGradient(p: Partition, law: WallLaw, levelM: number, roug
     const home = homes[n]!
     const count = CELLS_AT + PER_CELL * piece.cells.length
     const sums = buffer(0, count)
-    if (roughly) gauss(p, piece, home, levelM, sums)
+    if (roughly) gauss(p, law, piece, home, levelM, sums)
     else {
       const f: Patterned = {
-        addAt: (t, out) => addRay(p, piece, home, levelM, t, out),
+        addAt: (t, out) => addRay(p, law, piece, home, levelM, t, out),
         eventsAt: (t, out) => eventsOf(p, law, piece, levelM, t, out),
         scales: scalesOf(widthM, p.extentM, count),
       }
@@ -47,6 +59,13 @@ export function addWallGradient(p: Partition, law: WallLaw, levelM: number, roug
     g.wall += sums[WALL_AT]!
     g.level += sums[LEVEL_AT]!
     g.unscaled += sums[UNSCALED_AT]!
+    if (g.dish) {
+      g.dish.depth += sums[HOLLOW_AT]!
+      g.dish.edgeDepth += sums[HOLLOW_AT + 1]!
+      g.dish.radius += sums[HOLLOW_AT + 2]!
+      g.dish.x += sums[HOLLOW_AT + 3]!
+      g.dish.y += sums[HOLLOW_AT + 4]!
+    }
     for (let i = 0; i < piece.cells.length; i++) {
       const cell = p.cells[piece.cells[i]!]
       if (!cell) continue
@@ -108,7 +127,8 @@ function laySpan(p: Partition, piece: StripPiece, i: number): boolean {
   span.from = i === 0 ? 0 : ray.at[i - 1]!
   span.to = ray.at[i] ?? ray.end
   if (!cell) return false
-  const floor = p.floor.pieces[cell.strip]!.plane
+  const { plane: floor, law: hollow } = p.floor.pieces[cell.strip]!
+  span.hollow = hollow && hollowAlong(hollow, ray)
   span.f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
   span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
   span.isFeature = cell.patch >= 0
@@ -121,15 +141,28 @@ function laySpan(p: Partition, piece: StripPiece, i: number): boolean {
 function eventsOf(p: Partition, law: WallLaw, piece: StripPiece, levelM: number, t: number, out: Float64Array): number {
   rayIn(p, piece, t, ray)
   let count = 0
-  for (let i = 0; i < piece.cells.length && count + 21 <= out.length; i++) {
+  for (let i = 0; i < piece.cells.length && count + 32 <= out.length; i++) {
     if (!laySpan(p, piece, i)) continue
     for (const n of [span.from, span.to, law.deepestAt(span)]) count += law.eventsAt(span, n, levelM, out, count)
+    if (!span.hollow) continue
+    const turn = hollowTurn(span.hollow, span.from, span.to)
+    if (turn === undefined) continue
+    count += law.eventsAt(span, turn, levelM, out, count)
+    out[count++] = span.hollow.across
   }
   return count
 }
 
 /** Adds the integrands at t; returns a number for the pattern of dry and wet along the ray. */
-function addRay(p: Partition, piece: StripPiece, home: Home, levelM: number, t: number, out: Float64Array): number {
+function addRay(
+  p: Partition,
+  law: WallLaw,
+  piece: StripPiece,
+  home: Home,
+  levelM: number,
+  t: number,
+  out: Float64Array,
+): number {
   rayIn(p, piece, t, ray)
   const { wall } = p.shape
   let name = 0
@@ -137,8 +170,9 @@ function addRay(p: Partition, piece: StripPiece, home: Home, levelM: number, t: 
   for (let i = 0; i < piece.cells.length; i++) {
     if (!laySpan(p, piece, i) || !(span.to > span.from)) continue
     inner.fill(0)
-    const pattern =
-      wall.kind === 'cove'
+    const pattern = span.hollow
+      ? addHollowGradient(law, ray, span, levelM, inner)
+      : wall.kind === 'cove'
         ? addCoveSpan(wall.radiusM, ray, span, levelM, inner)
         : addBatteredSpan(wall.kind === 'battered' ? wall.run : 0, ray, span, levelM, inner)
     name = mark(name, pattern)
@@ -146,6 +180,13 @@ function addRay(p: Partition, piece: StripPiece, home: Home, levelM: number, t: 
     out[WALL_AT]! += inner[BY_WALL]!
     out[LEVEL_AT]! += inner[LEVEL]!
     out[UNSCALED_AT]! += inner[UNSCALED]!
+    if (span.hollow) {
+      for (let k = 0; k < 3; k++) out[HOLLOW_AT + k]! += inner[HOLLOW_MOMENTS + k]!
+      const along = inner[HOLLOW_MOMENTS + 3]!
+      const across = inner[HOLLOW_MOMENTS + 4]!
+      out[HOLLOW_AT + 3]! += along * ray.nx + across * ray.ny
+      out[HOLLOW_AT + 4]! += along * ray.ny - across * ray.nx
+    }
     const at = CELLS_AT + PER_CELL * i
     addMoments(inner, FLOOR_MOMENTS, out, at)
     addMoments(inner, PATCH_MOMENTS, out, at + 3)
@@ -166,11 +207,11 @@ function addMoments(sums: Float64Array, from: number, out: Float64Array, at: num
   out[at + 2]! += area * ray.y + lever * ray.ny
 }
 
-function gauss(p: Partition, piece: StripPiece, home: Home, levelM: number, sums: Float64Array): void {
+function gauss(p: Partition, law: WallLaw, piece: StripPiece, home: Home, levelM: number, sums: Float64Array): void {
   const point = buffer(1, sums.length)
   const { t0, t1 } = piece
   for (let i = 0; i < GAUSS_ROUGH.at.length; i++) {
-    addRay(p, piece, home, levelM, t0 + (t1 - t0) * GAUSS_ROUGH.at[i]!, point.fill(0))
+    addRay(p, law, piece, home, levelM, t0 + (t1 - t0) * GAUSS_ROUGH.at[i]!, point.fill(0))
     const weight = GAUSS_ROUGH.weight[i]! * (t1 - t0)
     for (let k = 0; k < sums.length; k++) sums[k]! += weight * point[k]!
   }

@@ -1,5 +1,6 @@
 import type { Problem } from '../base/index.ts'
 import type { Linear } from './curve-linear.ts'
+import { hollowDepth, type RayHollow } from './ray-hollow.ts'
 import type { Wall } from './types.ts'
 
 /** Floor, ruling depth and the ray's own geometry along one stretch of a ray that lies in one cell. */
@@ -16,6 +17,18 @@ export interface RaySpan {
   /** Fall of the floor, and of what rules, across the ray. */
   fAcross: number
   kAcross: number
+  /** Where the floor is a hollow: its depth along the ray holds in place of f0 + f1 n, and rules where no feature does. */
+  hollow?: RayHollow | undefined
+}
+
+/** Depth of the floor at a distance along a stretch [m]. */
+export function floorOn({ hollow, f0, f1 }: RaySpan, n: number): number {
+  return hollow === undefined ? f0 + f1 * n : hollowDepth(hollow, n)
+}
+
+/** Depth of what rules there without the wall [m]. */
+export function rulingOn({ hollow, isFeature, k0, k1 }: RaySpan, n: number): number {
+  return hollow === undefined || isFeature ? k0 + k1 * n : hollowDepth(hollow, n)
 }
 
 /** Foot and direction of a ray, and the width of the sheaf beside it: h0 + h1 n for each unit of t. */
@@ -43,6 +56,8 @@ export interface WallLaw {
   /** ∂(allowed depth)/∂n, and by the floor's depth. */
   readonly leanAt: (floorM: number, n: number) => number
   readonly followsFloor: (floorM: number, n: number) => boolean
+  /** ∂(allowed depth) by the wall's own number, where it makes the depth. */
+  readonly byNumber: (floorM: number, n: number) => number
   /** True where its surface is so steep at the shore itself that integrals along the shore have roots at their ends. */
   readonly isSteepAtShore: boolean
   /** True where it comes up to the datum at the shore, however deep the floor. */

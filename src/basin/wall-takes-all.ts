@@ -1,6 +1,6 @@
 import type { Problem } from '../base/index.ts'
+import { cellDepth, floorDepth } from './cell-depth.ts'
 import type { Partition } from './partition-types.ts'
-import { planeAt } from './planes.ts'
 import { wallLeavesNone } from './problems.ts'
 import { stripOf } from './strip.ts'
 import { deepestUnderWall } from './strip-deepest.ts'
@@ -37,8 +37,8 @@ export function wallTakesAll(p: Partition, levelM: number): Problem | undefined 
       const cell = p.cells[piece.cells[piece.cells.length - 1]!]
       const endX = ray.x + ray.end * ray.nx
       const endY = ray.y + ray.end * ray.ny
-      if (!cell || !(planeAt(cell.plane, endX, endY) + levelM > 0)) continue
-      const size = law.drySize(planeAt(p.floor.pieces[cell.strip]!.plane, endX, endY), ray.end, levelM)
+      if (!cell || !(cellDepth(cell, endX, endY) + levelM > 0)) continue
+      const size = law.drySize(floorDepth(p, cell, endX, endY), ray.end, levelM)
       if (!(size > most) || size >= law.size.value) continue
       most = size
       x = endX

@@ -26,7 +26,7 @@ export function countedByDefinition(
       const x = x0 + (i + 0.5) * h
       const y = y0 + (k + 0.5) * h
       if (shores.some((ring, index) => isInside(ring, x, y) !== (index === 0))) continue
-      const floor = floorAt(s, x)
+      const floor = floorAt(s, x, y)
       let depth = floor
       for (const { ring, except, plane } of patches)
         if (isInside(ring, x, y) && !(except && isInside(except, x, y)))
@@ -46,9 +46,17 @@ export function countedByDefinition(
   return sums
 }
 
-/** Depth of a flat floor, or of one that falls along x. */
-function floorAt({ floor }: BasinShape, x: number): number {
+/** Depth of a flat floor, of one that falls along x, or of a dish. */
+function floorAt({ floor }: BasinShape, x: number, y: number): number {
   if (floor.kind === 'flat') return floor.depthM
+  if (floor.kind === 'dish') {
+    const rho = Math.hypot(x - floor.centre[0], y - floor.centre[1])
+    const rise = floor.edgeDepthM - floor.depthM
+    if (rho >= floor.radiusM) return floor.edgeDepthM
+    if (floor.form === 'cone') return floor.depthM + (rise * rho) / floor.radiusM
+    const sphere = (floor.radiusM ** 2 + rise ** 2) / (2 * Math.abs(rise))
+    return floor.depthM + Math.sign(rise) * (sphere - Math.sqrt(sphere ** 2 - rho ** 2))
+  }
   if (floor.kind !== 'profile') throw new Error('not for this floor')
   const s = x - floor.axis.from[0]
   const [first] = floor.stations

@@ -28,7 +28,6 @@ export const REACHED = {
   'soundings-coincide': true,
   'dish-radius-not-positive': true,
   'dish-beyond-half-sphere': true,
-  'dish-meets-wall': true,
   'run-negative': true,
   'treads-too-few': true,
   'treads-not-ordered': true,

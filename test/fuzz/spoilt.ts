@@ -46,7 +46,6 @@ const FAULTS: readonly Raw[] = [
   { levelM: 1e12 },
   { ...SQUARE, ...dish({ radiusM: 0 }) },
   { ...SQUARE, ...dish({ depthM: 1.9 }) },
-  { ...SQUARE, ...dish({ radiusM: 2.9 }), wall: { kind: 'cove', radiusM: 0.3 } },
   soundings(null),
   { ...SQUARE, ...soundings(1, [0, 0, 1], [0, 0, 2]) },
   { ...SQUARE, ...soundings(1, [50, 0, 1]) },
