@@ -54,7 +54,13 @@ function crossing(edge: Edge, ray: StripRay, again: number): number {
   if (curve.kind === 'line') {
     const ex = curve.x1 - curve.x0
     const ey = curve.y1 - curve.y0
-    return ((curve.x0 - ray.x) * ey - (curve.y0 - ray.y) * ex) / (ray.nx * ey - ray.ny * ex)
+    const at = ((curve.x0 - ray.x) * ey - (curve.y0 - ray.y) * ex) / (ray.nx * ey - ray.ny * ex)
+    if (at >= 0 && at <= ray.end) return at
+    // Beside its end, or all but along it, the line meets the ray far off: never beyond the edge's own ends nor the ray's.
+    const d0 = (curve.x0 - ray.x) * ray.nx + (curve.y0 - ray.y) * ray.ny
+    const d1 = (curve.x1 - ray.x) * ray.nx + (curve.y1 - ray.y) * ray.ny
+    const within = Number.isNaN(at) ? d0 : Math.min(Math.max(at, Math.min(d0, d1)), Math.max(d0, d1))
+    return Math.min(Math.max(within, 0), ray.end)
   }
   if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
     meetArc(curve, edge.t0, edge.t1, ray, true, met)

@@ -202,4 +202,90 @@ describe('coves', () => {
       expect(coveLean(n, 0.2)).toBe(Infinity)
     }
   })
+
+  it('takes what a level floor’s cove takes where a triangle’s side all but follows the rays and meets their lines far off', () => {
+    const path: BasinShape['outline'] = {
+      start: [4, 0],
+      segments: [
+        { to: [1.5000000000000004, 2.598076211353316] },
+        {
+          to: [-2.096846776499999, 3.6318451525850226],
+          c1: [0.27981719817992096, 2.8687857131212144],
+          c2: [-0.919131727320079, 3.21337536019845],
+        },
+        { to: [-3, 3.6739403974420594e-16] },
+        {
+          to: [-2.0000000000000018, -3.464101615137754],
+          c1: [-3.1991348126181682, -1.3084108520792508],
+          c2: [-2.8658014792848356, -2.463111390458502],
+        },
+        { to: [2.0000000000000004, -3.4641016151377544] },
+        {
+          to: [4, 0],
+          c1: [2.6113803043604666, -2.277481480598503],
+          c2: [3.278046971027133, -1.1227809422192514],
+        },
+      ],
+    }
+    const ring: BasinShape['outline'] = {
+      start: [2.6, 0],
+      segments: [
+        { to: [0.9750000000000003, 1.6887495373796555] },
+        {
+          to: [-1.3629504047249996, 2.3606993491802646],
+          c1: [0.18188117881694862, 1.8647107135287895],
+          c2: [-0.5974356227580514, 2.0886939841289927],
+        },
+        { to: [-1.9500000000000002, 2.3880612583373386e-16], bulge: 0.17221450304000002 },
+        {
+          to: [-1.3000000000000012, -2.25166604983954],
+          c1: [-2.079437628201809, -0.850467053851513],
+          c2: [-1.8627709615351433, -1.6010224037980263],
+        },
+        { to: [1.3000000000000003, -2.25166604983954] },
+        {
+          to: [2.6, 0],
+          c1: [1.6973971978343034, -1.480362962389027],
+          c2: [2.1307305311676368, -0.7298076124425135],
+        },
+      ],
+    }
+    const wall = { kind: 'cove', radiusM: 0.2 } as const
+    const hill = {
+      kind: 'contours',
+      edgeDepthM: 2.4999999581999997,
+      rings: [{ depthM: 0.6000000038, path: ring }],
+    } as const
+    const level = { kind: 'flat', depthM: 2.5 } as const
+    const coveTakesM3 = (floor: BasinShape['floor'], levelM: number): number =>
+      volumeAtLevel(divided(shape(path, { floor })), levelM).volumeM3 -
+      volumeAtLevel(divided(shape(path, { floor, wall })), levelM).volumeM3
+    // What it takes doesn't hang on the floor as long as all of it is under water.
+    const truth = coveTakesM3(level, 0)
+    for (const levelM of [-1, -0.25, 0, 0.2]) expect(coveTakesM3(hill, levelM)).toBeCloseTo(truth, 8)
+  })
+
+  it('has the volumes that it has without a bench as deep as the floor, whose side runs square to the wall', () => {
+    const bare = shape(box(-2.623511685, -2, 2.623511685, 2), {
+      wall: { kind: 'cove', radiusM: 0.21279237823999997 },
+      floor: {
+        kind: 'profile',
+        axis: { from: [4, -4.898587196589413e-16], to: [-4, 4.898587196589413e-16] },
+        stations: [
+          [4, 0.7855523641],
+          [6, 1.2],
+        ],
+      },
+    })
+    const along = { fromSegment: 2, toSegment: 1 }
+    const benched = {
+      ...bare,
+      features: [{ kind: 'bench', along, widthM: 0.138158849, depthM: 1.1999999916 } as const],
+    }
+    for (const levelM of [-1.1, -1, -0.25, 0.2])
+      expect(volumeAtLevel(divided(benched), levelM).volumeM3).toBeCloseTo(
+        volumeAtLevel(divided(bare), levelM).volumeM3,
+        7,
+      )
+  })
 })
