@@ -159,8 +159,9 @@ function changeBetween(tracer: Tracer, a: Trace, b: Trace): number {
       // An end of the edge passes the ray; or the edge passes the ray's end, where both rays' lines meet the edge.
       if (k === 0 && !(crossed[0] < 0)) continue
       const root = bracketedRoot((t) => crossesAt(tracer, near, t)[k], a.t, b.t, 0)
-      // A root at the very end tells of another change than the one between.
-      if (root.ok && root.value.x > a.t && root.value.x < b.t) return root.value.x
+      // A root at the very end, or there but for rounding, tells of another change than the one between.
+      const room = HAIR * (b.t - a.t)
+      if (root.ok && root.value.x > a.t + room && root.value.x < b.t - room) return root.value.x
     }
   }
   let lo = a.t

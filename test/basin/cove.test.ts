@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { coveLean, coveRise } from '../../src/basin/cove-profile.ts'
 import { type BasinShape, depthAt, measure, volumeAtLevel } from '../../src/basin/index.ts'
+import { stripOf } from '../../src/basin/strip.ts'
+import { newStripRay, rayIn } from '../../src/basin/strip-ray.ts'
 import { BEAN, box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
 const M0 = 1 - Math.PI / 4
@@ -263,6 +265,12 @@ describe('coves', () => {
     // What it takes doesn't hang on the floor as long as all of it is under water.
     const truth = coveTakesM3(level, 0)
     for (const levelM of [-1, -0.25, 0, 0.2]) expect(coveTakesM3(hill, levelM)).toBeCloseTo(truth, 8)
+    // And each part of the strip is cut where its rays cease to cross a side.
+    const p = divided(shape(path, { floor: hill, wall }))
+    for (const piece of stripOf(p).pieces) {
+      const ray = rayIn(p, piece, (piece.t0 + piece.t1) / 2, newStripRay())
+      for (const n of ray.at) expect(n).toBeLessThan(ray.end)
+    }
   })
 
   it('has the volumes that it has without a bench as deep as the floor, whose side runs square to the wall', () => {
