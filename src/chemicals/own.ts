@@ -63,22 +63,30 @@ export function ownProduct(own: OwnProduct): Result<Product> {
     ...(ageing.value ? [AGED] : []),
     ...(like.contains.length > 1 ? [COMPANIONS] : []),
   ]
-  return ok({
+  const product: Product = {
     ...like,
     id: own.id,
     label: own.label,
     likeId: like.id,
-    strength: strengthText(own, like.active, ageing.value),
+    strength: strengthText(own, like.active, undefined),
     densityGPerML,
     isDensityRough: like.isDensityRough,
     // a density that the owner weighed says nothing about how another scoop packs, but the generic spread no longer fits
     bulkGPerML: densityFrom === 'label' ? undefined : like.bulkGPerML,
-    contains: left < 1 ? aged(fresh, left) : fresh,
-    availableChlorine: freshChlorine * left,
+    contains: fresh,
+    availableChlorine: freshChlorine,
     packages: packagesOf(own, like, densityGPerML),
     sources,
     aliases: [],
+  }
+  if (!ageing.value) return ok(product)
+  return ok({
+    ...product,
+    strength: strengthText(own, like.active, ageing.value),
+    contains: aged(fresh, left),
+    availableChlorine: freshChlorine * left,
     ageing: ageing.value,
+    fresh: product,
   })
 }
 

@@ -141,4 +141,6 @@ export interface Product {
   readonly likeId?: string | undefined
   /** Of the owner's liquid chlorine: what is left of the label's strength. */
   readonly ageing?: Ageing | undefined
+  /** Of one that aged: the same as it is bought, at the label's strength. */
+  readonly fresh?: Product | undefined
 }

@@ -3,7 +3,8 @@ import { sumDeltas } from '../water/index.ts'
 import type { Balance } from './balance.ts'
 import type { PurposeProducts } from './check-input.ts'
 import { saltChange } from './effect.ts'
-import { pricePerGram } from './purchases.ts'
+import { agedPerFresh } from './fresh.ts'
+import { buyingSize } from './packages.ts'
 import { USE_OF } from './purposes.ts'
 import type { OpeningInput, Purpose } from './types.ts'
 import type { Wants } from './wants.ts'
@@ -15,8 +16,10 @@ const STAND_INS: { readonly [P in Purpose]?: readonly string[] } = {
   borate: ['boric-acid', 'borax-10', 'borax-5'],
   calcium: ['calcium-chloride-flake', 'calcium-chloride-anhydrous'],
 }
-/** A product without a price is never the cheap way while another one has a price. */
+/** One product to buy whose price is not known: never the cheap way while another one has a price, however little of it. */
 const UNPRICED = 1e6
+/** A need below this share of the amount is rounding [1]. */
+const ROUNDING = 1e-6
 
 /** Every choice of products for the purposes that the owner left open: generic stand-ins, and what is in stock. */
 export function* productSets(chosen: PurposeProducts, input: OpeningInput): Generator<PurposeProducts> {
@@ -56,13 +59,17 @@ export function worthOf(
   add(products.base, balance?.baseGPerM3 ?? 0)
   const used = [...grams]
   if (input.objective === 'cheapest')
-    // what stands in the shed is paid for
-    return used.reduce(
-      (sum, [product, needG]) =>
-        sum + Math.max(0, needG - (input.stockG[product.id] ?? 0)) * (pricePerGram(product) ?? UNPRICED),
-      0,
-    )
+    return used.reduce((sum, [product, needG]) => sum + toPay(product, needG, input), 0)
   if (input.objective === 'least-salt')
     return saltChange(sumDeltas(used.map(([product, needG]) => deltaOf(product, needG / input.volumeM3))))
   return used.length + ((balance?.aerationMol ?? 0) > 0 ? 1 : 0)
+}
+
+/** What the packages cost that have to be bought; what stands in the shed is paid for. */
+function toPay(product: Product, needG: number, input: OpeningInput): number {
+  const missingG = Math.max(0, needG - (input.stockG[product.id] ?? 0)) / agedPerFresh(product)
+  if (missingG <= ROUNDING * needG) return 0
+  const size = buyingSize(product, missingG, input.packageSystem ?? 'metric')
+  const price = product.packages.find(({ label }) => label === size?.label)?.price
+  return size && price !== undefined ? size.count * price : UNPRICED
 }

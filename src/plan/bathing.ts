@@ -1,3 +1,4 @@
+import { limitsFor } from '../water/index.ts'
 import { chlorineFloor } from './floor.ts'
 import { BATHING, CHLORINE_FLOOR, LIMITS } from './limits.ts'
 import type { OpeningInput, OpeningPlan } from './types.ts'
@@ -26,17 +27,33 @@ export function bathingVerdict(input: OpeningInput): OpeningPlan['bathing'] {
     return no('How these readings were measured is not said. Say it, or measure again, before anyone bathes.')
   if (input.given.some((dose) => dose.atMs >= (input.measuredAtMs ?? 0)))
     return no('Something was dosed since the readings. Measure again before anyone bathes.')
+  if (input.closedBecause !== undefined) return no(input.closedBecause)
+  if (input.startedAtMs !== undefined && !((input.measuredAtMs ?? 0) >= input.startedAtMs))
+    return no('The readings are from before this start began. Measure again before anyone bathes.')
   const { pH, fc_mg_per_L_as_Cl2: chlorine, cya_mg_per_L: stabiliser } = start
   if (pH === undefined || chlorine === undefined) return no('Bathing needs a measured pH and free chlorine.')
-  const floor = chlorineFloor(stabiliser, input.chlorineFloorMgPerL).mgPerL
-  const ceiling = Math.min(CHLORINE_FLOOR.bathingCeilingMgPerL, input.chlorineCeilingMgPerL ?? Number.POSITIVE_INFINITY)
+  // the stricter of the chosen rules and what holds everywhere here
+  const rules = limitsFor(input.rulesId, stabiliser, input)
+  const floor = chlorineFloor(stabiliser, input.chlorineFloorMgPerL, input.rulesId).mgPerL
+  const ceiling = Math.min(CHLORINE_FLOOR.bathingCeilingMgPerL, rules.ceilingMgPerL)
+  const pHLow = Math.max(BATHING.pHLow, rules.pHLow)
+  const pHHigh = Math.min(BATHING.pHHigh, rules.pHHigh)
+  const stabiliserHigh = Math.min(BATHING.stabiliserHighMgPerL, rules.stabiliserHighMgPerL)
+  if (!(floor <= ceiling))
+    return no(
+      `The least free chlorine, ${floor} mg/L, is above the most, ${ceiling} mg/L: nobody may bathe. Check the rules and your own limits.`,
+    )
   const unknown = stabiliser === undefined ? ' Stabiliser is unknown and counts as present.' : ''
   if (!(chlorine >= floor)) return no(`Free chlorine is below the ${floor} mg/L that bathing needs.${unknown}`)
   if (!(chlorine <= ceiling)) return no(`Free chlorine is above ${ceiling} mg/L.`)
-  if (!(pH >= BATHING.pHLow && pH <= BATHING.pHHigh))
-    return no(`pH is outside ${BATHING.pHLow.toFixed(1)} to ${BATHING.pHHigh}.`)
-  if (stabiliser !== undefined && !(stabiliser <= BATHING.stabiliserHighMgPerL))
-    return no(`Stabiliser is above ${BATHING.stabiliserHighMgPerL} mg/L; chlorine works too slowly.`)
+  if (!(pH >= pHLow && pH <= pHHigh)) return no(`pH is outside ${pHLow.toFixed(1)} to ${pHHigh.toFixed(1)}.`)
+  if (stabiliser !== undefined && !(stabiliser <= stabiliserHigh))
+    return no(`Stabiliser is above ${stabiliserHigh} mg/L; chlorine works too slowly.`)
+  const { combinedMgPerL } = input
+  if (combinedMgPerL !== undefined && combinedMgPerL > rules.combinedHighMgPerL)
+    return no(
+      `Combined chlorine is ${Number(combinedMgPerL.toPrecision(2))} mg/L, above ${rules.combinedHighMgPerL}: it has to be broken down first.`,
+    )
   return {
     cleared: true,
     reason: `The last measured pH and free chlorine are inside the limits.${unknown} The water must also be clear to the drain, and local rules and the labels come first.`,

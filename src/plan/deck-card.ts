@@ -4,6 +4,7 @@ import { type Constants, equilibrateAtPH } from '../water/index.ts'
 import { checkOpening, type PurposeProducts } from './check-input.ts'
 import { DECK_CAUTIONS, DECK_LABELS } from './deck-words.ts'
 import { effectPerGPerM3, type LinearKey } from './effect.ts'
+import { asBought } from './fresh.ts'
 import { afterDose } from './moves.ts'
 import { hasHighMetals } from './opening-marks.ts'
 import { pourCount, slowPourCount } from './pours.ts'
@@ -37,7 +38,8 @@ const NEUTRAL_ALKALINITY = 90
  * Reading → dose for the pool's edge, each dose counted by the kernel in the pool's own volume and water: the last
  * readings, else the aims. A dose goes to the aim of its band, rounded down to two digits, never up.
  */
-export function deckCard(input: OpeningInput): Result<DeckCard> {
+export function deckCard(asked: OpeningInput): Result<DeckCard> {
+  const input: OpeningInput = { ...asked, productList: asBought(asked) }
   const checked = checkOpening(input)
   if (!checked.ok) return checked
   const constants = constantsOf(input.constants)

@@ -25,6 +25,8 @@ export interface EndState {
   readonly bands: BalanceBands
   /** What the amounts are of: the owner's and the regime's products, or what was chosen instead of them. */
   readonly products: PurposeProducts
+  /** Why other products than those asked for, where there are any. */
+  readonly swappedFor?: 'reach' | 'objective' | undefined
 }
 
 /**
@@ -48,7 +50,7 @@ export function endState(
     if (!end.balance) continue
     const its = worthOf(end, input)
     if (best.balance && its >= worth - 1e-9 * Math.abs(worth)) continue
-    best = end
+    best = { ...end, swappedFor: chosen.balance ? 'objective' : 'reach' }
     worth = its
   }
   return best

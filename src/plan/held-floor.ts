@@ -19,7 +19,7 @@ export interface Keeping {
  * lowest residual between doses all reach it.
  */
 export function heldFloor(input: UpkeepInput, keeping: Keeping): Upkeep['floor'] {
-  const floor = chlorineFloor(input.water.cya_mg_per_L, input.chlorineFloorMgPerL)
+  const floor = chlorineFloor(input.water.cya_mg_per_L, input.chlorineFloorMgPerL, input.rulesId)
   const present = input.water.fc_mg_per_L_as_Cl2
   const band = input.targets.fc_mg_per_L_as_Cl2
   const losses = lossesAt(keeping.terms, keeping.residualMgPerL)

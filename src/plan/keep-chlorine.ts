@@ -84,7 +84,7 @@ function topUp(
 
 const few = (value: number): string => String(Number(value.toPrecision(2)))
 /** Rounded down: what lacks can be added, what is too much only waited for. */
-function grams(g: number): string {
+export function grams(g: number): string {
   const unit = 10 ** (Math.floor(Math.log10(g)) - 1)
   return `${Number((Math.floor(g / unit + 1e-9) * unit).toPrecision(2))} g`
 }

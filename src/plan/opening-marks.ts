@@ -2,6 +2,7 @@ import { productById } from '../chemicals/index.ts'
 import { metalsAdvice } from '../water/index.ts'
 import type { PurposeProducts } from './check-input.ts'
 import { effectPerGPerM3 } from './effect.ts'
+import type { EndState } from './end-state.ts'
 import { eatenOf, HUNGRY_SI } from './hungry.ts'
 import { LIMITS } from './limits.ts'
 import { stepLine } from './step-lines.ts'
@@ -163,14 +164,27 @@ export function broughtAlong(lines: readonly OpeningLine[], input: OpeningInput)
   ]
 }
 
-/** Products that were taken instead of the regime's. */
-export function swapRemarks(from: PurposeProducts, to: PurposeProducts, lines: readonly OpeningLine[]): string[] {
+const OBJECTIVE_WORDS: { readonly [O in NonNullable<OpeningInput['objective']>]: string } = {
+  'fewest-products': 'fewer products do',
+  cheapest: 'by your prices what has to be bought costs less, counting what has no price as dear',
+  'least-salt': 'less salt stays in the water',
+}
+
+/** Products that were taken instead of the regime's, and which of the two reasons it was. */
+export function swapRemarks(
+  from: PurposeProducts,
+  end: Pick<EndState, 'products' | 'swappedFor'>,
+  lines: readonly OpeningLine[],
+  input: OpeningInput,
+): string[] {
   const used = new Set(lines.flatMap((line) => (line.kind === 'dose' ? [line.purpose] : [])))
+  const why =
+    end.swappedFor === 'reach'
+      ? 'the bands cannot all be reached with the usual products'
+      : OBJECTIVE_WORDS[input.objective ?? 'fewest-products']
   return (Object.keys(from) as Purpose[]).flatMap((purpose) =>
-    used.has(purpose) && from[purpose].id !== to[purpose].id
-      ? [
-          `${to[purpose].label} instead of ${from[purpose].label}: by your objective, or since the bands cannot be reached otherwise.`,
-        ]
+    used.has(purpose) && from[purpose].id !== end.products[purpose].id
+      ? [`${end.products[purpose].label} instead of ${from[purpose].label}: ${why}.`]
       : [],
   )
 }

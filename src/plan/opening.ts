@@ -7,6 +7,7 @@ import { doneLines } from './done-lines.ts'
 import { endState } from './end-state.ts'
 import { exchangePart } from './exchange-part.ts'
 import { withFloor } from './floor.ts'
+import { asBought, freshWords } from './fresh.ts'
 import { afterGiven, MS_PER_HOUR, pouredBefore } from './given.ts'
 import { withKeptChlorine } from './keep-chlorine.ts'
 import { LIMITS } from './limits.ts'
@@ -31,10 +32,11 @@ const ORDERS: readonly Order[] = ['usual', 'chlorine-first', 'ph-then-chlorine']
  * The ordered list of what to do from these readings to these targets. The end is solved first, all doses together; then
  * they are put in the order of dosing, each line within the limits, each with the water it should leave behind.
  */
-export function openingPlan(given: OpeningInput): Result<OpeningPlan> {
+export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
+  const given: OpeningInput = { ...asked, productList: asBought(asked) }
   const checked = checkOpening(given)
   if (!checked.ok) return checked
-  const input: OpeningInput = { ...given, targets: withFloor(given.targets, given.start, given.chlorineFloorMgPerL) }
+  const input: OpeningInput = { ...given, targets: withFloor(given.targets, given.start, given.chlorineFloorMgPerL, given.rulesId) }
   const constants = constantsOf(input.constants)
   const missing = missingReadings(input)
   const measureAgain = readingAgeHours(input.measuredAtMs, input.nowMs) > LIMITS.readingHours
@@ -72,7 +74,8 @@ export function openingPlan(given: OpeningInput): Result<OpeningPlan> {
   if (!ahead.ok) return ahead
   const isChlorinated = ahead.value.lines.some((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
   const opening = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0, input)
-  const lines = withStates([...opening, ...done.lines, ...ahead.value.lines], input)
+  const fresh = freshWords(withStates([...opening, ...done.lines, ...ahead.value.lines], input), asked)
+  const { lines } = fresh
   const purchases = purchasesFor(lines, input)
   return ok({
     lines,
@@ -88,6 +91,7 @@ export function openingPlan(given: OpeningInput): Result<OpeningPlan> {
       ...start.value.assumptions,
       ...(isChlorinated ? quick.warnings : []),
       ...ahead.value.warnings,
+      ...fresh.warnings,
       ...broughtAlong(ahead.value.lines, input),
     ],
     bathing,
@@ -158,7 +162,7 @@ function planAhead(
   warnings.push(
     ...lateChlorine(lines, place.startHours),
     ...endRemarks(last, input),
-    ...swapRemarks(products, end.products, lines),
+    ...swapRemarks(products, end, lines, input),
   )
   const chlorine = input.start.fc_mg_per_L_as_Cl2
   const band = input.targets.fc_mg_per_L_as_Cl2

@@ -43,15 +43,20 @@ export function wholePackages(
   return choices.toSorted((a, b) => cost(a) - cost(b))[0]
 }
 
-/** The size to buy for an amount: fewest containers whose left-over is small against the amount. */
+/**
+ * The size to buy for an amount: the cheapest of those that the owner knows a price of, where few of one will do; else
+ * fewest containers whose left-over is small against the amount.
+ */
 export function buyingSize(product: Product, amountG: number, system: PackageSystem): Choice | undefined {
-  const choices = sizes(product, system)
-    .map((size) => ({
-      label: size.label,
-      massG: size.massG,
-      count: Math.max(1, Math.ceil(amountG / size.massG - 1e-9)),
-    }))
-    .filter((choice) => choice.count > 0)
+  const countOf = (massG: number) => Math.max(1, Math.ceil(amountG / massG - 1e-9))
+  const priced = product.packages.flatMap(({ label, massG, price }) =>
+    price === undefined ? [] : [{ label, massG, count: countOf(massG), cost: countOf(massG) * price }],
+  )
+  const [cheapest] = priced
+    .filter(({ count }) => count <= MOST_PACKAGES)
+    .toSorted((a, b) => a.cost - b.cost || a.count * a.massG - b.count * b.massG)
+  if (cheapest) return { label: cheapest.label, massG: cheapest.massG, count: cheapest.count }
+  const choices = sizes(product, system).map(({ label, massG }) => ({ label, massG, count: countOf(massG) }))
   // a container counts as much as a twentieth of the need thrown away
   const cost = (choice: Choice) => choice.count * choice.massG + choice.count * 0.05 * amountG
   return choices.toSorted((a, b) => cost(a) - cost(b))[0]

@@ -1,4 +1,5 @@
-import { type Product, productById } from '../chemicals/index.ts'
+import { productById } from '../chemicals/index.ts'
+import { agedPerFresh } from './fresh.ts'
 import { buyingSize } from './packages.ts'
 import type { DoseLine, OpeningInput, OpeningLine, PurchaseItem, PurchaseSum } from './types.ts'
 
@@ -16,7 +17,8 @@ export function purchasesFor(lines: readonly OpeningLine[], input: OpeningInput)
     const own = pending.filter((line) => line.productId === productId)
     const needG = own.reduce((sum, line) => sum + line.amountG, 0)
     const inStockG = Math.max(0, input.stockG[productId] ?? 0)
-    const missingG = Math.max(0, needG - inStockG)
+    // what is bought is as strong as its label, however old what stands in the shed is
+    const missingG = Math.max(0, needG - inStockG) / agedPerFresh(product)
     const whole = own.length === 1 && inStockG === 0 && own[0]?.packages?.isWhole ? own[0].packages : undefined
     const size = whole ?? buyingSize(product, missingG, input.packageSystem ?? 'metric')
     const count = missingG > ROUNDING * needG ? (size?.count ?? 0) : 0
@@ -30,7 +32,8 @@ export function purchasesFor(lines: readonly OpeningLine[], input: OpeningInput)
         inStockG,
         packageLabel: size?.label ?? '',
         count,
-        leftoverG: Math.max(0, inStockG + count * (pack?.massG ?? 0) - needG),
+        leftoverG: Math.max(0, inStockG - needG) + Math.max(0, count * (pack?.massG ?? 0) - missingG),
+        ...(product.fresh && count > 0 ? { missingFreshG: missingG } : {}),
         ...(cost === undefined ? {} : { cost }),
       },
     ]
@@ -42,10 +45,4 @@ export function sumOf(purchases: readonly PurchaseItem[]): PurchaseSum {
   const pricesUnknown = purchases.filter((item) => item.cost === undefined).length
   if (pricesUnknown > 0) return { pricesUnknown }
   return { pricesUnknown, cost: purchases.reduce((sum, item) => sum + (item.cost ?? 0), 0) }
-}
-
-/** The least that a gram of a product costs, by the packages of its row that have a price. */
-export function pricePerGram(product: Product): number | undefined {
-  const prices = product.packages.flatMap((pack) => (pack.price === undefined ? [] : [pack.price / pack.massG]))
-  return prices.length === 0 ? undefined : Math.min(...prices)
 }

@@ -88,8 +88,14 @@ export interface OpeningInput {
   readonly helpers?: readonly string[] | undefined
   /** Lines that dose nothing and were ticked as done. */
   readonly doneKeys?: readonly { readonly key: string; readonly atMs: number }[] | undefined
-  /** The set of rules that targets are held against, by id. */
+  /** The set of rules that bathing and targets are held against, by id. */
   readonly rulesId?: string | undefined
+  /** Combined chlorine by the same readings, where it can be told [mg/L]. */
+  readonly combinedMgPerL?: number | undefined
+  /** Why a start that is under way keeps the pool closed today, whatever is read. */
+  readonly closedBecause?: string | undefined
+  /** When a start that is under way began: readings from before it clear nobody. */
+  readonly startedAtMs?: number | undefined
 }
 
 export interface MetalReadings {
@@ -192,6 +198,8 @@ export interface PurchaseItem {
   readonly inStockG: number
   readonly packageLabel: string
   readonly count: number
+  /** What has to be bought where stock is old and weaker than what is bought [g of a fresh one]. */
+  readonly missingFreshG?: number | undefined
   /** What is over from stock and purchase when the plan is done [g]. */
   readonly leftoverG: number
   /** In the owner's currency; absent where this size has no price. */
@@ -293,6 +301,8 @@ export interface UpkeepInput {
   readonly productList?: ProductList | undefined
   readonly pumpHoursPerDay: number
   readonly chlorineFloorMgPerL?: number | undefined
+  /** The set of rules that the floor follows, by id. */
+  readonly rulesId?: string | undefined
   readonly constants: 'default' | 'oracle' | 'wahman'
 }
 

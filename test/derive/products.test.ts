@@ -48,8 +48,12 @@ const chlorine = (spec: Spec) => {
 
 describe('an owner’s own products', () => {
   test('lose strength from the day they were bought, and the dose grows by as much', () => {
+    // What stands in the shed is what ages: without any in stock it would be bought, and fresh.
+    const inStock = (spec: Spec) =>
+      edited(spec, { id: 'setStock', args: { systemId, product: 'bleach', amountG: 50_000 } })
     const fresh = owned()
-    const old = owned({ boughtAt: '2026-03-01T12:00:00Z', openedAt: '2026-05-01T12:00:00Z', storedC: 25 })
+    const dated = owned({ boughtAt: '2026-03-01T12:00:00Z', openedAt: '2026-05-01T12:00:00Z', storedC: 25 })
+    const old = inStock(dated)
     const left = strengthAfter({ percent: 12.5, days: 92, storedC: 25 })
     if (!left.ok) throw new Error(left.problem.what)
     const found = deriveProducts(old, systemId, NOW).find('bleach')
@@ -58,6 +62,7 @@ describe('an owner’s own products', () => {
     expect(chlorine(fresh).productId).toBe('bleach')
     // The exact amount of chlorine is the same: grams go with the strength that is left.
     expect(chlorine(old).amountG / chlorine(fresh).amountG).toBeCloseTo(12.5 / left.value.percent, 2)
+    expect(chlorine(dated).amountG).toBeCloseTo(chlorine(fresh).amountG, 6)
   })
 
   test('bought in the future counts as fresh; opened is what counts where nothing else is known', () => {

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { deltaOf, productById, productsWith } from '../../src/chemicals/index.ts'
 import { runCommandLine } from '../../src/cli/run.ts'
+import { checkOpening } from '../../src/plan/check-input.ts'
 import {
   type DoseLine,
   defaultTargets,
@@ -13,6 +14,7 @@ import {
   openingPlan,
   targetDoses,
 } from '../../src/plan/index.ts'
+import { swapRemarks } from '../../src/plan/opening-marks.ts'
 import { CONSTANT_SETS, MG_CACO3_PER_EQ, type WaterReading } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
 
@@ -150,6 +152,97 @@ describe('purchases', () => {
     expect(one.purchases).toHaveLength(1)
     expect(one.purchaseSum).toEqual({ pricesUnknown: 0, cost: item!.cost })
     expect(item!.leftoverG).toBeCloseTo(item!.cost! * 500 - item!.needG, 6)
+  })
+
+  test('old liquid: what is not in stock is bought, so it is counted and bought at the label’s strength', () => {
+    const old = (ageDays?: number) =>
+      productsWith([
+        {
+          id: 'can',
+          label: 'Can',
+          like: 'liquid-chlorine-12',
+          strength: 12.5,
+          basis: 'trade-percent',
+          ageDays,
+          storedC: 30,
+        },
+      ])
+    const low = { ...BALANCED, fc_mg_per_L_as_Cl2: 0 }
+    const products = { openingChlorine: 'can' }
+    const fresh = plan(low, { products, productList: old() })
+    const none = plan(low, { products, productList: old(365) })
+    expect(grams(none, 'can')).toBeCloseTo(grams(fresh, 'can'), 6)
+    expect(none.purchases).toEqual(fresh.purchases)
+    expect(none.warnings.join(' ')).toContain('as the label has it')
+
+    const { ageing } = good(productById('can', old(365))).product
+    const ratio = ageing!.labelPercent / ageing!.percent
+    expect(ratio).toBeGreaterThan(4)
+    const stockG = { can: 1000 }
+    const some = plan(low, { products, productList: old(365), stockG })
+    expect(grams(some, 'can') / grams(fresh, 'can')).toBeCloseTo(ratio, 6)
+    const [item] = some.purchases
+    expect(item!.missingFreshG).toBeCloseTo((grams(some, 'can') - 1000) / ratio, 6)
+    expect(item!.count).toBe(1)
+    const line = doses(some).find(({ productId }) => productId === 'can')!
+    expect(line.cautions[0]).toContain('Only 1000 g of this amount is in stock')
+    expect(line.cautions[0]).toContain('of a freshly bought one')
+    expect(line.packages).toBeUndefined()
+    const enough = plan(low, { products, productList: old(365), stockG: { can: 20_000 } })
+    expect(enough.purchases[0]!.count).toBe(0)
+    expect(enough.purchases[0]!.leftoverG).toBeCloseTo(20_000 - grams(enough, 'can'), 6)
+    expect(doses(enough)[0]!.cautions[0]).toContain('The same from a freshly bought one would be')
+  })
+
+  test('cheapest without any price changes nothing, and one price of a size is what is bought', () => {
+    const hard = { ...BALANCED, ch_mg_per_L_as_CaCO3: 120 }
+    const usual = plan(hard)
+    const unpriced = plan(hard, { objective: 'cheapest' })
+    expect(unpriced.purchases).toEqual(usual.purchases)
+    expect([...used(unpriced)]).toEqual(['calcium-chloride-flake'])
+    const flake = good(productById('calcium-chloride-flake')).product
+    const pack = flake.packages.find(({ massG }) => massG === 10_000)!
+    const priced = productsWith([], [{ product: flake.id, packageLabel: pack.label, price: 20 }])
+    for (const objective of ['cheapest', 'fewest-products'] as const) {
+      const of = plan(hard, { objective, productList: priced })
+      const count = Math.ceil(of.purchases[0]!.needG / 10_000)
+      expect(of.purchases[0]).toMatchObject({ productId: flake.id, packageLabel: pack.label, count, cost: 20 * count })
+      expect(of.purchaseSum).toEqual({ pricesUnknown: 0, cost: 20 * count })
+    }
+  })
+
+  test('cheapest is by the packages that have to be bought, not by the gram', () => {
+    // 64 mg/L more takes 5.5 kg of flake, so 10 kg bought, but 4.5 kg without water, so 5 kg
+    const targets = defaultTargets('plaster', 'stabilised', {
+      ch_mg_per_L_as_CaCO3: { low: 230, aim: 264, high: 400 },
+    })
+    const soft = { ...BALANCED, ch_mg_per_L_as_CaCO3: 200 }
+    const priced = (id: string, perKg: number) =>
+      good(productById(id)).product.packages.map(({ label, massG }) => ({
+        product: id,
+        packageLabel: label,
+        price: (perKg * massG) / 1000,
+      }))
+    const prices = [...priced('calcium-chloride-flake', 1), ...priced('calcium-chloride-anhydrous', 1.8)]
+    const of = plan(soft, { objective: 'cheapest', targets, productList: productsWith([], prices) })
+    expect(of.purchaseSum).toEqual({ pricesUnknown: 0, cost: 9 })
+    expect([...used(of)]).toEqual(['calcium-chloride-anhydrous'])
+    expect(of.warnings.join(' ')).toContain('by your prices what has to be bought costs less')
+  })
+
+  test('a swap says which reason it has', () => {
+    const usual = good(checkOpening(input(FRESH)))
+    const products = { ...usual, base: good(productById('borax-10')).product }
+    const lines = doses(plan({ ...BALANCED, pH: 7, ta_mg_per_L_as_CaCO3: 57 }))
+    const words = (swappedFor: 'reach' | 'objective') =>
+      swapRemarks(usual, { products, swappedFor }, lines, input(FRESH, { objective: 'least-salt' }))
+    expect(words('reach')).toEqual([expect.stringContaining('cannot all be reached')])
+    expect(words('objective')).toEqual([expect.stringContaining('less salt stays in the water')])
+    const soft = { ...BALANCED, pH: 7, ta_mg_per_L_as_CaCO3: 57, ch_mg_per_L_as_CaCO3: 47, fc_mg_per_L_as_Cl2: 1 }
+    const start = { ...soft, cya_mg_per_L: 0, borate_mg_per_L_as_B: 27, salt_mg_per_L_as_NaCl: 1000, temperature_C: 24 }
+    const targets = defaultTargets('vinyl', 'stabilised', {})
+    const least = plan(start, { objective: 'least-salt', surface: 'vinyl', targets })
+    expect(least.warnings).toContain(words('objective')[0])
   })
 
   test('an own product is dosed by its own strength', () => {

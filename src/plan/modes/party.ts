@@ -31,7 +31,7 @@ export const PARTY: StartMode = {
       what: 'Nobody goes back in before the readings allow it.',
       how: 'Cover off, pump on day and night.',
       why: 'Chlorine is lowest just when the water holds most of what bathers brought.',
-    }),
+    }, { closesPool: true }),
     measureStep(
       'read',
       1,

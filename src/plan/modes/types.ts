@@ -61,6 +61,8 @@ export interface StartStep extends Origin {
   readonly often?: string | undefined
   readonly condition?: StepCondition | undefined
   readonly handles: readonly Handling[]
+  /** True where nobody bathes on its days, whatever is read. */
+  readonly closesPool?: boolean | undefined
   /** Only for these surfaces, where it is not for all. */
   readonly surfaces?: readonly Surface['id'][] | undefined
   /** Only where the pool has a target for it. */

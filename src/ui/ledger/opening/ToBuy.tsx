@@ -87,6 +87,9 @@ function Item({ item, system }: { readonly item: PurchaseItem; readonly system: 
             ? `${formatQuantity('number', item.count, units, { digits: 0 })} × ${item.packageLabel}`
             : 'nothing'}
         </span>
+        {isBought && item.missingFreshG !== undefined && (
+          <span className={styles['needed']}>{say(item.missingFreshG)} of a fresh one is missing</span>
+        )}
         {isBought && item.cost !== undefined && (
           <span className={styles['needed']}>{formatMoney(item.cost, system.currency)}</span>
         )}
