@@ -1,6 +1,6 @@
-import { fail, ok, type Result, under } from '../base/index.ts'
+import { fail, ok, type Problem, type Result, under } from '../base/index.ts'
 import { type Product, productById } from '../chemicals/index.ts'
-import { badNumber, bandUpsideDown, unknownRegime, wrongProduct } from './problems.ts'
+import { badNumber, bandNotNumbers, bandOutOfRange, bandUpsideDown, unknownRegime, wrongProduct } from './problems.ts'
 import { USE_OF } from './purposes.ts'
 import { REGIMES } from './regimes.ts'
 import { TARGET_KEYS } from './targets.ts'
@@ -20,10 +20,16 @@ const PURPOSE_TEXT: { readonly [P in Purpose]: string } = {
   salt: 'raising salt',
 }
 
-function isBand(key: TargetKey, band: Band): boolean {
+/** Outside these a pH band is a slip: eyes and metal suffer below, chlorine hardly works above (common practice, no source). */
+const PH_LOWEST = 6.5
+const PH_HIGHEST = 8.5
+
+function bandProblem(key: TargetKey, band: Band): Problem | undefined {
   const { low, aim, high } = band
-  if (![low, aim, high].every((value) => Number.isFinite(value) && value >= 0)) return false
-  return low <= aim && aim <= high && (key !== 'pH' || (low >= 6.5 && high <= 8.5))
+  if (![low, aim, high].every((value) => Number.isFinite(value) && value >= 0)) return bandNotNumbers(key)
+  if (!(low <= aim && aim <= high)) return bandUpsideDown(key)
+  if (key === 'pH' && !(low >= PH_LOWEST && high <= PH_HIGHEST)) return bandOutOfRange(key, band, PH_LOWEST, PH_HIGHEST)
+  return undefined
 }
 
 /** The product of every purpose: the owner's, else the regime's; a Problem where one doesn't do its job. */
@@ -58,7 +64,8 @@ export function checkOpening(input: OpeningInput): Result<PurposeProducts> {
     return fail(badNumber('turnoverHours', input.turnoverHours, 'above zero'))
   for (const key of TARGET_KEYS) {
     const band = input.targets[key]
-    if (band && !isBand(key, band)) return fail(bandUpsideDown(key))
+    const problem = band && bandProblem(key, band)
+    if (problem) return fail(problem)
   }
   return productsFor(input)
 }

@@ -1,6 +1,7 @@
 import { ok, type Result } from '../base/index.ts'
 import { deltaOf, PRODUCTS, type Product } from '../chemicals/index.ts'
 import { type Constants, equilibrateAtPH } from '../water/index.ts'
+import { borateCaution } from './borate-caution.ts'
 import { checkOpening, type PurposeProducts } from './check-input.ts'
 import { DECK_CAUTIONS, DECK_LABELS } from './deck-words.ts'
 import { effectPerGPerM3, type LinearKey } from './effect.ts'
@@ -57,6 +58,8 @@ export function deckCard(asked: OpeningInput): Result<DeckCard> {
   const cautions = listed(job)
     .filter((product) => used.has(product.id))
     .flatMap(cautionsFor)
+  const borate = rows.find((row) => row.key === 'borate_mg_per_L_as_B')
+  if (borate) cautions.push(borateCaution(borate.band.aim))
   const waterIs = isMeasured ? 'measured' : 'targets'
   return ok({
     rows,

@@ -1,5 +1,6 @@
 import type { Product } from '../chemicals/index.ts'
 import type { Constants } from '../water/index.ts'
+import { borateCaution } from './borate-caution.ts'
 import { effectPerGPerM3, type LinearKey, readingChange } from './effect.ts'
 import { amountInterval, readingSigma } from './interval.ts'
 import { LIMITS } from './limits.ts'
@@ -86,7 +87,7 @@ export function doseLine(move: DoseMove, place: LinePlace, input: OpeningInput, 
     startHours: place.startHours,
     waitHours: wait,
     state: 'later',
-    cautions: cautionsFor(product),
+    cautions: [...cautionsFor(product), ...borateWords(move)],
     purpose,
     productId: product.id,
     amountG,
@@ -101,6 +102,12 @@ export function doseLine(move: DoseMove, place: LinePlace, input: OpeningInput, 
     ...(exception === undefined ? {} : { exception }),
     ...(share === undefined ? {} : { safeFirstG: firstG }),
   }
+}
+
+/** With figures for the water it leaves, for any product that brings borate. */
+function borateWords({ want, after }: DoseMove): string[] {
+  if (!(effectPerGPerM3(want.product, 'borate_mg_per_L_as_B') > 0)) return []
+  return [borateCaution(readingChange(after.totals, 'borate_mg_per_L_as_B'))]
 }
 
 /** Hours from the first pour to the end of the wait. */

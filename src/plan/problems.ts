@@ -1,9 +1,12 @@
 import type { Problem } from '../base/index.ts'
 import { TARGET_LABELS } from './targets.ts'
-import type { TargetKey } from './types.ts'
+import type { Band, TargetKey } from './types.ts'
 
 /** Every complaint of this layer, worded in one place. */
 const few = (value: number): string => String(Number(value.toPrecision(3)))
+
+/** As it stands inside a sentence. */
+const labelOf = (key: TargetKey): string => (key === 'pH' ? 'pH' : TARGET_LABELS[key].toLowerCase())
 
 export function badNumber(path: string, value: number, need: string): Problem {
   return {
@@ -29,9 +32,29 @@ export function bandUpsideDown(key: TargetKey): Problem {
   return {
     code: 'band-upside-down',
     path: `targets.${key}`,
-    what: `The band of ${TARGET_LABELS[key].toLowerCase()} does not run low, aim, high.`,
+    what: `The band of ${labelOf(key)} does not run low, aim, high.`,
     why: 'A target is a band with its aim inside.',
-    hint: 'Put the three numbers in order, none below zero.',
+    hint: 'Put the three numbers in order.',
+  }
+}
+
+export function bandNotNumbers(key: TargetKey): Problem {
+  return {
+    code: 'band-not-numbers',
+    path: `targets.${key}`,
+    what: `The band of ${labelOf(key)} holds something that is no number, or one below zero.`,
+    why: 'A dose is counted to it.',
+    hint: 'Enter low, aim and high, none below zero.',
+  }
+}
+
+export function bandOutOfRange(key: TargetKey, band: Band, lowest: number, highest: number): Problem {
+  return {
+    code: 'band-out-of-range',
+    path: `targets.${key}`,
+    what: `The band of ${labelOf(key)} runs from ${few(band.low)} to ${few(band.high)}; it has to lie between ${lowest} and ${highest}.`,
+    why: 'Beyond that the water hurts eyes and metal, or chlorine hardly works.',
+    hint: 'Choose a band inside; 7.2 to 7.8 is usual.',
   }
 }
 

@@ -4,9 +4,9 @@ import { badNumber, wrongProduct } from './problems.ts'
 import type { UpkeepInput } from './types.ts'
 
 const RANGES: readonly (readonly [key: keyof UpkeepInput, low: number, high: number, need: string])[] = [
-  ['volumeM3', 1e-3, 1e6, 'above zero'],
-  ['waterSurfaceM2', 1e-3, 1e6, 'above zero'],
-  ['meanDepthM', 1e-2, 100, 'above zero'],
+  ['volumeM3', 1e-3, 1e6, 'between 0.001 and 1,000,000 m³'],
+  ['waterSurfaceM2', 1e-3, 1e6, 'between 0.001 and 1,000,000 m²'],
+  ['meanDepthM', 1e-2, 100, 'between 0.01 and 100 m'],
   ['latitudeDeg', -90, 90, 'between −90 and 90'],
   ['elevationM', -500, 6000, 'between −500 and 6000'],
   ['dayOfYear', 1, 366, 'a day of the year, 1 to 366'],
@@ -15,7 +15,7 @@ const RANGES: readonly (readonly [key: keyof UpkeepInput, low: number, high: num
   ['humidityPercent', 0, 100, 'between 0 and 100'],
   ['windMPerS', 0, 40, 'between 0 and 40 m/s'],
   ['sunshine', 0, 1, 'between 0 and 1'],
-  ['bathersPerDay', 0, 1e5, 'zero or more'],
+  ['bathersPerDay', 0, 1e5, 'between 0 and 100,000'],
   ['bathingHours', 0, 24, 'between 0 and 24'],
   ['coverHoursPerDay', 0, 24, 'between 0 and 24'],
   ['pumpHoursPerDay', 0, 24, 'between 0 and 24'],

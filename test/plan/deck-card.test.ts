@@ -64,10 +64,13 @@ describe('the deck card', () => {
   test('rows follow the targets: pH by acid at three readings, borate only where it is wanted, stabiliser where it is', () => {
     const keys = (of: DeckCard) => of.rows.map((row) => row.key)
     expect(keys(card())).toContain('borate_mg_per_L_as_B')
+    // 45 mg/L × 48 mL = 2.16 mg of 15 kg × 0.2 mg/kg = 3 mg (EPA reference dose of 2004, seen)
+    expect(card().cautions.join(' ')).toContain('takes in about 2.2 mg of boron, 72 %')
     expect(keys(card())).not.toContain('cya_mg_per_L')
     const stabilised = card({ regimeId: 'stabilised', targets: defaultTargets('plaster', 'stabilised', {}) })
     expect(keys(stabilised)).toContain('cya_mg_per_L')
     expect(keys(stabilised)).not.toContain('borate_mg_per_L_as_B')
+    expect(stabilised.cautions.join(' ')).not.toContain('mg of boron')
     const high = card().rows.find((row) => row.key === 'pH-high')!
     expect(high.doses.map((dose) => dose.readingText)).toEqual(['pH 7.8', 'pH 8.0', 'pH 8.2'])
     expect(high.doses.map((dose) => dose.exactG)).toEqual(

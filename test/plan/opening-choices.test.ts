@@ -256,6 +256,33 @@ describe('purchases', () => {
   })
 })
 
+describe('words that say the true reason', () => {
+  const problem = (pH: { low: number; aim: number; high: number }) => {
+    const answer = openingPlan(input(FRESH, { targets: { pH: { ...pH, source: '', isOwn: true } } }))
+    if (answer.ok) throw new Error('such a band is a Problem')
+    return answer.problem
+  }
+  test.each([
+    [{ low: 5, aim: 5, high: 5 }, 'band-out-of-range', 'between 6.5 and 8.5'],
+    [{ low: 9.5, aim: 10, high: 12 }, 'band-out-of-range', 'from 9.5 to 12'],
+    [{ low: -1, aim: 7, high: 8 }, 'band-not-numbers', 'below zero'],
+    [{ low: 7, aim: Number.NaN, high: 8 }, 'band-not-numbers', 'no number'],
+    [{ low: 7.8, aim: 7.5, high: 7.2 }, 'band-upside-down', 'does not run low, aim, high'],
+  ])('a pH band %j is a Problem %s', (band, code, words) => {
+    expect(problem(band)).toMatchObject({ code, path: 'targets.pH', what: expect.stringContaining(words) })
+    expect(problem(band).what).toContain('band of pH')
+  })
+
+  test('a borate dose says what a child and a dog take in from the water it leaves; no other dose does', () => {
+    const of = plan(FRESH, { regimeId: 'unstabilised' })
+    const withWords = doses(of).filter((line) => line.cautions.some((text) => text.includes('mg of boron')))
+    expect(withWords.map((line) => line.productId)).toEqual(['boric-acid'])
+    // 45 mg/L × 48 mL = 2.16 mg of 15 kg × 0.2 mg/kg = 3 mg; 45 mg/L × 500 mL / 10 kg = 2.25 mg/kg (EPA reference dose, seen)
+    expect(withWords[0]!.after.reading.borate_mg_per_L_as_B).toBeCloseTo(45, 6)
+    expect(withWords[0]!.cautions.at(-1)).toMatch(/45 mg\/L.* 2\.2 mg of boron, 72 %.* 2\.3 mg per kg.*pregnant/)
+  })
+})
+
 describe('lines that dose nothing', () => {
   test('are ticked by their key, as long as no newer readings came', () => {
     const key = 'measure'

@@ -376,6 +376,11 @@ describe('input that cannot be reckoned is a Problem with its place', () => {
     expect(!answer.ok && answer.problem.path).toBe(path)
   })
 
+  test.each([1e-6, 1e7])('a volume of %s m³ is told the range that it is outside of', (volumeM3) => {
+    const answer = upkeep({ ...OPEN_POOL, volumeM3 })
+    expect(!answer.ok && answer.problem.what).toContain('between 0.001 and 1,000,000 m³')
+  })
+
   test('absent pH and alkalinity are taken from the aims, and said', () => {
     const result = of(OPEN_POOL, { water: { cya_mg_per_L: 30 } })
     expect(result.warnings.join(' ')).toContain('Alkalinity is unknown')
