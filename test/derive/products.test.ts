@@ -86,6 +86,13 @@ describe('an owner’s own products', () => {
     expect(card.value.madeFor.waterIs).toBe('measured')
   })
 
+  test('what is assumed for upkeep is said in few digits', () => {
+    const upkeep = deriveUpkeep({ ...owned(), site: { ...owned().site, climate: undefined } }, systemId, NOW)
+    const words = upkeep.ok ? upkeep.value.warnings.join(' ') : ''
+    expect(words).toContain('% of the possible sunshine')
+    expect(words).not.toMatch(/\d\.\d{4,}/)
+  })
+
   test('prices make the shopping list’s cost', () => {
     const priced = edited(owned(), {
       id: 'setPrice',
