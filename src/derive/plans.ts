@@ -1,13 +1,16 @@
 import { fail, type Result } from '../base/index.ts'
 import { momentMs, type ReadingSet, type Spec, type System } from '../document/index.ts'
 import {
+  closedOn,
   type DeckCard,
   deckCard,
   type GivenDose,
   type OpeningInput,
   type OpeningPlan,
   openingPlan,
+  startDay,
 } from '../plan/index.ts'
+import { combinedChlorine } from '../water/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
 import { deriveDevices } from './devices.ts'
 import { memoLast } from './memo.ts'
@@ -46,6 +49,21 @@ function isCopyOf(set: ReadingSet, fill: ReadingSet): boolean {
   if (momentMs(set.at) !== momentMs(fill.at)) return false
   const keys = Object.keys({ ...set.values, ...fill.values }) as (keyof ReadingSet['values'])[]
   return keys.every((key) => set.values[key] === fill.values[key])
+}
+
+/** Combined chlorine by readings that agree; the Water chapter says where they don't. */
+function combinedOf({ values, method }: ReadingSet): number | undefined {
+  const free = values.fc_mg_per_L_as_Cl2
+  const read = free === undefined ? undefined : combinedChlorine({ ...values, fc_mg_per_L_as_Cl2: free }, method)
+  return read?.ok ? read.value?.combinedMgPerL : undefined
+}
+
+/** What a start that has begun takes back of the readings' word. */
+function startUnderWay(system: System, nowMs: number): Pick<OpeningInput, 'closedBecause' | 'startedAtMs'> {
+  const { start } = system
+  const startedAtMs = start && momentMs(start.at)
+  if (!start || startedAtMs === undefined || startedAtMs > nowMs) return {}
+  return { startedAtMs, closedBecause: closedOn(start.mode, startDay(startedAtMs, nowMs)) }
 }
 
 /** What the opening plan is computed from, or what is lacking. */
@@ -95,6 +113,8 @@ function openingInputOf(
       metals: readings?.values,
       helpers: system.equipment.helpers,
       doneKeys: tickedLines(system),
+      combinedMgPerL: readings && combinedOf(readings),
+      ...startUnderWay(system, nowMs),
     },
   }
 }

@@ -88,6 +88,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       productList: deriveProducts(spec, systemId, nowMs),
       pumpHoursPerDay: system.equipment.pumpHoursPerDay ?? ASSUMED.pumpHoursPerDay,
       chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
+      rulesId: spec.site.rules?.profile,
       constants,
     },
     assumed,

@@ -1,6 +1,7 @@
 export { deckCard } from './deck-card.ts'
 export { HELPERS } from './helpers.ts'
 export { LIMITS } from './limits.ts'
+export { closedOn } from './modes/closed-on.ts'
 export { START_INPUTS } from './modes/start-inputs.ts'
 export { START_MODES } from './modes/start-modes.ts'
 export { startSchedule, stepsOn } from './modes/start-schedule.ts'

@@ -3,6 +3,7 @@ import type { Constants } from '../water/index.ts'
 import { assemble, type Follows, keyMaker } from './assemble.ts'
 import { bathingVerdict, readingAgeHours } from './bathing.ts'
 import { checkOpening, type PurposeProducts } from './check-input.ts'
+import { combinedLine } from './combined-line.ts'
 import { doneLines } from './done-lines.ts'
 import { endState } from './end-state.ts'
 import { exchangePart } from './exchange-part.ts'
@@ -36,7 +37,10 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   const given: OpeningInput = { ...asked, productList: asBought(asked) }
   const checked = checkOpening(given)
   if (!checked.ok) return checked
-  const input: OpeningInput = { ...given, targets: withFloor(given.targets, given.start, given.chlorineFloorMgPerL, given.rulesId) }
+  const input: OpeningInput = {
+    ...given,
+    targets: withFloor(given.targets, given.start, given.chlorineFloorMgPerL, given.rulesId),
+  }
   const constants = constantsOf(input.constants)
   const missing = missingReadings(input)
   const measureAgain = readingAgeHours(input.measuredAtMs, input.nowMs) > LIMITS.readingHours
@@ -73,7 +77,9 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   })
   if (!ahead.ok) return ahead
   const isChlorinated = ahead.value.lines.some((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
-  const opening = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0, input)
+  const combined = since.length === 0 ? combinedLine(input, quick.products) : undefined
+  const first = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0, input)
+  const opening = combined ? [...first, combined] : first
   const fresh = freshWords(withStates([...opening, ...done.lines, ...ahead.value.lines], input), asked)
   const { lines } = fresh
   const purchases = purchasesFor(lines, input)

@@ -30,11 +30,7 @@ export function upkeep(input: UpkeepInput): Result<Upkeep> {
   const checked = checkUpkeep(input)
   if (!checked.ok) return checked
   const constants = constantsOf(input.constants)
-  const { mgPerL: floorMgPerL } = chlorineFloor(
-    input.water.cya_mg_per_L,
-    input.chlorineFloorMgPerL,
-    input.rulesId,
-  )
+  const { mgPerL: floorMgPerL } = chlorineFloor(input.water.cya_mg_per_L, input.chlorineFloorMgPerL, input.rulesId)
   const residual = Math.max(floorMgPerL, input.targets.fc_mg_per_L_as_Cl2?.aim ?? USUAL.chlorineMgPerL)
   const held = waterHeld(input, residual, constants)
   if (!held.ok) return held

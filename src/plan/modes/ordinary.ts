@@ -127,11 +127,13 @@ export const UNKNOWN_POOL: StartMode = {
       1,
       4,
       {
-      title: 'Nobody bathes',
-      what: 'Keep the pool closed until it has been measured twice and the water is clear to the drain.',
-      how: 'Look at drain covers, ladders, rails and lights. Where a drain cover is loose, cracked or missing, or there is a single drain that a body can cover, nobody goes in until a licensed trade has seen to it.',
-      why: 'You do not know what is in it, nor what is broken.',
-    }, { closesPool: true }),
+        title: 'Nobody bathes',
+        what: 'Keep the pool closed until it has been measured twice and the water is clear to the drain.',
+        how: 'Look at drain covers, ladders, rails and lights. Where a drain cover is loose, cracked or missing, or there is a single drain that a body can cover, nobody goes in until a licensed trade has seen to it.',
+        why: 'You do not know what is in it, nor what is broken.',
+      },
+      { closesPool: true },
+    ),
     step(
       'power',
       1,

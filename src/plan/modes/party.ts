@@ -26,12 +26,18 @@ export const PARTY: StartMode = {
     },
   ],
   steps: [
-    step('out', 1, 1, {
-      title: 'Everybody out',
-      what: 'Nobody goes back in before the readings allow it.',
-      how: 'Cover off, pump on day and night.',
-      why: 'Chlorine is lowest just when the water holds most of what bathers brought.',
-    }, { closesPool: true }),
+    step(
+      'out',
+      1,
+      1,
+      {
+        title: 'Everybody out',
+        what: 'Nobody goes back in before the readings allow it.',
+        how: 'Cover off, pump on day and night.',
+        why: 'Chlorine is lowest just when the water holds most of what bathers brought.',
+      },
+      { closesPool: true },
+    ),
     measureStep(
       'read',
       1,
