@@ -51,11 +51,12 @@ function isCopyOf(set: ReadingSet, fill: ReadingSet): boolean {
   return keys.every((key) => set.values[key] === fill.values[key])
 }
 
-/** Combined chlorine by readings that agree; the Water chapter says where they don't. */
-function combinedOf({ values, method }: ReadingSet): number | undefined {
+/** Combined chlorine by these readings, or how they contradict each other. */
+function combinedOf({ values, method }: ReadingSet): Pick<OpeningInput, 'combinedMgPerL' | 'chlorineClash'> {
   const free = values.fc_mg_per_L_as_Cl2
-  const read = free === undefined ? undefined : combinedChlorine({ ...values, fc_mg_per_L_as_Cl2: free }, method)
-  return read?.ok ? read.value?.combinedMgPerL : undefined
+  if (free === undefined) return {}
+  const read = combinedChlorine({ ...values, fc_mg_per_L_as_Cl2: free }, method)
+  return read.ok ? { combinedMgPerL: read.value?.combinedMgPerL } : { chlorineClash: read.problem.what }
 }
 
 /** What a start that has begun takes back of the readings' word. */
@@ -113,7 +114,7 @@ function openingInputOf(
       metals: readings?.values,
       helpers: system.equipment.helpers,
       doneKeys: tickedLines(system),
-      combinedMgPerL: readings && combinedOf(readings),
+      ...(readings ? combinedOf(readings) : {}),
       ...startUnderWay(system, nowMs),
     },
   }

@@ -49,6 +49,7 @@ export function bathingVerdict(input: OpeningInput): OpeningPlan['bathing'] {
   if (!(pH >= pHLow && pH <= pHHigh)) return no(`pH is outside ${pHLow.toFixed(1)} to ${pHHigh.toFixed(1)}.`)
   if (stabiliser !== undefined && !(stabiliser <= stabiliserHigh))
     return no(`Stabiliser is above ${stabiliserHigh} mg/L; chlorine works too slowly.`)
+  if (input.chlorineClash !== undefined) return no(`${input.chlorineClash} Read them again before anyone bathes.`)
   const { combinedMgPerL } = input
   if (combinedMgPerL !== undefined && combinedMgPerL > rules.combinedHighMgPerL)
     return no(

@@ -1,9 +1,13 @@
+import { type Product, productById } from '../chemicals/index.ts'
 import { limitsFor, superchlorination } from '../water/index.ts'
 import type { PurposeProducts } from './check-input.ts'
 import { effectPerGPerM3 } from './effect.ts'
+import { grams } from './keep-chlorine.ts'
 import { hasHighMetals } from './opening-marks.ts'
+import { REGIMES } from './regimes.ts'
 import { stepLine } from './step-lines.ts'
 import type { OpeningInput, StepLine } from './types.ts'
+import { cautionsFor } from './wording.ts'
 
 const WAIT_HOURS = 24
 
@@ -23,14 +27,24 @@ export function combinedLine(input: OpeningInput, products: PurposeProducts): St
     const { what, hint } = answer.problem
     return stepLine('wait', 'combined', { title, how: [what, hint].filter(Boolean).join(' '), why }, 0, 0)
   }
-  const { openingChlorine } = products
-  const effect = effectPerGPerM3(openingChlorine, 'fc_mg_per_L_as_Cl2')
-  const g = effect > 0 ? (answer.value.doseMgPerL / effect) * input.volumeM3 : 0
+  const { doseMgPerL, notes } = answer.value
+  const product = withoutStabiliser(products, input)
+  const effect = product ? effectPerGPerM3(product, 'fc_mg_per_L_as_Cl2') : 0
   const amount =
-    g > 0
-      ? `, about ${g >= 1000 ? `${(g / 1000).toPrecision(2)} kg` : `${g.toPrecision(2)} g`} of ${openingChlorine.label} (${openingChlorine.strength})`
-      : ''
-  const metals = hasHighMetals(input) ? 'Metals read high: deal with them before. ' : ''
-  const how = `${metals}Raise free chlorine by ${answer.value.doseMgPerL.toPrecision(2)} mg/L${amount}, once, in the evening, the pump running, a turnover away from any acid. Read free and total chlorine in the morning, enter both, and go on from there.`
-  return stepLine('wait', 'combined', { title, how, why }, 0, WAIT_HOURS, { cautions: answer.value.notes })
+    product && effect > 0
+      ? `about ${grams((doseMgPerL / effect) * input.volumeM3)} of ${product.label} (${product.strength})`
+      : 'with a chlorine that holds no stabiliser'
+  const how = hasHighMetals(input)
+    ? 'Not yet: metals read high, and chlorine would stain with them. Deal with them first, then read free and total chlorine again.'
+    : `Raise free chlorine by ${doseMgPerL.toPrecision(2)} mg/L, ${amount}, once, in the evening, the pump running, a turnover away from any acid. Read free and total chlorine in the morning, enter both, and go on from there.`
+  const cautions = [...(product ? cautionsFor(product) : []), ...notes]
+  return stepLine('wait', 'combined', { title, how, why }, 0, WAIT_HOURS, { cautions })
+}
+
+/** The chosen first chlorine, else the regime's own, that brings no stabiliser along. */
+function withoutStabiliser(products: PurposeProducts, input: OpeningInput): Product | undefined {
+  const usual = REGIMES.get(input.regimeId)?.products.openingChlorine
+  const found = usual === undefined ? undefined : productById(usual, input.productList)
+  const candidates = [products.openingChlorine, ...(found?.ok ? [found.value.product] : [])]
+  return candidates.find((product) => effectPerGPerM3(product, 'cya_mg_per_L') === 0)
 }

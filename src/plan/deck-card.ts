@@ -14,6 +14,7 @@ import { quickChlorine } from './quick-chlorine.ts'
 import { doseToPH } from './single.ts'
 import { constantsOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
+import { TARGET_KEYS } from './targets.ts'
 import type { DeckCard, DeckDose, DeckRow, KnownReading, OpeningInput, Purpose, TargetKey } from './types.ts'
 import { cautionsFor } from './wording.ts'
 
@@ -75,6 +76,7 @@ export function deckCard(asked: OpeningInput): Result<DeckCard> {
       waterIs,
       measuredAtMs: isMeasured ? input.measuredAtMs : undefined,
       water: water.reading,
+      assumed: isMeasured ? TARGET_KEYS.filter((key) => input.targets[key] && input.start[key] === undefined) : [],
       text: `Made for ${Number(input.volumeM3.toPrecision(3))} m³ of this pool's water, ${isMeasured ? 'as it was last read' : 'as its targets have it'}; make it anew when that changes.`,
     },
   })

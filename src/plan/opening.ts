@@ -69,6 +69,24 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   const done = doneLines(steps.value, input)
   const now = steps.value.at(-1)?.after ?? start.value.water
   const quick = quickChlorine(checked.value, input)
+  const combined = since.length === 0 ? combinedLine(input, quick.products) : undefined
+  if (combined) {
+    // no dose is counted through that day's chlorine: the plan goes on from the readings after it
+    const again = stepLine('measure', 'measure-after-combined', STEPS.measureFirst, combined.waitHours, 0)
+    return ok({
+      lines: withStates([...firstLines(measureAgain, true, input), ...done.lines, combined, again], input),
+      purchases: [],
+      purchaseSum: sumOf([]),
+      targetWarnings: targetWarnings(given),
+      missing,
+      unreachable: [],
+      measureAgain,
+      startWater: expectedOf(start.value.water),
+      endWater: expectedOf(now),
+      warnings: start.value.assumptions,
+      bathing,
+    })
+  }
   const ahead = planAhead(now, input, quick.products, constants, {
     startHours: done.nextStartHours,
     nowHours: (input.nowMs - done.originMs) / MS_PER_HOUR,
@@ -77,9 +95,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   })
   if (!ahead.ok) return ahead
   const isChlorinated = ahead.value.lines.some((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
-  const combined = since.length === 0 ? combinedLine(input, quick.products) : undefined
-  const first = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0, input)
-  const opening = combined ? [...first, combined] : first
+  const opening = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0, input)
   const fresh = freshWords(withStates([...opening, ...done.lines, ...ahead.value.lines], input), asked)
   const { lines } = fresh
   const purchases = purchasesFor(lines, input)

@@ -92,6 +92,8 @@ export interface OpeningInput {
   readonly rulesId?: string | undefined
   /** Combined chlorine by the same readings, where it can be told [mg/L]. */
   readonly combinedMgPerL?: number | undefined
+  /** How the readings of chlorine contradict each other, where they do: then nobody is cleared by them. */
+  readonly chlorineClash?: string | undefined
   /** Why a start that is under way keeps the pool closed today, whatever is read. */
   readonly closedBecause?: string | undefined
   /** When a start that is under way began: readings from before it clear nobody. */
@@ -269,6 +271,8 @@ export interface DeckCard {
     readonly measuredAtMs?: number | undefined
     /** The water that the doses are counted in. */
     readonly water: WaterReading
+    /** Of these, readings that nobody took beside measured ones: the targets stand in for them. */
+    readonly assumed: readonly TargetKey[]
     readonly text: string
   }
 }

@@ -69,14 +69,39 @@ describe('who may bathe', () => {
     expect(planOf(pool({ tc_mg_per_L_as_Cl2: 2.8 })).lines.some(({ key }) => key === 'combined')).toBe(false)
   })
 
-  test.each(['unknown-pool', 'party'])('%s keeps it closed on its first day, whatever is read', (mode) => {
-    const spec = edited(pool(), { id: 'setStart', args: { systemId, mode, at: '2026-06-20T08:00:00Z' } })
-    expect(planOf(spec).bathing).toMatchObject({ cleared: false })
+  test('the plan goes no further than the reading after it, takes a chlorine without stabiliser, and waits for metals', () => {
+    const spec = edited(pool({ pH: 7.9, tc_mg_per_L_as_Cl2: 5.1 }), {
+      id: 'setProduct',
+      args: { systemId, purpose: 'openingChlorine', product: 'dichlor' },
+    })
+    const { lines } = planOf(spec)
+    expect(lines.some(({ kind }) => kind === 'dose')).toBe(false)
+    expect(lines.at(-1)?.kind).toBe('measure')
+    expect(lines.find(({ key }) => key === 'combined')?.how).not.toContain('ichlor')
+    const metal = planOf(pool({ tc_mg_per_L_as_Cl2: 5.1, iron_mg_per_L: 1.2 })).lines
+    expect(metal.find(({ key }) => key === 'combined')?.how).toMatch(/^Not yet: metals/)
   })
+
+  test.each([{ tc_mg_per_L_as_Cl2: 1 }, { tc_mg_per_L_as_Cl2: 5.1, cc_mg_per_L_as_Cl2: 0.1 }])(
+    'chlorine readings that contradict each other clear nobody: %o',
+    (values) => {
+      const { bathing } = planOf(pool(values))
+      expect(bathing.cleared).toBe(false)
+      expect(bathing.reason).toContain('Read them again')
+    },
+  )
+
+  test.each(['unknown-pool', 'party', 'heavy-rain'])(
+    '%s keeps it closed on its first day, whatever is read',
+    (mode) => {
+      const spec = edited(pool(), { id: 'setStart', args: { systemId, mode, at: '2026-06-20T08:00:00Z' } })
+      expect(planOf(spec).bathing).toMatchObject({ cleared: false })
+    },
+  )
 
   test('readings from before a start began clear nobody; those since do', () => {
     const begun = (moment: string) =>
-      planOf(edited(pool(), { id: 'setStart', args: { systemId, mode: 'heavy-rain', at: moment } })).bathing
+      planOf(edited(pool(), { id: 'setStart', args: { systemId, mode: 'mid-season', at: moment } })).bathing
     expect(begun('2026-06-20T10:00:00Z')).toMatchObject({ cleared: false })
     expect(begun('2026-06-20T10:00:00Z').reason).toContain('before this start')
     expect(begun('2026-06-20T08:00:00Z')).toMatchObject({ cleared: true })

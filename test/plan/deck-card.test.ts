@@ -124,9 +124,16 @@ describe('the deck card', () => {
     expect(pours(card({ start }))).toEqual([1, 1])
   })
 
+  test('what nobody read beside measured readings is named as taken from the targets', () => {
+    const { start } = input()
+    expect(card({ start: { ...start, cya_mg_per_L: undefined } }).madeFor.assumed).toEqual(['cya_mg_per_L'])
+    expect(card({ start: { ...start, cya_mg_per_L: 0 } }).madeFor.assumed).toEqual([])
+  })
+
   test('without readings the card is made for the targets, and says so', () => {
     const made = card({ start: {}, startIs: undefined, measuredAtMs: undefined })
     expect(made.madeFor.waterIs).toBe('targets')
+    expect(made.madeFor.assumed).toEqual([])
     expect(made.madeFor.text).toContain('as its targets have it')
     for (const [key, band] of Object.entries(input().targets))
       expect(isInside(made.madeFor.water[key as 'pH']!, band!), key).toBe(true)

@@ -27,7 +27,7 @@ export const HEAVY_RAIN: StartMode = {
         how: 'Where equipment stood in water, leave it off and call an electrician. Treat muddy water from a flood or a drain as sewage: keep out and ask the health authority.',
         why: 'Storm water and electricity hurt more people than chemicals do.',
       },
-      { handles: ['electricity'] },
+      { handles: ['electricity'], closesPool: true },
     ),
     step(
       'level',

@@ -21,11 +21,17 @@ export function Card({ card, withheld }: CardProps) {
   const name = useApp((state) => state.spec.name)
   const nowMs = useApp((state) => state.nowMs)
   const groups = cardGroups(card, units, list)
-  const { volumeM3, waterIs, measuredAtMs, water } = card.madeFor
-  const stands = KEYS.flatMap(({ key, label }) => {
-    const value = water[key]
-    return value === undefined ? [] : [`${label} ${formatReading(key, value, units)}`]
-  }).join(', ')
+  const { volumeM3, waterIs, measuredAtMs, water, assumed } = card.madeFor
+  const isAssumed = (key: string) => assumed.some((each) => each === key)
+  const listed = (keys: readonly (typeof KEYS)[number][]) =>
+    keys
+      .flatMap(({ key, label }) => {
+        const value = water[key]
+        return value === undefined ? [] : [`${label} ${formatReading(key, value, units)}`]
+      })
+      .join(', ')
+  const stands = listed(KEYS.filter(({ key }) => !isAssumed(key)))
+  const taken = listed(KEYS.filter(({ key }) => isAssumed(key)))
   return (
     <article className={styles['card']} aria-label="Deck card">
       <header className={styles['head']}>
@@ -35,7 +41,8 @@ export function Card({ card, withheld }: CardProps) {
           {waterIs === 'measured' && measuredAtMs !== undefined
             ? `as read on ${dateOf(measuredAtMs, nowMs)}`
             : 'as its targets have it'}
-          : {stands}. Made {dateOf(nowMs, nowMs)}; make it anew when any of it changes.
+          : {stands}.{taken === '' ? '' : ` Not read, taken from the targets: ${taken}.`} Made {dateOf(nowMs, nowMs)}: a
+          new one when any of it changes.
         </p>
         {withheld.length > 0 && (
           <p>
