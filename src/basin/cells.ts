@@ -138,6 +138,7 @@ export function buildCells(
     gapM: arrangement.nodes.gapM,
     nodeX: Float64Array.from(arrangement.nodes.x),
     nodeY: Float64Array.from(arrangement.nodes.y),
+    memory: [],
     edges,
     cells: cells.map((cell) => ({
       ...cell,

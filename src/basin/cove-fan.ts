@@ -1,4 +1,5 @@
 import { evaluate, newJet } from './curve.ts'
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { type Shore, shoresOf } from './shores.ts'
 import { HAIR, SMOOTH_RAD, TIE } from './tolerance.ts'
@@ -38,7 +39,7 @@ export interface Fans {
 }
 
 const jet = newJet()
-const known = new WeakMap<Partition, Fans>()
+const known = new Memory<Partition, Fans>()
 
 /** The fans of all shores of a partition. Remembered for each partition. */
 export function fansOf(p: Partition): Fans {

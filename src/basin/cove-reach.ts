@@ -1,5 +1,6 @@
 import type { Fan, Fans, Ray } from './cove-fan.ts'
 import { type ArcCurve, type Curve, evaluate, type LineCurve, newJet } from './curve.ts'
+import { norm } from './norm.ts'
 import type { Shore } from './shores.ts'
 import { HAIR, NEARLY, ROUND_RAD, ROUNDING, TIE } from './tolerance.ts'
 
@@ -90,11 +91,11 @@ function toEnds(ray: Ray, shore: Shore): number {
 function toEnd(ray: Ray, x: number, y: number, dx: number, dy: number): number {
   const near = 64 * ROUNDING * (Math.abs(x) + Math.abs(y))
   if (Math.abs(x - ray.x) + Math.abs(y - ray.y) > near) return toPoint(ray, x, y)
-  return ray.nx * dx + ray.ny * dy > TIE * Math.hypot(dx, dy) ? 0 : Infinity
+  return ray.nx * dx + ray.ny * dy > TIE * norm(dx, dy) ? 0 : Infinity
 }
 
 function toLine(ray: Ray, shore: Shore, c: LineCurve): number {
-  const length = Math.hypot(c.x1 - c.x0, c.y1 - c.y0)
+  const length = norm(c.x1 - c.x0, c.y1 - c.y0)
   const ux = (c.x1 - c.x0) / length
   const uy = (c.y1 - c.y0) / length
   let delta = (ray.y - c.y0) * ux - (ray.x - c.x0) * uy
@@ -206,12 +207,17 @@ function layPlaces(ray: Ray, shore: Shore, limit: number, touching: boolean): nu
 
 /** How often to halve the step at the end just evaluated, so that a dip as far beyond it as the ray's foot is before it is seen. */
 function halvings(ray: Ray, step: number): number {
-  const awayM = Math.hypot(jet.x - ray.x, jet.y - ray.y)
-  const stepM = Math.hypot(jet.dx, jet.dy) * step
+  const awayM = norm(jet.x - ray.x, jet.y - ray.y)
+  const stepM = norm(jet.dx, jet.dy) * step
   // At its very end a stretch dips nowhere.
   if (!(2 * awayM < stepM) || awayM <= HAIR * stepM) return 0
   return Math.min(MOST_HALVINGS, Math.ceil(Math.log2(stepM / awayM)) + 1)
 }
+
+/** Steps below this share of their stretch are near enough a foot for Newton's to shrink each time. */
+const DITHER = 1e-4
+/** Share of ρ that rounding may be off by where one value counts; in a thicker blur the least of many is taken. */
+const BLUR = 1e-6
 
 /** Least ρ between two places about a sample: Newton on (Q − P − ρ N)·Q′ = 0, guarded by halving. */
 function dipBetween(
@@ -227,7 +233,10 @@ function dipBetween(
   let hi = to
   let t = at
   let best = Infinity
+  let lastStep = Infinity
+  const small = DITHER * (to - from)
   for (let i = 0; i < 60; i++) {
+    let isClear = false
     const value = valueAt(ray, curve, t, touching, limit)
     best = Math.min(best, value)
     let next = (lo + hi) / 2
@@ -243,11 +252,16 @@ function dipBetween(
       const slope =
         jet.dx * jet.dx + jet.dy * jet.dy + vx * second.x + vy * second.y - (toward > 0 ? (g / toward) * along : 0)
       const newton = t - g / slope
-      if (slope > 0 && newton >= lo && newton <= hi) next = newton
-      else next = (lo + hi) / 2
+      const isInside = slope > 0 && newton >= lo && newton <= hi
+      next = isInside ? newton : (lo + hi) / 2
+      isClear = isInside && ROUNDING * (Math.abs(jet.x) + Math.abs(jet.y)) < BLUR * toward
     } else if (t < at) lo = t
     else hi = t
     if (Math.abs(next - t) <= 4 * ROUNDING * Math.max(Math.abs(t), to - from) || !(hi > lo)) break
+    const step = Math.abs(next - t)
+    // Newton's steps that no longer shrink wander about in the rounding of the places.
+    if (lastStep < small && step > lastStep / 4) break
+    lastStep = isClear ? step : Infinity
     t = next
   }
   return best

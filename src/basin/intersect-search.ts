@@ -1,5 +1,6 @@
 import { type Curve, evaluate, newJet } from './curve.ts'
 import type { Meeting } from './intersect.ts'
+import { norm } from './norm.ts'
 import type { Span } from './span.ts'
 
 /** A slab along a chord that holds a stretch of a curve. */
@@ -63,7 +64,7 @@ function slabOf(c: Curve, t0: number, t1: number): Slab {
   const dx0 = ja.dx
   const dy0 = ja.dy
   evaluate(c, t1, ja)
-  const length = Math.hypot(ja.x - x, ja.y - y)
+  const length = norm(ja.x - x, ja.y - y)
   const ux = length > 0 ? (ja.x - x) / length : 1
   const uy = length > 0 ? (ja.y - y) / length : 0
   let lo = 0
@@ -149,11 +150,11 @@ function touch(a: Span, b: Span, p: Slab, q: Slab, grainM: number, out: Meeting[
 function add(a: Span, b: Span, ta: number, tb: number, grainM: number, out: Meeting[]): void {
   evaluate(a.curve, ta, ja)
   evaluate(b.curve, tb, jb)
-  if (Math.hypot(ja.x - jb.x, ja.y - jb.y) > 2 * grainM) return
+  if (norm(ja.x - jb.x, ja.y - jb.y) > 2 * grainM) return
   const x = (ja.x + jb.x) / 2
   const y = (ja.y + jb.y) / 2
   // Halving goes along the curves in order: where they run together for long, only the latest meetings can be the same.
   for (let i = out.length - 1; i >= 0 && i >= out.length - MOST_LOOKED_BACK; i--)
-    if (Math.hypot(out[i]!.x - x, out[i]!.y - y) <= 4 * grainM) return
+    if (norm(out[i]!.x - x, out[i]!.y - y) <= 4 * grainM) return
   out.push({ ta, tb, x, y })
 }

@@ -1,4 +1,5 @@
 import { cellDepth } from './cell-depth.ts'
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { PlanDepth } from './plan-depth.ts'
 import type { PlanMesh } from './plan-mesh.ts'
@@ -18,7 +19,7 @@ export interface IsoSides {
   readonly uses: Uint8Array
 }
 
-const known = new WeakMap<PlanMesh, IsoSides>()
+const known = new Memory<PlanMesh, IsoSides>()
 
 /** Sides and depths of a plan mesh. Remembered for each mesh. */
 export function isoSides(p: Partition, plan: PlanMesh): IsoSides {

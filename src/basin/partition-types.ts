@@ -1,5 +1,6 @@
 import type { Curve } from './curve.ts'
 import type { FloorPlan } from './floor-kind.ts'
+import type { Remembering } from './memory.ts'
 import type { RadialLaw } from './radial-law.ts'
 import type { Ring } from './rings.ts'
 import type { BasinShape, Plane } from './types.ts'
@@ -50,7 +51,7 @@ export interface Cell {
 }
 
 /** The plan divided into cells of linear depth. Its frame's origin lies at (originX, originY) of the plan. */
-export interface Partition {
+export interface Partition extends Remembering {
   readonly shape: BasinShape
   /** The floor in this frame. */
   readonly floor: FloorPlan

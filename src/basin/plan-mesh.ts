@@ -1,5 +1,6 @@
 import { EdgeVertices } from './edge-chains.ts'
 import { meshHollow } from './hollow-mesh.ts'
+import { Memory, type Remembering } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { PlanPoints } from './plan-points.ts'
 import { fillRemainder, Sides } from './plan-remainder.ts'
@@ -13,7 +14,7 @@ import { triangulate } from './triangulate.ts'
 import { wallLaw } from './walls.ts'
 
 /** The plan in triangles, which meet along shared vertices; each belongs to one cell. */
-export interface PlanMesh {
+export interface PlanMesh extends Remembering {
   readonly points: PlanPoints
   /** Vertices along each edge, from its first to its last node. */
   readonly chains: readonly (readonly number[])[]
@@ -29,7 +30,7 @@ export interface PlanMesh {
   readonly sliverM2: number
 }
 
-const remembered = new WeakMap<Partition, Map<number, PlanMesh>>()
+const remembered = new Memory<Partition, Map<number, PlanMesh>>()
 
 /** The chord height that a picture of this plan asks for if nothing else is said [m]. */
 export function defaultChord(p: Partition): number {
@@ -88,7 +89,7 @@ function build(p: Partition, chordM: number): PlanMesh {
 
 function planOf(points: PlanPoints, edges: EdgeVertices, out: Triangles, sliverM2: number): PlanMesh {
   const { corners, cellOf, rayOf, rays, creases } = out
-  return { points, chains: edges.chains, triangles: corners, cellOf, rayOf, rays, creases, sliverM2 }
+  return { points, chains: edges.chains, triangles: corners, cellOf, rayOf, rays, creases, sliverM2, memory: [] }
 }
 
 /** A cell that the strip doesn't touch. */

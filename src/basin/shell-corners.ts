@@ -1,3 +1,4 @@
+import { Memory } from './memory.ts'
 import { ShellPoints } from './mesh-levels.ts'
 import type { Partition } from './partition-types.ts'
 import { PlanDepth } from './plan-depth.ts'
@@ -11,7 +12,7 @@ export interface ShellCorners {
   readonly pointOf: (cell: number, v: number) => number
 }
 
-const known = new WeakMap<PlanMesh, ShellCorners>()
+const known = new Memory<PlanMesh, ShellCorners>()
 
 /** Depths of all corners of a plan mesh; cells that meet without a step share their points. Remembered for each mesh. */
 export function shellCorners(p: Partition, plan: PlanMesh): ShellCorners {

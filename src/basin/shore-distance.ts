@@ -1,9 +1,10 @@
 import { BoxGrid } from './box-grid.ts'
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { boxDistance2, shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
 
-const known = new WeakMap<Partition, BoxGrid>()
+const known = new Memory<Partition, BoxGrid>()
 const found: number[] = []
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 

@@ -1,4 +1,5 @@
 import { type ArcCurve, type Curve, evaluate, newJet } from './curve.ts'
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { ROUND_RAD } from './tolerance.ts'
 
@@ -13,7 +14,7 @@ export interface ShoreCurves {
   readonly first: readonly number[]
 }
 
-const known = new WeakMap<Partition, ShoreCurves>()
+const known = new Memory<Partition, ShoreCurves>()
 
 /** The curves that shores lie on, numbered. Remembered for each partition. */
 export function shoreCurvesOf(p: Partition): ShoreCurves {

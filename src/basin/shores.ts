@@ -1,4 +1,5 @@
 import { type Curve, evaluate, newJet } from './curve.ts'
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 
 /** A stretch of outline or island with water on one side. */
@@ -23,7 +24,7 @@ export interface Shore {
   readonly boxHalfWidthM: number
 }
 
-const known = new WeakMap<Partition, readonly Shore[]>()
+const known = new Memory<Partition, readonly Shore[]>()
 
 /** All stretches of shore, with their boxes. Remembered for each partition. */
 export function shoresOf(p: Partition): readonly Shore[] {

@@ -1,4 +1,5 @@
 import { type Curve, evaluate, newJet } from './curve.ts'
+import { norm } from './norm.ts'
 import { quadraticRoots } from './polynomial.ts'
 import { ROUND_RAD, ROUNDING } from './tolerance.ts'
 
@@ -141,7 +142,7 @@ export function footOn(curve: Curve, t0: number, t1: number, x: number, y: numbe
   out.t = t
   out.x = jet.x
   out.y = jet.y
-  out.distance = Math.hypot(x - jet.x, y - jet.y)
+  out.distance = norm(x - jet.x, y - jet.y)
   return out
 }
 

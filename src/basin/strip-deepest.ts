@@ -1,5 +1,6 @@
 import { evaluate, newJet } from './curve.ts'
 import { cellAt } from './depth-at.ts'
+import { Memory } from './memory.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
 import type { RadialLaw } from './radial-law.ts'
@@ -15,7 +16,7 @@ import { wallLaw } from './walls.ts'
 
 const jet = newJet()
 const ray = newStripRay()
-const known = new WeakMap<Partition, number>()
+const known = new Memory<Partition, number>()
 
 /**
  * Greatest depth below the datum where a wall leans into the water [m].

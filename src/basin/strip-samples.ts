@@ -1,4 +1,5 @@
 import { fansOf } from './cove-fan.ts'
+import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
 import { chordsFor } from './path-draw.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
@@ -181,18 +182,15 @@ function spread(a: Sample, b: Sample): number {
   const ea = a.at[a.at.length - 1]!
   const eb = b.at[b.at.length - 1]!
   return Math.max(
-    Math.hypot(b.x - a.x, b.y - a.y),
-    Math.hypot(b.x + eb * b.nx - a.x - ea * a.nx, b.y + eb * b.ny - a.y - ea * a.ny),
+    norm(b.x - a.x, b.y - a.y),
+    norm(b.x + eb * b.nx - a.x - ea * a.nx, b.y + eb * b.ny - a.y - ea * a.ny),
   )
 }
 
 /** How far apart two rays run at most, as far as the longer one goes [m]. */
 function lateral(a: Sample, b: Sample): number {
   const n = Math.max(a.at[a.at.length - 1]!, b.at[b.at.length - 1]!)
-  return Math.max(
-    Math.hypot(b.x - a.x, b.y - a.y),
-    Math.hypot(b.x + n * b.nx - a.x - n * a.nx, b.y + n * b.ny - a.y - n * a.ny),
-  )
+  return Math.max(norm(b.x - a.x, b.y - a.y), norm(b.x + n * b.nx - a.x - n * a.nx, b.y + n * b.ny - a.y - n * a.ny))
 }
 
 function atLevel(s: Sampling, piece: StripPiece, a: Sample, b: Sample, column: number, level: number): Sample {
@@ -283,6 +281,6 @@ function strays(a: Sample, na: number, m: Sample, nm: number, b: Sample, nb: num
   const dy = b.y + nb * b.ny - ay
   const ex = m.x + nm * m.nx - ax
   const ey = m.y + nm * m.ny - ay
-  const length = Math.hypot(dx, dy)
-  return length > 0 ? Math.abs(dx * ey - dy * ex) / length : Math.hypot(ex, ey)
+  const length = norm(dx, dy)
+  return length > 0 ? Math.abs(dx * ey - dy * ex) / length : norm(ex, ey)
 }

@@ -1,5 +1,7 @@
 import { cellDepth, floorDepth } from './cell-depth.ts'
 import { evaluate, newJet } from './curve.ts'
+import { Memory } from './memory.ts'
+import { norm } from './norm.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
 import { type ShoreRun, shoreRuns } from './shore-runs.ts'
@@ -35,7 +37,7 @@ interface Side {
   depthM: number
 }
 
-const known = new WeakMap<Partition, readonly Step[]>()
+const known = new Memory<Partition, readonly Step[]>()
 
 /** What the wall changes in faces of features [m²] and in shore [m] along all steps in its strip, added to what is without it. */
 export function stepChange(p: Partition, levelM: number): WetEdge {
@@ -145,7 +147,7 @@ function sumRun(p: Partition, law: WallLaw, step: Step, run: StepRun, levelM: nu
       const here = law.meetsDatumAtShore ? Math.min(left.bareM, right.bareM) : Math.min(left.depthM, right.depthM)
       least = Math.min(least, here)
       most = Math.max(most, here)
-      const speed = Math.hypot(jet.dx, jet.dy)
+      const speed = norm(jet.dx, jet.dy)
       const over = (m: number): number => Math.max(0, m + levelM)
       out[0]! +=
         speed * (Math.abs(over(left.depthM) - over(right.depthM)) - Math.abs(over(left.bareM) - over(right.bareM)))

@@ -1,4 +1,5 @@
 import { fansOf } from './cove-fan.ts'
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { hollowAlong, hollowTurn } from './ray-hollow.ts'
@@ -73,7 +74,7 @@ const MOST_KEPT = 1000
 const SHORT = 0.02
 const MANY_EDGES = 4
 
-const known = new WeakMap<Partition, Stand[]>()
+const known = new Memory<Partition, Stand[]>()
 
 /** Sum of what the wall changes over all of the shore at a level [m above the datum]. */
 export function wallChange(p: Partition, levelM: number): WallChange {

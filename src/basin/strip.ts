@@ -1,6 +1,7 @@
 import { bracketedRoot } from '../base/index.ts'
 import { type Fans, fansOf, type Ray, rayAt } from './cove-fan.ts'
 import { cellAt } from './depth-at.ts'
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { besideBend, footOf, squareTo } from './strip-feet.ts'
 import { planFans } from './strip-plan.ts'
@@ -9,7 +10,7 @@ import type { Strip, StripPiece } from './strip-types.ts'
 import { HAIR, NEARLY, TIE } from './tolerance.ts'
 import { wallWidth } from './wall-width.ts'
 
-const known = new WeakMap<Partition, Strip>()
+const known = new Memory<Partition, Strip>()
 
 /**
  * The strip of water along the shores that a wall changes; nothing for an upright one. Remembered for each partition.

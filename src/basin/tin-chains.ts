@@ -1,6 +1,7 @@
 import { type ArcCurve, type Curve, evaluate, newJet } from './curve.ts'
 import { addMoments } from './edge-integrals.ts'
 import type { NodeSet } from './node-set.ts'
+import { norm } from './norm.ts'
 import { chordsFor } from './path-draw.ts'
 import type { Ring } from './rings.ts'
 import { HAIR } from './tolerance.ts'
@@ -72,7 +73,7 @@ export function chainOf(
     if (!isShore && share[i]! > 0) {
       const ux = xs[after]! - xs[before]!
       const uy = ys[after]! - ys[before]!
-      const step = (share[i]! * (offM[before]! + offM[i]!)) / (2 * Math.hypot(ux, uy))
+      const step = (share[i]! * (offM[before]! + offM[i]!)) / (2 * norm(ux, uy))
       x -= uy * step
       y += ux * step
     }
@@ -107,8 +108,7 @@ function stopsOf(curve: Curve, chordM: number, grainM: number, must: readonly nu
   }
   const firm: number[] = [0, 1]
   const places: [number, number][] = [place(0), place(1)]
-  const isNear = ([x, y]: [number, number]): boolean =>
-    places.some(([px, py]) => Math.hypot(px - x, py - y) <= 4 * grainM)
+  const isNear = ([x, y]: [number, number]): boolean => places.some(([px, py]) => norm(px - x, py - y) <= 4 * grainM)
   for (const t of must) {
     const at = place(t)
     if (isNear(at)) continue
@@ -134,6 +134,6 @@ function meanOffset(curve: Curve, t0: number, t1: number): number {
   evaluate(curve, t1, jet)
   const moments = { area: 0, areaX: 0, areaY: 0 }
   addMoments(curve, t0, t1, 1, moments)
-  const chord = Math.hypot(jet.x - x0, jet.y - y0)
+  const chord = norm(jet.x - x0, jet.y - y0)
   return chord > 0 ? -(moments.area - (x0 * jet.y - jet.x * y0) / 2) / chord : 0
 }

@@ -1,6 +1,7 @@
 import { fansOf } from './cove-fan.ts'
 import { gaussRule } from './gauss.ts'
 import { addHollowGradient } from './hollow-gradient.ts'
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
 import { hollowAlong, hollowTurn } from './ray-hollow.ts'
@@ -97,7 +98,7 @@ interface Home {
   readonly t: number | undefined
 }
 
-const known = new WeakMap<Partition, readonly Home[]>()
+const known = new Memory<Partition, readonly Home[]>()
 
 function homesOf(p: Partition, pieces: readonly StripPiece[]): readonly Home[] {
   let homes = known.get(p)

@@ -1,7 +1,8 @@
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { wallLaw } from './walls.ts'
 
-const known = new WeakMap<Partition, number>()
+const known = new Memory<Partition, number>()
 
 /** Plan distance from the shore beyond which the wall changes nothing; 0 where it is upright [m]. Remembered for each partition. */
 export function wallWidth(p: Partition): number {

@@ -42,6 +42,7 @@ describe('a mesh closes', () => {
       triangles: [0, 1, 2, 0, 2, 3, 0, 3, 1],
       cellOf: [0, 1, 2],
       chains: edges.map(({ from, to }) => [from, to]),
+      memory: [],
     } as unknown as PlanMesh
     const shell = shellCorners(p, plan)
     for (let i = 0; i < 9; i++)
