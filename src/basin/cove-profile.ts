@@ -39,7 +39,7 @@ export function riseMeets(a: number, b: number, r: number, out: number[]): void 
   const disc = r * r * q - A * A
   if (!(disc >= 0)) return
   const root = Math.sqrt(disc)
-  for (const s of [1, -1]) {
+  for (let s = 1; s >= -1; s -= 2) {
     const u = (-A * b + s * root) / q
     if (u > 0 && u < r && A + b * u >= -NEARLY * r) out.push(r - u)
     if (root === 0) return

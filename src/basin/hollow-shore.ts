@@ -6,7 +6,7 @@ import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
 import { type RadialLaw, radiusAtDepth } from './radial-law.ts'
 import { nearestAlong, radiusZeros } from './radius-along.ts'
 import type { Shore } from './shores.ts'
-import type { RaySpan, WallLaw } from './wall-kind.ts'
+import { newSpan, type WallLaw } from './wall-kind.ts'
 import type { WetEdge } from './wet-edge.ts'
 
 const jet = newJet()
@@ -40,7 +40,7 @@ function along(
 ): Float64Array {
   const cell = p.cells[shore.cell]!
   const isFeature = cell.patch >= 0
-  const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature, fAcross: 0, kAcross: 0 }
+  const span = newSpan(isFeature)
   const look = (t: number, out: Float64Array): number => {
     evaluate(shore.curve, t, jet)
     span.f0 = snapped(p, floorDepth(p, cell, jet.x, jet.y))

@@ -8,7 +8,7 @@ import { stripOf } from './strip.ts'
 import { wallWork } from './strip-rings.ts'
 import type { StripPiece } from './strip-types.ts'
 import type { Plane } from './types.ts'
-import { FLOOR, type RaySpan, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
+import { FLOOR, newSpan, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
 
 /** A piece whose rays are all as wide as the strip and cross nothing, over one cell of floor that the wall reaches everywhere. */
 export interface AlikePiece {
@@ -47,7 +47,7 @@ export function alikePiece(p: Partition, law: WallLaw, piece: StripPiece): Alike
   return { ...made, h0, h1: -side * Math.atan2(dx * jet.dy - dy * jet.dx, dx * jet.dx + dy * jet.dy) }
 }
 
-const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false, fAcross: 0, kAcross: 0 }
+const span = newSpan()
 const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
 const inner = new Float64Array(STRIP_SUMS.length)
 const floor = new Float64Array(1)

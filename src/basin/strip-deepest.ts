@@ -11,7 +11,7 @@ import { newStripRay, rayIn } from './strip-ray.ts'
 import type { StripPiece } from './strip-types.ts'
 import { depthIn } from './surface-depth.ts'
 import { HAIR, NEARLY } from './tolerance.ts'
-import { floorOn, type RaySpan, rulingOn, type WallLaw } from './wall-kind.ts'
+import { floorOn, newSpan, rulingOn, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 
 const jet = newJet()
@@ -136,7 +136,7 @@ function refine(p: Partition, law: WallLaw, piece: StripPiece): number {
   return best
 }
 
-const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false, fAcross: 0, kAcross: 0 }
+const span = newSpan()
 
 /** Greatest depth along one ray, up to its end. */
 function deepestOn(p: Partition, law: WallLaw, piece: StripPiece, t: number): number {

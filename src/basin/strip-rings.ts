@@ -3,7 +3,7 @@ import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
 import { hollowAlong } from './ray-hollow.ts'
 import { ROUNDING } from './tolerance.ts'
-import type { RaySpan, WallLaw } from './wall-kind.ts'
+import { newSpan, type WallLaw } from './wall-kind.ts'
 
 /** A place along a ray where the mesh needs a vertex: its distance from the shore, and which ring or crease it lies on. */
 export interface RayPlaces {
@@ -57,7 +57,7 @@ export function wallWork(p: Partition, cell: Cell): WallWork {
   return least - r >= Math.max(cell.maxDepthM, 0) ? 'none' : 'creased'
 }
 
-const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false, fAcross: 0, kAcross: 0 }
+const span = newSpan()
 const before = new Float64Array(16)
 const after = new Float64Array(16)
 const probe = new Float64Array(16)
@@ -110,11 +110,11 @@ export function addPlaces(
   span.k1 = span.isFeature ? cell.plane.dx * nx + cell.plane.dy * ny : span.f1
   let a = from
   const count = law.eventsAt(span, from, 0, before, 0)
-  const order = stops.map((_, k) => k)
-  if (hollow) order.sort((i, k) => stops[i]! - stops[k]!)
-  for (let i = 0; i <= order.length; i++) {
-    const k = order[i] ?? 0
-    const isRing = i < order.length && stops[k]! < to - hair
+  // Rings alone are in order.
+  const order = hollow && stops.map((_, k) => k).sort((i, k) => stops[i]! - stops[k]!)
+  for (let i = 0; i <= stops.length; i++) {
+    const k = order ? (order[i] ?? 0) : i
+    const isRing = i < stops.length && stops[k]! < to - hair
     const b = isRing ? stops[k]! : to
     if (b <= from + hair) continue
     law.eventsAt(span, b, 0, after, 0)
@@ -136,8 +136,14 @@ function insert(out: RayPlaces, first: number, n: number, code: number, hair: nu
   let i = out.n.length
   while (i > first && out.n[i - 1]! > n) i--
   if ((i > first && n - out.n[i - 1]! <= hair) || (i < out.n.length && out.n[i]! - n <= hair)) return
-  out.n.splice(i, 0, n)
-  out.code.splice(i, 0, code)
+  out.n.push(n)
+  out.code.push(code)
+  for (let k = out.n.length - 1; k > i; k--) {
+    out.n[k] = out.n[k - 1]!
+    out.code[k] = out.code[k - 1]!
+  }
+  out.n[i] = n
+  out.code[i] = code
 }
 
 /** Where one of the law's events changes its sign: regula falsi, an end that stays is halved (Illinois). */

@@ -8,7 +8,7 @@ import { type ShoreRun, shoreRuns } from './shore-runs.ts'
 import { shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
 import { stripOf } from './strip.ts'
-import type { RaySpan, WallLaw } from './wall-kind.ts'
+import { newSpan, type RaySpan, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 import type { WetEdge } from './wet-edge.ts'
 
@@ -90,7 +90,7 @@ function sideOf(p: Partition, index: number): Side {
   const cell = p.cells[index]!
   return {
     cell,
-    span: { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: cell.patch >= 0, fAcross: 0, kAcross: 0 },
+    span: newSpan(cell.patch >= 0),
     bareM: 0,
     depthM: 0,
   }

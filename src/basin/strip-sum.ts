@@ -9,7 +9,7 @@ import { newStripRay, rayIn } from './strip-ray.ts'
 import { wallWork } from './strip-rings.ts'
 import type { StripPiece, StripRay } from './strip-types.ts'
 import { HAIR } from './tolerance.ts'
-import { AREA_X, AREA_Y, type RaySpan, SHORE, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
+import { AREA_X, AREA_Y, newSpan, type RaySpan, SHORE, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 
 /** What the wall changes in the figures of a basin at a level; areas and volumes are negative where it takes. */
@@ -121,18 +121,10 @@ function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
     const ruling = cell ? cell.plane : NOWHERE
     slopes.set([floor.dx, floor.dy, ruling.dx, ruling.dy], 4 * i)
     if (cell) deepestM = Math.max(deepestM, cell.maxDepthM)
-    return {
-      from: 0,
-      to: 0,
-      f0: floor.atOrigin,
-      f1: 0,
-      k0: ruling.atOrigin,
-      k1: 0,
-      isFeature: cell?.part === 'feature',
-      fAcross: 0,
-      kAcross: 0,
-      hollow: undefined,
-    }
+    const span = newSpan(cell?.part === 'feature')
+    span.f0 = floor.atOrigin
+    span.k0 = ruling.atOrigin
+    return span
   })
   const { t0, t1 } = piece
   const touches = (t: number): boolean => {

@@ -6,7 +6,7 @@ import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import type { StripPiece } from './strip-types.ts'
 import { HAIR } from './tolerance.ts'
-import { floorOn, type RaySpan, rulingOn, type WallLaw } from './wall-kind.ts'
+import { floorOn, newSpan, rulingOn, type WallLaw } from './wall-kind.ts'
 
 /** Places along a piece of the strip where its rays are looked at, before the extremes between them are closed in on. */
 const SAMPLES = 16
@@ -14,7 +14,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2
 const NARROWINGS = 44
 
 const ray = newStripRay()
-const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false, fAcross: 0, kAcross: 0 }
+const span = newSpan()
 
 /**
  * Depths at which water that rises beside a wall meets something new: extremes along the shore of the depth at the foot,

@@ -62,11 +62,11 @@ function deepestAt(r: number, span: RaySpan): number {
   const { from, to, f0, f1, k0, k1, isFeature } = span
   // Where the cove's own slope makes up for the floor's: u/√(r² − u²) = −f′.
   const top = f1 < 0 ? r + (r * f1) / Math.sqrt(1 + f1 * f1) : to
+  const inside = Math.min(Math.max(top, from), to)
+  if (!isFeature) return inside
   const lifted = (n: number): number => f0 + f1 * n - coveRise(n, r)
-  const within = (n: number): number => Math.min(Math.max(n, from), to)
-  if (!isFeature) return within(top)
   const depth = (n: number): number => Math.min(k0 + k1 * n, lifted(n))
-  const tops = [from, within(top), to]
+  const tops = [from, inside, to]
   let best = tops.reduce((a, b) => (depth(b) > depth(a) ? b : a))
   // Between the tops the two may cross: halve on their difference.
   for (let i = 1; i < tops.length; i++) {

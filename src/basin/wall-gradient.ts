@@ -22,12 +22,12 @@ import {
   SPAN_SUMS,
   UNSCALED,
 } from './wall-gradient-span.ts'
-import type { RaySpan, WallLaw } from './wall-kind.ts'
+import { newSpan, type WallLaw } from './wall-kind.ts'
 
 /** Two rays to a piece: exact on straight walls over planes that are wet, where what a ray adds is a cubic in t at most. */
 const GAUSS_ROUGH = gaussRule(2)
 const ray = newStripRay()
-const span: RaySpan = { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature: false, fAcross: 0, kAcross: 0 }
+const span = newSpan()
 const inner = new Float64Array(SPAN_SUMS)
 
 /** Places of a piece's sums: the curve's numbers, then wall, level, unscaled, the hollow's five, then six moments for each cell. */

@@ -18,7 +18,12 @@ export interface RaySpan {
   fAcross: number
   kAcross: number
   /** Where the floor is a hollow: its depth along the ray holds in place of f0 + f1 n, and rules where no feature does. */
-  hollow?: RayHollow | undefined
+  hollow: RayHollow | undefined
+}
+
+/** A stretch to be laid. All come from here, so that the engine knows them as one shape. */
+export function newSpan(isFeature = false): RaySpan {
+  return { from: 0, to: 0, f0: 0, f1: 0, k0: 0, k1: 0, isFeature, fAcross: 0, kAcross: 0, hollow: undefined }
 }
 
 /** Depth of the floor at a distance along a stretch [m]. */
