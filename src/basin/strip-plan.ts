@@ -22,6 +22,8 @@ export interface FanPlan {
   readonly near: readonly NearEdge[]
   /** Both ends of each of those: x, y, x, y. */
   readonly nearEnds: Float64Array
+  /** 1 for each that bends, so that a ray may cross it with both its ends on one side. */
+  readonly nearBends: Uint8Array
 }
 
 /** Plans of all fans for a strip of a width [m]. */
@@ -78,6 +80,7 @@ export function planFans(p: Partition, fans: Fans, widthM: number): FanPlan[] {
       })
     rivals.sort((a, b) => a - b)
     const nearEnds = new Float64Array(4 * near.length)
+    const nearBends = Uint8Array.from(near, ({ edge }) => (edge.curve.kind === 'line' ? 0 : 1))
     for (let i = 0; i < near.length; i++) {
       const { x0, y0, x1, y1 } = near[i]!
       nearEnds[4 * i] = x0
@@ -85,7 +88,7 @@ export function planFans(p: Partition, fans: Fans, widthM: number): FanPlan[] {
       nearEnds[4 * i + 2] = x1
       nearEnds[4 * i + 3] = y1
     }
-    return { fan, rivals, near, nearEnds }
+    return { fan, rivals, near, nearEnds, nearBends }
   })
 }
 

@@ -2,6 +2,7 @@ import { fansOf } from './cove-fan.ts'
 import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
+import type { RadialLaw } from './radial-law.ts'
 import { hollowAlong, hollowTurn } from './ray-hollow.ts'
 import { stripOf } from './strip.ts'
 import { type AlikePiece, addAlike, alikePiece } from './strip-alike.ts'
@@ -45,8 +46,10 @@ interface Stand {
   /** What makes its rays alike, where they are. */
   readonly alike: AlikePiece | undefined
   readonly spans: readonly RaySpan[]
-  /** Gradients of floor and ruling plane in each cell: two and two. */
-  readonly slopes: Float64Array
+  /** Floor and ruling plane in each cell: fall along x and y of both, then both depths at the origin, −∞ on dry land. */
+  readonly planes: Float64Array
+  /** The hollow in each cell’s floor, where there is one. */
+  readonly hollows: readonly (RadialLaw | undefined)[]
   readonly isShort: boolean
   readonly rootAt0: boolean
   readonly rootAt1: boolean
@@ -113,13 +116,14 @@ export function wallChange(p: Partition, levelM: number): WallChange {
 
 function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
   const alike = alikePiece(p, law, piece)
-  const slopes = new Float64Array(4 * piece.cells.length)
+  const planes = new Float64Array(PLANES * piece.cells.length)
   let deepestM = -Infinity
   const spans = piece.cells.map((index, i): RaySpan => {
     const cell = p.cells[index]
     const floor = cell ? p.floor.pieces[cell.strip]!.plane : NOWHERE
     const ruling = cell ? cell.plane : NOWHERE
-    slopes.set([floor.dx, floor.dy, ruling.dx, ruling.dy], 4 * i)
+    const { dx, dy } = ruling
+    planes.set([floor.dx, floor.dy, dx, dy, floor.atOrigin, ruling.atOrigin], PLANES * i)
     if (cell) deepestM = Math.max(deepestM, cell.maxDepthM)
     const span = newSpan(cell?.part === 'feature')
     span.f0 = floor.atOrigin
@@ -137,7 +141,8 @@ function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
     piece,
     alike,
     spans,
-    slopes,
+    planes,
+    hollows: piece.cells.map((index) => p.floor.pieces[p.cells[index]?.strip ?? -1]?.law),
     isShort: isShort(p, piece),
     // Where an edge begins, ends or touches a ray, its distance along the rays may have a root.
     rootAt0: piece.edges.length > 0 || (!alike && law.isSteepAtShore && touches(t0 + inset)),
@@ -152,12 +157,13 @@ function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
 }
 
 const NOWHERE = { atOrigin: -Infinity, dx: 0, dy: 0 }
+const PLANES = 6
 /** One ray for each number of crossings, so that none has to be lengthened or cut. */
 const rays: StripRay[] = []
 let ray = newStripRay()
 
 /** Lays a ray's stretches over the cells of its piece. */
-function layRay(p: Partition, { piece, spans, slopes }: Stand, t: number): void {
+function layRay(p: Partition, { piece, spans, planes, hollows }: Stand, t: number): void {
   const count = piece.edges.length
   while (rays.length <= count) rays.push(newStripRay())
   ray = rays[count]!
@@ -165,21 +171,22 @@ function layRay(p: Partition, { piece, spans, slopes }: Stand, t: number): void 
   const { x, y, nx, ny, at, end } = ray
   for (let i = 0; i < spans.length; i++) {
     const span = spans[i]!
-    const cell = p.cells[piece.cells[i]!]
-    if (!cell) continue
+    const first = PLANES * i
+    const k0 = planes[first + 5]!
+    if (k0 === -Infinity) continue
     span.from = i === 0 ? 0 : at[i - 1]!
     span.to = i === spans.length - 1 ? end : at[i]!
-    const { law } = p.floor.pieces[cell.strip]!
+    const law = hollows[i]
     if (law) span.hollow = hollowAlong(law, ray)
-    const kx = slopes[4 * i + 2]!
-    const ky = slopes[4 * i + 3]!
-    span.k0 = cell.plane.atOrigin + kx * x + ky * y
+    const kx = planes[first + 2]!
+    const ky = planes[first + 3]!
+    span.k0 = k0 + kx * x + ky * y
     span.k1 = kx * nx + ky * ny
     span.kAcross = ky * nx - kx * ny
     if (span.isFeature) {
-      const fx = slopes[4 * i]!
-      const fy = slopes[4 * i + 1]!
-      span.f0 = p.floor.pieces[cell.strip]!.plane.atOrigin + fx * x + fy * y
+      const fx = planes[first]!
+      const fy = planes[first + 1]!
+      span.f0 = planes[first + 4]! + fx * x + fy * y
       span.f1 = fx * nx + fy * ny
       span.fAcross = fy * nx - fx * ny
     } else {

@@ -39,13 +39,13 @@ export function trace({ p, fans, plan, widthM }: Tracer, t: number): Trace {
   const { n, by, how } = reach
   const edges: number[] = []
   const at: number[] = []
-  const { near, nearEnds } = plan
+  const { near, nearEnds, nearBends } = plan
   const { x, y, nx, ny } = ray
   for (let i = 0; i < near.length; i++) {
     // Where its two ends lie beside the ray: most edges lie on one side.
     const a0 = (nearEnds[4 * i + 1]! - y) * nx - (nearEnds[4 * i]! - x) * ny
     const a1 = (nearEnds[4 * i + 3]! - y) * nx - (nearEnds[4 * i + 2]! - x) * ny
-    if (a0 > 0 !== a1 > 0 || near[i]!.edge.curve.kind !== 'line') addHits(p, near[i]!, n, a0, a1, edges, at)
+    if (a0 > 0 !== a1 > 0 || nearBends[i] === 1) addHits(p, near[i]!, n, a0, a1, edges, at)
   }
   let name = mark(mark(0, by), how)
   for (const edge of edges) name = mark(name, edge)
