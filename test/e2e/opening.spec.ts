@@ -18,7 +18,7 @@ async function addLabel(page: Page, opening: Locator): Promise<Locator> {
   await own.getByRole('button', { name: 'Add a product from its label' }).click()
   const form = own.getByRole('region', { name: 'A product from its label' })
   await form.getByRole('textbox', { name: 'What you call it' }).fill('Green jug')
-  await form.getByRole('button', { name: /Active substance/ }).click()
+  await form.getByRole('button', { name: /Made of the same as/ }).click()
   await page
     .getByRole('option', { name: /^Liquid chlorine/ })
     .first()
@@ -146,7 +146,7 @@ test('what to buy: prices, a sum, what is left over, and an objective', async ({
   const plan = opening.getByRole('region', { name: 'The plan', exact: true })
   await plan.getByRole('radio', { name: 'whole packages' }).check({ force: true })
   await expect(plan.getByText('Only where the result stays inside its band; else as reckoned.')).toBeVisible()
-  await plan.getByRole('button', { name: /Where several ways lead there/ }).click()
+  await plan.getByRole('button', { name: /If there is more than one way/ }).click()
   await page.getByRole('option', { name: /^the least money/ }).click()
   await expect(plan.getByText(/^By your prices below/)).toBeVisible()
 })

@@ -32,7 +32,7 @@ test('an outline that crosses itself says where and how to mend it, and no dose 
   await dragBy(page, top, 0, below - (await middleOf(top)).y + 60)
 
   const problem = page.getByRole('alert').filter({ hasText: 'The line crosses or touches itself.' })
-  await expect(problem).toContainText('not to be had')
+  await expect(problem).toContainText('not known')
   await expect(problem).toContainText('Move a point or a handle until the line is free of itself')
   expect(await announcedVolume(page), 'no number where there is none').toBe('')
   const basin = await chapter(page, 'Basin')

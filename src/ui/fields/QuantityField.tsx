@@ -1,4 +1,4 @@
-import type { KeyboardEvent } from 'react'
+import { type KeyboardEvent, useEffect } from 'react'
 import { displayStep, formatForEntry, type Quantity, unitLabel } from '../../units/index.ts'
 import { useUnits } from '../context.tsx'
 import { type Answer, readQuantity } from './reading.ts'
@@ -16,17 +16,21 @@ export interface QuantityFieldProps extends FieldLook {
   readonly max?: number | undefined
   /** An emptied field brings its value back instead of becoming unknown. */
   readonly isRequired?: boolean | undefined
+  /** Told when typing begins, and when it is taken up or given up: until then the value is not what stands there. */
+  readonly onPending?: ((isPending: boolean) => void) | undefined
 }
 
 /** A number with a unit, typed the way people type it; arrow keys step it. */
 export function QuantityField(props: QuantityFieldProps) {
-  const { quantity, value, onChange, min, max, isRequired = false, ...look } = props
+  const { quantity, value, onChange, min, max, isRequired = false, onPending, ...look } = props
   const system = useUnits()
   const draft = useDraft<number | undefined>({
     shown: value === undefined ? '' : formatForEntry(quantity, value, system),
     read: (text) => readQuantity(quantity, text, system, { min, max }),
     onCommit: (si) => (si === undefined && isRequired ? undefined : onChange(si)),
   })
+  const { isPending } = draft
+  useEffect(() => onPending?.(isPending), [onPending, isPending])
   const step = (event: KeyboardEvent) => {
     const direction = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0
     // What is being typed is not stepped over.

@@ -1,6 +1,7 @@
 import { deriveBody, deriveVolume } from '../../derive/index.ts'
 import { type FormatOptions, formatPlusMinus, formatQuantity, type Quantity } from '../../units/index.ts'
 import { useApp, useUnits } from '../context.tsx'
+import { isSurface } from '../ledger/basin/volume-words.ts'
 import styles from './TitleBlock.module.css'
 
 /** The title block of the drawing: what the basin comes to, with how sure it is. */
@@ -32,7 +33,7 @@ export function TitleBlock() {
       <div className={styles['block']} role="alert">
         <Cell
           label="Volume"
-          value="not to be had"
+          value="not known"
           note={`${derived.measures.problem.what} ${derived.measures.problem.hint}`}
         />
       </div>
@@ -42,6 +43,7 @@ export function TitleBlock() {
   const sigma = derived.sigmaM3
   const area = (m2: number) => show('area', m2)
   const { wetted, volumeM3 } = m
+  const stepsM2 = wetted.featureM2 + wetted.riserM2
   const rule = derived.rule
   const per = show('volumePerLevel', m.volumePerLevelM2, { style: 'long' })
   return (
@@ -56,7 +58,7 @@ export function TitleBlock() {
       <Cell
         label="Wetted interior"
         value={area(wetted.totalM2)}
-        note={`floor ${area(wetted.floorM2)} · wall ${area(wetted.wallM2)} · steps ${area(wetted.featureM2 + wetted.riserM2)}`}
+        note={`floor ${area(wetted.floorM2)} · wall ${area(wetted.wallM2)}${isSurface(stepsM2) ? ` · steps ${area(stepsM2)}` : ''}`}
       />
       <Cell label="Perimeter" value={show('length', m.perimeterM)} note="at the waterline" />
       <p className={styles['foot']}>

@@ -1,3 +1,4 @@
+import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, test } from 'vitest'
 import { deriveUncertainty } from '../../../src/derive/index.ts'
 import { leanWords, runFromAngle, runFromLean, toAngle, toLean } from '../../../src/ui/ledger/basin/batter.ts'
@@ -24,6 +25,20 @@ describe('a wall that leans', () => {
   })
 })
 
+/** Where the strokes of an SVG path end, one after the other. */
+function endsOf(d: string): [number, number][] {
+  let [x, y] = [0, 0]
+  return [...d.matchAll(/([MLHVQhv])([^A-Za-z]*)/g)].flatMap(([, step, text = '']) => {
+    const numbers = text.trim().split(/[ ,]+/).map(Number)
+    if (step === 'H') x = numbers[0] ?? Number.NaN
+    else if (step === 'h') x += numbers[0] ?? Number.NaN
+    else if (step === 'V') y = numbers[0] ?? Number.NaN
+    else if (step === 'v') y += numbers[0] ?? Number.NaN
+    else [x, y] = [numbers.at(-2) ?? Number.NaN, numbers.at(-1) ?? Number.NaN]
+    return [[x, y] satisfies [number, number]]
+  })
+}
+
 describe('the kinds of floor', () => {
   test('each is offered once, with a sentence and a picture', () => {
     expect(FLOOR_CHOICES.map((choice) => choice.id).sort()).toEqual([
@@ -33,9 +48,24 @@ describe('the kinds of floor', () => {
       'profile',
       'soundings',
     ])
-    for (const choice of FLOOR_CHOICES) {
-      expect(choice.note.length).toBeGreaterThan(12)
-      expect(choice.mark).toBeTruthy()
+    for (const choice of FLOOR_CHOICES) expect(choice.note.length).toBeGreaterThan(12)
+  })
+
+  test('each picture is another one, and is drawn inside its box', () => {
+    const pictures = FLOOR_CHOICES.map(({ mark }) => renderToStaticMarkup(mark))
+    expect(new Set(pictures).size).toBe(FLOOR_CHOICES.length)
+    for (const picture of pictures) {
+      const [left = Number.NaN, top = Number.NaN, width = Number.NaN, height = Number.NaN] = (
+        /viewBox="([^"]*)"/.exec(picture)?.[1] ?? ''
+      )
+        .split(' ')
+        .map(Number)
+      const ends = [...picture.matchAll(/ d="([^"]*)"/g)].flatMap(([, d = '']) => endsOf(d))
+      expect(ends.length, picture).toBeGreaterThan(1)
+      for (const [x, y] of ends) {
+        expect(x >= left && x <= left + width, `${x} across in ${picture}`).toBe(true)
+        expect(y >= top && y <= top + height, `${y} down in ${picture}`).toBe(true)
+      }
     }
   })
 })

@@ -3,7 +3,7 @@ import { mayHold, PRODUCTS, productsWith } from '../../../src/chemicals/index.ts
 import { amountFromG, formatAmount, productLabel } from '../../../src/ui/ledger/opening/amounts.ts'
 import { safeFirstWords } from '../../../src/ui/ledger/opening/dose-words.ts'
 import { formatMoney } from '../../../src/ui/ledger/opening/money.ts'
-import { ageingWords, freeId, verdictWords } from '../../../src/ui/ledger/opening/shed/shed-words.ts'
+import { ageingWords, freeId, heldWords, verdictWords } from '../../../src/ui/ledger/opening/shed/shed-words.ts'
 
 const plain = (text: string) => text.replace(/\u00a0/g, ' ')
 const jug = {
@@ -44,6 +44,12 @@ describe('own products and devices', () => {
     expect(verdictWords(mayHold(empty, chlorine.id), chlorine)[0]).toBe(`${chlorine.label} may go in.`)
     const unknown = verdictWords(mayHold({ ...empty, isNew: false }, chlorine.id), chlorine)
     expect(unknown[0]).toBe(`${chlorine.label}: not yet.`)
+  })
+
+  test('new is never called unknown, and an unknown history never empty', () => {
+    expect(heldWords({ isNew: true }, undefined)).toBe('new, has held nothing')
+    expect(heldWords({ isNew: false }, undefined)).toBe('what it held is not known')
+    expect(heldWords({ isNew: false }, 'Trichlor tablet')).toBe('Trichlor tablet')
   })
 
   test('ids are free ones', () => {

@@ -4,6 +4,7 @@ import { chlorineDoseG, isStabilisedProduct } from '../../../src/ui/ledger/water
 import {
   chlorineParts,
   halfLifeWords,
+  halfWidthWords,
   shareWords,
   smallMgPerL,
   spreadWords,
@@ -67,6 +68,14 @@ describe('the account of free chlorine', () => {
     expect(spreadWords(accountOf(0).account)).toContain('agree')
   })
 
+  test('it is said which of the two is chosen: never to count on the lower above a choice of the higher', () => {
+    const { account } = accountOf(30)
+    const { mgPerL, wahmanMgPerL } = account
+    expect(wahmanMgPerL).toBeLessThan(mgPerL)
+    expect(spreadWords({ ...account, chosenMgPerL: mgPerL })).toContain('The higher one is chosen')
+    expect(spreadWords({ ...account, chosenMgPerL: wahmanMgPerL })).toContain('The lower one, the careful one')
+  })
+
   test('sun: with stabiliser the water without it is beside, without it a usual amount', () => {
     const shielded = accountOf(30)
     const [here, without] = sunLines(shielded.account, shielded.totals, 7.5, 30)
@@ -82,6 +91,14 @@ describe('the account of free chlorine', () => {
     expect(plain(smallMgPerL(0.0312, 'metric'))).toBe('0.031 mg/L')
     expect(plain(smallMgPerL(3.14, 'metric'))).toBe('3.1 mg/L')
     expect(plain(smallMgPerL(0, 'metric'))).toBe('0.0 mg/L')
+  })
+
+  test('a figure has no more decimals than two figures of what it may be off by', () => {
+    expect(plain(smallMgPerL(0.0764, 'us', 0.1234))).toBe('0.08 mg/L')
+    expect(halfWidthWords(0.1234, 0.0764, 'us')).toBe('0.12')
+    expect(plain(smallMgPerL(0.0312, 'us', 0.0161))).toBe('0.031 mg/L')
+    expect(halfWidthWords(0.0161, 0.0312, 'us')).toBe('0.016')
+    expect(halfWidthWords(0.004, 1.2, 'us')).toBe('0.1')
     expect(plain(halfLifeWords(767, 'us'))).toBe('13 h')
     expect(halfLifeWords(Number.POSITIVE_INFINITY, 'us')).toBe('none to lose')
     expect(plain(shareWords(0.031, 3.2, 'us'))).toBe('1.0 %')

@@ -8,6 +8,7 @@ import {
   unknownWords,
   whereWords,
 } from '../../../src/ui/ledger/water/reading-words.ts'
+import { sourceWords } from '../../../src/ui/ledger/water/source-words.ts'
 import {
   alkalinityParts,
   alkalinityWords,
@@ -56,6 +57,17 @@ describe('a target outside the rules for bathing warns', () => {
     const band = { low: 100, aim: 200, high: 400 }
     expect(codeWarning('ch_mg_per_L_as_CaCO3', band, limitsFor(undefined, 0))).toBeUndefined()
     expect(codeWarning('ch_mg_per_L_as_CaCO3', band, limitsFor('montana', 0))).toContain('150 to 1000')
+  })
+})
+
+describe('a source', () => {
+  test('is named with how sure it is, and once where both say the same', () => {
+    expect(sourceWords({ source: 'DPD methods', status: 'from memory' })).toBe('(DPD methods; from memory)')
+    const custom = 'common practice, no source'
+    expect(sourceWords({ source: custom, status: custom })).toBe(`(${custom})`)
+    expect(sourceWords({ source: `${custom}; the figure is ours`, status: custom })).toBe(
+      `(${custom}; the figure is ours)`,
+    )
   })
 })
 

@@ -19,11 +19,14 @@ export function SetVolume({ body, volumeM3 }: { readonly body: Body; readonly vo
   const canEdit = useCanEdit()
   const edit = useEdit()
   const [wantedM3, setWanted] = useState<number>()
+  const [isTyping, setTyping] = useState(false)
   const [means, setMeans] = useState<VolumeMeans>('depths')
-  const fit = useMemo(
+  const fitted = useMemo(
     () => (wantedM3 === undefined || wantedM3 === volumeM3 ? undefined : fitVolume(body, means, wantedM3)),
     [body, means, wantedM3, volumeM3],
   )
+  // What stands in the field is not looked at yet: nothing is said or done for the volume before it.
+  const fit = isTyping ? undefined : fitted
   const apply = () => {
     if (!fit?.ok) return undefined
     const { value } = fit.value
@@ -40,7 +43,14 @@ export function SetVolume({ body, volumeM3 }: { readonly body: Body; readonly vo
         For a pool that is still being planned, or whose volume is known better than its drawing: say the volume, and
         what may change for it.
       </p>
-      <QuantityField label="Wanted volume" quantity="volume" value={wantedM3} min={0.01} onChange={setWanted} />
+      <QuantityField
+        label="Wanted volume"
+        quantity="volume"
+        value={wantedM3}
+        min={0.01}
+        onChange={setWanted}
+        onPending={setTyping}
+      />
       <SegmentedField label="By changing" value={means} options={MEANS} onChange={setMeans} />
       {fit && !fit.ok ? <ProblemNote problem={fit.problem} /> : null}
       {fit?.ok ? (

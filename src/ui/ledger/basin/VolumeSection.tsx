@@ -8,7 +8,7 @@ import { Figure, Section } from './Section.tsx'
 import { SetVolume } from './SetVolume.tsx'
 import { StatedVolume } from './StatedVolume.tsx'
 import { useBasin } from './useBasin.ts'
-import { offWords, ruleWords } from './volume-words.ts'
+import { isSurface, offWords, ruleWords } from './volume-words.ts'
 
 /** A rule of thumb deserves no more digits than this share of it [m³ per m³]. */
 const RULE_DIGITS = 0.01
@@ -74,8 +74,8 @@ function MeasuredVolume({ measures }: { readonly measures: Measures }) {
       <Figure label="Wetted interior" value={area(wetted.totalM2)} />
       <Figure isPart label="floor" value={area(wetted.floorM2)} />
       <Figure isPart label="walls" value={area(wetted.wallM2)} />
-      {wetted.featureM2 > 0 ? <Figure isPart label="treads and shelves" value={area(wetted.featureM2)} /> : null}
-      {wetted.riserM2 > 0 ? <Figure isPart label="risers" value={area(wetted.riserM2)} /> : null}
+      {isSurface(wetted.featureM2) ? <Figure isPart label="treads and shelves" value={area(wetted.featureM2)} /> : null}
+      {isSurface(wetted.riserM2) ? <Figure isPart label="risers" value={area(wetted.riserM2)} /> : null}
       <Figure label="Perimeter at the water" value={length(measures.perimeterM)} />
       <Figure label="Mean depth" value={length(measures.meanDepthM)} />
       <Figure label="Greatest depth" value={length(measures.maxDepthM)} />

@@ -46,6 +46,14 @@ export function fitWords(body: Body, means: VolumeMeans, fit: VolumeFit, units: 
   return `The plan and all in it ${shown} ${fit.value >= 1 ? 'larger' : 'smaller'}, overall then ${length(width)} by ${length(height)}. Depths stay.`
 }
 
+/** Less than this is no surface but rounding [m²]: a square centimetre. */
+const LEAST_M2 = 1e-4
+
+/** Whether there is any surface to speak of. */
+export function isSurface(m2: number): boolean {
+  return m2 > LEAST_M2
+}
+
 /** How much water two bodies that lie on one another count twice; it is known to about a hundredth. */
 export function twiceWords(twiceM3: number | undefined, units: UnitSystem): string {
   if (twiceM3 === undefined) return 'How much that is can’t be said until both can be measured.'

@@ -1,8 +1,9 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { PRODUCTS } from '../../../chemicals/index.ts'
 import { Button, ChoiceField, DateTimeField, QuantityField } from '../../fields/index.ts'
 import { amountFromG, gFromAmount, measureOf } from '../opening/amounts.ts'
 import { useProducts } from '../opening/useProducts.ts'
+import { finishTyping } from '../water/finish-typing.ts'
 import styles from './logbook.module.css'
 
 export interface DoseDraft {
@@ -30,13 +31,15 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
   const [amountG, setAmountG] = useState(start.amountG)
   // Never a dead button: a figure that is still being typed is taken up by the press itself.
   const [complaint, setComplaint] = useState<string | undefined>()
+  const form = useRef<HTMLDivElement>(null)
   const finish = () => {
+    if (!finishTyping(form.current)) return setComplaint(undefined)
     if (product === undefined) return setComplaint('Choose the product first.')
     if (amountG === undefined || !(amountG > 0)) return setComplaint('Type how much was given.')
     if (onDone({ at, product, amountG })) onCancel()
   }
   return (
-    <div className={styles['form']}>
+    <div ref={form} className={styles['form']}>
       <DateTimeField label="When" value={at} onChange={setAt} />
       <ChoiceField
         label="Product"

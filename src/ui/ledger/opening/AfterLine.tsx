@@ -1,8 +1,8 @@
 import type { ExpectedWater } from '../../../plan/index.ts'
-import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { Disclosure } from '../../fields/index.ts'
 import { formatReading, formatSigned, READING_ROWS } from '../scale/index.ts'
+import { smallMgPerL } from '../water/chlorine-words.ts'
 import styles from './opening.module.css'
 
 /** All readings that a line should leave behind, also those that it doesn't move. */
@@ -31,7 +31,7 @@ export function AfterLine({ after, number }: { readonly after: ExpectedWater; re
             </tr>
             <tr>
               <th scope="row">Active chlorine</th>
-              <td>{formatQuantity('concentration', equilibrium.activeChlorineMgPerL, units, { digits: 3 })}</td>
+              <td>{smallMgPerL(equilibrium.activeChlorineMgPerL, units)}</td>
             </tr>
           </tbody>
         </table>

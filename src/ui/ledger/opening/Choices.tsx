@@ -29,7 +29,7 @@ export function Choices({ system }: { readonly system: System }) {
   return (
     <div className={styles['fields']}>
       <ChoiceField
-        label="Where several ways lead there"
+        label="If there is more than one way, take"
         value={objective}
         options={OBJECTIVES}
         onChange={(chosen) => store.getState().dispatch({ id: 'setRegime', args: { systemId, objective: chosen } })}

@@ -1,7 +1,7 @@
 import type { OpeningPlan } from '../../../plan/index.ts'
-import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { domainOf, formatReading, InkScale } from '../scale/index.ts'
+import { smallMgPerL } from '../water/chlorine-words.ts'
 import { overallMovements, visibleMovements } from './lines.ts'
 import styles from './opening.module.css'
 
@@ -32,9 +32,8 @@ export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
       </div>
       {movements.length > 0 && active !== undefined && (
         <p className={styles['faint']}>
-          Active chlorine{' '}
-          <em className={styles['expected']}>{formatQuantity('concentration', active, units, { digits: 3 })}</em>, the
-          part of the free chlorine that is not held by stabiliser or as hypochlorite.
+          Active chlorine <em className={styles['expected']}>{smallMgPerL(active, units)}</em>, the part of the free
+          chlorine that is not held by stabiliser or as hypochlorite.
         </p>
       )}
       {movements.some(({ key }) => key === 'fc_mg_per_L_as_Cl2') && (

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import type { ProductList } from '../../../chemicals/index.ts'
 import type { DoseEntry, System } from '../../../document/index.ts'
 import type { Movement, OpeningLine } from '../../../plan/index.ts'
@@ -69,8 +69,11 @@ export function PlanLine(props: PlanLineProps) {
           <span className={styles['amount']}>{amountOf(line, units, list)}</span>
         </div>
         {isDose && isDone && <GivenDose line={line} entry={entry} systemId={system.id} />}
-        {!isDone && <StillAhead line={line} originMs={originMs} times={times} />}
-        {isOpen && !isDone && isDose && <TickForm line={line} systemId={system.id} onClose={() => setOpen(false)} />}
+        {!isDone && (
+          <StillAhead line={line} originMs={originMs} times={times}>
+            {isOpen && isDose && <TickForm line={line} systemId={system.id} onClose={() => setOpen(false)} />}
+          </StillAhead>
+        )}
         <LineScales movements={line.movements} domains={domains} measured={measured} />
         {!isDone && <Reasons line={line} />}
         {'after' in line && line.after && <AfterLine after={line.after} number={number} />}
@@ -101,7 +104,12 @@ function StepTick({ line, number, system }: Pick<PlanLineProps, 'line' | 'number
   )
 }
 
-function StillAhead({ line, originMs, times }: Pick<PlanLineProps, 'line' | 'originMs' | 'times'>) {
+interface StillAheadProps extends Pick<PlanLineProps, 'line' | 'originMs' | 'times'> {
+  /** Stands before the cautions, which may be long: next to the box that opened it. */
+  readonly children?: ReactNode
+}
+
+function StillAhead({ line, originMs, times, children }: StillAheadProps) {
   const units = useUnits()
   const list = useProducts()
   const wait = waitWords(line.waitHours, units)
@@ -121,6 +129,7 @@ function StillAhead({ line, originMs, times }: Pick<PlanLineProps, 'line' | 'ori
       </p>
       {line.kind === 'dose' && <DoseFigures line={line} originMs={originMs} times={times} />}
       {line.kind === 'dose' && <Gear productId={line.productId} list={list} />}
+      {children}
       <Cautions cautions={line.cautions} isNext={line.state === 'next'} />
     </>
   )

@@ -8,8 +8,8 @@ import { PartBar } from '../scale/index.ts'
 import {
   CHLORINE_CONSTANTS,
   chlorineParts,
-  figuresOf,
   halfLifeWords,
+  halfWidthWords,
   shareWords,
   smallMgPerL,
   spreadWords,
@@ -40,6 +40,7 @@ export function ActiveChlorine({ system, account, solved, known, method }: Activ
   const share = (value: number) => shareWords(value, free, units)
   const constants = CONSTANT_SETS[account.chosen === 'wahman' ? 'wahman' : 'default']
   const sigma = sigmaFromTests(known, method, constants, ({ activeChlorineMgPerL }) => activeChlorineMgPerL)
+  const halfWidth = sigma === undefined ? 0 : 1.96 * sigma
   const label = (id: string) => CHLORINE_CONSTANTS.find((set) => set.id === id)?.label
   const otherMgPerL = account.chosen === 'wahman' ? account.mgPerL : account.wahmanMgPerL
   const otherId = account.chosen === 'wahman' ? 'obrien' : 'wahman'
@@ -49,15 +50,15 @@ export function ActiveChlorine({ system, account, solved, known, method }: Activ
         <div>
           <dt>Active chlorine{isStabilised && `, ${label(account.chosen)}`}</dt>
           <dd>
-            {smallMgPerL(account.chosenMgPerL, units)}
-            {sigma !== undefined && <Off half={figuresOf(1.96 * sigma, account.chosenMgPerL, units)} />}
+            {smallMgPerL(account.chosenMgPerL, units, halfWidth)}
+            {halfWidth > 0 && <Off half={halfWidthWords(halfWidth, account.chosenMgPerL, units)} />}
           </dd>
           <dd className={styles['remark']}>{share(account.chosenMgPerL)} of the free chlorine works at once</dd>
         </div>
         {isStabilised && (
           <div>
             <dt>By {label(otherId)}</dt>
-            <dd>{smallMgPerL(otherMgPerL, units)}</dd>
+            <dd>{smallMgPerL(otherMgPerL, units, halfWidth)}</dd>
             <dd className={styles['remark']}>{share(otherMgPerL)} of the free chlorine</dd>
           </div>
         )}
@@ -85,7 +86,7 @@ export function ActiveChlorine({ system, account, solved, known, method }: Activ
           <PartRows
             total={{ label: 'Free chlorine', value: formatQuantity('concentration', free, units, { digits: 1 }) }}
             parts={parts}
-            format={(value) => `${smallMgPerL(value, units)}, ${share(value)}`}
+            format={(value) => `${smallMgPerL(value, units, halfWidth)}, ${share(value)}`}
           />
         </tbody>
       </table>
@@ -101,8 +102,9 @@ export function ActiveChlorine({ system, account, solved, known, method }: Activ
         </tbody>
       </table>
       <p className={styles['faint']}>
-        At the surface and at 47° latitude; deeper water and a cover keep it longer. Nowell &amp; Hoigné 1992
-        (abstract): within a fifth without stabiliser, and a rough guide with it.
+        As it was measured at 47° latitude, at the surface of the water, wherever this pool lies; deeper water and a
+        cover keep it longer. Nowell &amp; Hoigné 1992 (abstract): within a fifth without stabiliser, and a rough guide
+        with it.
       </p>
     </>
   )

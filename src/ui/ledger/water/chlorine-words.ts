@@ -32,20 +32,34 @@ function digitsOf(value: number): number {
   return value > 0 ? Math.min(4, Math.max(1, 1 - Math.floor(Math.log10(value)))) : 1
 }
 
-/** A small concentration with two figures. */
-export function smallMgPerL(value: number, units: UnitSystem): string {
-  return formatQuantity('concentration', value, units, { digits: digitsOf(value) })
+/** A small concentration with two figures, or with no more decimals than two figures of the half-width leave it [mg/L]. */
+export function smallMgPerL(value: number, units: UnitSystem, halfWidth = 0): string {
+  return formatQuantity('concentration', value, units, { digits: digitsBeside(value, halfWidth) })
 }
 
-/** A number beside a small concentration, at its decimals and without its unit. */
-export function figuresOf(number: number, beside: number, units: UnitSystem): string {
-  return formatQuantity('number', number, units, { digits: digitsOf(beside) })
+/** The half-width at the decimals of the concentration that it stands after, without its unit; never none. */
+export function halfWidthWords(halfWidth: number, value: number, units: UnitSystem): string {
+  const digits = digitsBeside(value, halfWidth)
+  return formatQuantity('number', Math.max(halfWidth, 10 ** -digits), units, { digits })
+}
+
+function digitsBeside(value: number, halfWidth: number): number {
+  return halfWidth > 0 ? Math.min(digitsOf(value), digitsOf(halfWidth)) : digitsOf(value)
 }
 
 /** What to make of two answers. */
-export function spreadWords(account: Pick<ActiveChlorineAccount, 'ratio'>): string {
+export function spreadWords(
+  account: Pick<ActiveChlorineAccount, 'ratio' | 'chosenMgPerL' | 'mgPerL' | 'wahmanMgPerL'>,
+): string {
   if (account.ratio < 1.05) return 'Both published sets of constants agree here, since little is held by stabiliser.'
-  return `Two sets of constants are published; for this water they lie ${account.ratio.toFixed(1)} times apart. Nobody knows yet which is right: count on the lower.`
+  return `Two sets of constants are published; for this water they lie ${account.ratio.toFixed(1)} times apart. Nobody knows yet which is right. ${lowerWords(account)}`
+}
+
+/** Whether the careful one of the two is chosen. */
+function lowerWords({ chosenMgPerL, mgPerL, wahmanMgPerL }: Parameters<typeof spreadWords>[0]): string {
+  return chosenMgPerL <= Math.min(mgPerL, wahmanMgPerL)
+    ? 'The lower one, the careful one, is chosen.'
+    : 'The higher one is chosen; choose the other to be on the careful side.'
 }
 
 /** Stabiliser to compare with where there is none [mg/L]: the middle of what pools in the sun are kept at. */

@@ -5,7 +5,7 @@ interface Sourced {
   readonly status: SourceStatus
 }
 
-/** Where it comes from and how sure that is, in brackets: "(DPD methods; from memory)". */
+/** Where it comes from and how sure that is, in brackets: "(DPD methods; from memory)"; once where both say the same. */
 export function sourceWords({ source, status }: Sourced): string {
-  return `(${source}; ${status})`
+  return source.includes(status) ? `(${source})` : `(${source}; ${status})`
 }

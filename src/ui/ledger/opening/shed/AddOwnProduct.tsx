@@ -54,7 +54,7 @@ export function AddOwnProduct({ system, onClose }: { readonly system: System; re
       <div className={styles['fields']}>
         <TextField label="What you call it" value={label} onChange={(text) => void setLabel(text)} isLive />
         <ChoiceField
-          label="Active substance, as in"
+          label="Made of the same as"
           value={like}
           options={LIKE}
           onChange={(id) => {

@@ -17,7 +17,7 @@ import { productLabel, productOf } from '../amounts.ts'
 import styles from '../opening.module.css'
 import { dateOf } from '../schedule.ts'
 import { useProducts } from '../useProducts.ts'
-import { verdictWords } from './shed-words.ts'
+import { heldWords, verdictWords } from './shed-words.ts'
 
 interface DeviceFieldsProps {
   readonly device: DeviceEntry
@@ -35,7 +35,7 @@ export function DeviceFields({ device, system }: DeviceFieldsProps) {
     store.getState().dispatch(command('setDevice', { ...ids, device: change }))
   const newest = device.held.at(-1)
   return (
-    <Disclosure title={device.name} aside={newest ? productLabel(newest.product, list) : 'history unknown or empty'}>
+    <Disclosure title={device.name} aside={heldWords(device, newest && productLabel(newest.product, list))}>
       <div className={styles['fields']}>
         <TextField label="Name" value={device.name} onChange={(name) => set({ name })} />
         <SwitchField

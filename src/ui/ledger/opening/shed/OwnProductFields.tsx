@@ -56,7 +56,7 @@ export function OwnProductFields({ own, index, system }: OwnProductFieldsProps) 
       <div className={styles['fields']}>
         <TextField label="What you call it" value={own.label} onChange={(label) => set({ label })} />
         <ChoiceField
-          label="Active substance, as in"
+          label="Made of the same as"
           value={own.like}
           options={LIKE}
           onChange={(like) => {

@@ -1,6 +1,7 @@
 import type { Ageing, Place, Product, StrengthBasis, Verdict } from '../../../../chemicals/index.ts'
 import type { DeviceEntry } from '../../../../document/index.ts'
 import { formatQuantity, type UnitSystem } from '../../../../units/index.ts'
+import { sourceWords } from '../../water/source-words.ts'
 
 export const BASES: { readonly [B in StrengthBasis]: { readonly label: string; readonly unit: string } } = {
   'percent-by-mass': { label: '% by weight', unit: '%' },
@@ -31,11 +32,16 @@ export function ageingWords(ageing: Ageing, basis: StrengthBasis, units: UnitSys
   return `About ${say(percent)} ${BASES[basis].unit} left of ${say(labelPercent)} after ${days} ${days === 1 ? 'day' : 'days'} at ${at}; between ${say(low)} and ${say(high)}, closed and in the dark. The plan counts with what is left.`
 }
 
+/** What is known of what a device has held: new is nothing, and no history is unknown. */
+export function heldWords({ isNew }: Pick<DeviceEntry, 'isNew'>, newest: string | undefined): string {
+  return newest ?? (isNew ? 'new, has held nothing' : 'what it held is not known')
+}
+
 /** What a device's history says to a product, in one line each. */
 export function verdictWords(verdict: Verdict, product: Pick<Product, 'label'>): readonly string[] {
   if (verdict.answer === 'may') return [`${product.label} may go in.`, ...verdict.notes]
   const head = verdict.answer === 'never' ? `${product.label} must never go in.` : `${product.label}: not yet.`
-  return [head, verdict.reason, verdict.instead, `(${verdict.source}; ${verdict.status})`]
+  return [head, verdict.reason, verdict.instead, sourceWords(verdict)]
 }
 
 /** An id that none of these has: "own-1", "own-2". */
