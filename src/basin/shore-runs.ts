@@ -1,5 +1,7 @@
 import { bracketedRoot } from '../base/index.ts'
 import { type Curve, evaluate, type Jet, newJet } from './curve.ts'
+import { Memory } from './memory.ts'
+import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
 import { nearestShore } from './shore-distance.ts'
 import { shoresOf } from './shores.ts'
@@ -23,6 +25,7 @@ interface Place {
   readonly distance: number
 }
 
+const known = new Memory<Partition, Int32Array>()
 const jet = newJet()
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 
@@ -39,8 +42,11 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
     const by = nearestShore(p, jet.x, jet.y, 2 * widthM, foot)
     if (by < 0) return { t, by: -1, how: 0, distance: 2 * widthM }
     if (foot.distance >= widthM) return { t, by: -1, how: 0, distance: foot.distance }
-    const shore = shoresOf(p)[by]!
-    return { t, by, how: foot.t === shore.t0 ? 1 : foot.t === shore.t1 ? 2 : 0, distance: foot.distance }
+    const node = nodeAt(p, by)
+    if (node < 0) return { t, by, how: 0, distance: foot.distance }
+    // Along a line that leaves a joint square to the shore, rounding alone tells its two stretches and their ends apart.
+    const first = firstAtNodes(p)[node]!
+    return { t, by: first, how: p.edges[shoresOf(p)[first]!.edge]!.from === node ? 1 : 2, distance: foot.distance }
   }
   const add = (from: number, to: number, { by, how }: Place): void => {
     const last = runs[runs.length - 1]
@@ -74,6 +80,29 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
     here = there
   }
   return merged(runs)
+}
+
+/** The first stretch of shore at each node, −1 for none. Remembered for each partition. */
+function firstAtNodes(p: Partition): Int32Array {
+  let first = known.get(p)
+  if (!first) {
+    first = new Int32Array(p.nodeX.length).fill(-1)
+    const shores = shoresOf(p)
+    for (let i = shores.length - 1; i >= 0; i--) {
+      const { from, to } = p.edges[shores[i]!.edge]!
+      first[from] = i
+      first[to] = i
+    }
+    known.set(p, first)
+  }
+  return first
+}
+
+/** The node that the foot just found on a stretch of shore lies at, −1 inside. */
+function nodeAt(p: Partition, by: number): number {
+  const { from, to } = p.edges[shoresOf(p)[by]!.edge]!
+  for (const node of [from, to]) if (norm(foot.x - p.nodeX[node]!, foot.y - p.nodeY[node]!) <= p.grainM) return node
+  return -1
 }
 
 function merged(runs: readonly ShoreRun[]): ShoreRun[] {
