@@ -12,10 +12,11 @@ import {
 } from '../plan/index.ts'
 import { combinedChlorine } from '../water/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
-import { deriveDevices } from './devices.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
-import { deriveProducts } from './products.ts'
+import { deriveProducts, stockOf } from './products.ts'
+import { localRules } from './rules.ts'
+import { shedWarnings } from './shed-warnings.ts'
 import { isStartLine } from './start.ts'
 import { deriveTargetsAt } from './targets.ts'
 import { deriveVolume, systemById } from './volume.ts'
@@ -102,12 +103,10 @@ function openingInputOf(
       nowMs,
       turnoverHours: flow !== undefined && flow > 0 ? volume.m3 / flow : undefined,
       given: givenDoses(system),
-      stockG: Object.fromEntries(system.stock.map(({ product, amountG }) => [product, amountG])),
+      stockG: stockOf(system),
       constants,
       packageSystem: packageSystem ?? system.regime.packages ?? 'metric',
-      chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
-      chlorineCeilingMgPerL: spec.site.rules?.chlorineCeilingMgPerL,
-      rulesId: spec.site.rules?.profile,
+      ...localRules(spec.site),
       dosing: system.regime.dosing,
       objective: system.regime.objective,
       productList: deriveProducts(spec, systemId, nowMs),
@@ -138,18 +137,6 @@ export const deriveOpening = memoLast(
       : plan
   },
 )
-
-/** What has to be said of the shed before any dose: devices that held what must not meet, labels and prices that can't be. */
-function shedWarnings(spec: Spec, systemId: string, nowMs: number): readonly string[] {
-  const devices = deriveDevices(spec, systemId).map(({ what, why, hint }) => `${what} ${why} ${hint}`)
-  const own = systemById(spec, systemId)?.ownProducts ?? []
-  const labels = deriveProducts(spec, systemId, nowMs).problems.map(({ path, what, hint }) => {
-    const index = /^ownProducts\[(\d+)\]/.exec(path)?.[1]
-    const name = index === undefined ? undefined : own[Number(index)]?.label
-    return name === undefined ? `${what} ${hint}` : `“${name}” is left out: ${what} ${hint}`
-  })
-  return [...devices, ...labels]
-}
 
 /** The card for the pool's edge: reading → dose in this pool's own volume, with the products that serve it. */
 export const deriveDeckCard = memoLast(

@@ -1,6 +1,6 @@
 import { type Problem, under } from '../base/index.ts'
 import { type OwnProduct, type ProductList, productsWith } from '../chemicals/index.ts'
-import { type LabelledProduct, momentMs, type PackagePrice, type Spec } from '../document/index.ts'
+import { type LabelledProduct, momentMs, type PackagePrice, type Spec, type System } from '../document/index.ts'
 import { memoLast } from './memo.ts'
 import { systemById } from './volume.ts'
 
@@ -11,6 +11,11 @@ function ageDays({ boughtAt, openedAt }: LabelledProduct, nowMs: number): number
   const moments = [boughtAt, openedAt].flatMap((at) => (at === undefined ? [] : [momentMs(at)]))
   if (moments.length === 0) return undefined
   return Math.max(0, Math.floor((nowMs - Math.min(...moments)) / DAY_MS))
+}
+
+/** What is in stock, by product [g]. */
+export function stockOf(system: System): { readonly [productId: string]: number } {
+  return Object.fromEntries(system.stock.map(({ product, amountG }) => [product, amountG]))
 }
 
 /** The label as the table of chemicals wants it, fresh. */

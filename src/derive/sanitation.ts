@@ -1,5 +1,5 @@
 import type { Result } from '../base/index.ts'
-import type { ReadingMethod, ReadingValues, SiteRules } from '../document/index.ts'
+import type { ReadingMethod, ReadingValues, Site } from '../document/index.ts'
 import { startWater } from '../plan/index.ts'
 import {
   type ActiveChlorineSpread,
@@ -54,20 +54,26 @@ export function sanitationOf(
   values: ReadingValues,
   method: ReadingMethod,
   taken: TakenReading,
-  rules: SiteRules | undefined,
+  { rules, indoor: isIndoor }: Site,
   chosen: ActiveChlorineAccount['chosen'],
 ): Sanitation {
   const { cya_mg_per_L: stabiliserMgPerL, pH, temperature_C: temperatureC, fc_mg_per_L_as_Cl2: freeMgPerL } = values
   const { combined } = taken
   const water = { stabiliserMgPerL, pH, temperatureC }
   return {
-    limits: limitsFor(rules?.profile, stabiliserMgPerL, rules),
+    limits: limitsFor(rules?.profile, stabiliserMgPerL, rules, isIndoor),
     active: freeMgPerL === undefined ? undefined : activeOf(taken.reading, chosen),
     isStabiliserKnown: stabiliserMgPerL !== undefined,
     combined,
     superchlorination:
       combined && freeMgPerL !== undefined
-        ? superchlorination({ freeMgPerL, combinedMgPerL: combined.combinedMgPerL, stabiliserMgPerL, rules })
+        ? superchlorination({
+            freeMgPerL,
+            combinedMgPerL: combined.combinedMgPerL,
+            stabiliserMgPerL,
+            isIndoor,
+            rules,
+          })
         : undefined,
     incidents: {
       formed: faecalIncident({ ...water, kind: 'formed' }),

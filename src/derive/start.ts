@@ -79,6 +79,7 @@ export const deriveStart = memoLast(
       fill: system.water.fill?.values,
       method: since?.method,
       rules: spec.site.rules,
+      isIndoor: spec.site.indoor,
       regimeId: system.regime.id,
       products: system.regime.products,
       productList: deriveProducts(spec, systemId, nowMs),

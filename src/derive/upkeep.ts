@@ -4,7 +4,9 @@ import { REGIMES, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts
 import { type ConstantsId, constantsOf } from './constants.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
-import { deriveProducts } from './products.ts'
+import { deriveProducts, stockOf } from './products.ts'
+import { localRules } from './rules.ts'
+import { shedWarnings } from './shed-warnings.ts'
 import { deriveTargets } from './targets.ts'
 import { deriveVolume, systemById } from './volume.ts'
 import { deriveWater, dosableReading } from './water.ts'
@@ -87,22 +89,26 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       acidProductId: system.regime.products.acid ?? regime.products.acid,
       productList: deriveProducts(spec, systemId, nowMs),
       pumpHoursPerDay: system.equipment.pumpHoursPerDay ?? ASSUMED.pumpHoursPerDay,
-      chlorineFloorMgPerL: spec.site.rules?.chlorineFloorMgPerL,
-      rulesId: spec.site.rules?.profile,
+      ...localRules(spec.site),
+      stockG: stockOf(system),
       constants,
     },
     assumed,
   })
 }
 
-/** The ongoing doses of a system on the day of `nowMs`; assumptions stand among its warnings. */
+/** The ongoing doses of a system on the day of `nowMs`; its warnings begin with those of the shed and of what is unknown. */
 export const deriveUpkeep = memoLast(
   (spec: Spec, systemId: string, nowMs: number, asked?: ConstantsId): Result<Upkeep> => {
     const basis = upkeepBasisOf(spec, systemId, nowMs)
     if (!basis.ok) return basis
     const result = upkeep(asked ? { ...basis.value.input, constants: asked } : basis.value.input)
-    if (!result.ok || basis.value.assumed.length === 0) return result
-    const said = `Assumed, since it was not given: ${basis.value.assumed.join('; ')}.`
-    return ok({ ...result.value, warnings: [said, ...result.value.warnings] })
+    if (!result.ok) return result
+    const { assumed } = basis.value
+    const said = assumed.length === 0 ? [] : [`Assumed, since it was not given: ${assumed.join('; ')}.`]
+    return ok({
+      ...result.value,
+      warnings: [...shedWarnings(spec, systemId, nowMs), ...result.value.warnings, ...said],
+    })
   },
 )

@@ -56,7 +56,7 @@ const measured = memoLast((spec: Spec, systemId: string, asked: ConstantsId | un
     ...solved,
     tableIndex: tableIndexOf(dependable),
     indices: indicesOf(dependable, solved.solved, constants),
-    sanitation: sanitationOf(known, method, taken, spec.site.rules, constants === 'wahman' ? 'wahman' : 'obrien'),
+    sanitation: sanitationOf(known, method, taken, spec.site, constants === 'wahman' ? 'wahman' : 'obrien'),
   }
 })
 

@@ -246,6 +246,8 @@ export interface Site {
   readonly climate?: readonly ClimateMonth[] | undefined
   readonly surface?: SurfaceKind | undefined
   readonly rules?: SiteRules | undefined
+  /** Under a roof: some rules have another limit of combined chlorine there, and the sun takes no chlorine. */
+  readonly indoor?: boolean | undefined
 }
 
 export interface SiteRules {

@@ -14,7 +14,7 @@ import { acidDrift } from './acid-drift.ts'
 import type { Covered } from './covers.ts'
 import type { Helper } from './helpers.ts'
 import type { SolvedWater } from './solved.ts'
-import type { DemandTerm, UpkeepInput } from './types.ts'
+import type { DemandTerm, UpkeepInput } from './upkeep-types.ts'
 
 const DAYS = 14
 const MEQ_PER_EQ = 1000

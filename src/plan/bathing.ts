@@ -1,6 +1,6 @@
-import { limitsFor } from '../water/index.ts'
-import { chlorineFloor } from './floor.ts'
-import { BATHING, CHLORINE_FLOOR, LIMITS } from './limits.ts'
+import { DEFAULT_RULES, limitsFor } from '../water/index.ts'
+import { chlorineCeiling, chlorineFloor } from './floor.ts'
+import { LIMITS } from './limits.ts'
 import type { OpeningInput, OpeningPlan } from './types.ts'
 
 const MS_PER_HOUR = 3_600_000
@@ -33,12 +33,12 @@ export function bathingVerdict(input: OpeningInput): OpeningPlan['bathing'] {
   const { pH, fc_mg_per_L_as_Cl2: chlorine, cya_mg_per_L: stabiliser } = start
   if (pH === undefined || chlorine === undefined) return no('Bathing needs a measured pH and free chlorine.')
   // the stricter of the chosen rules and what holds everywhere here
-  const rules = limitsFor(input.rulesId, stabiliser, input)
-  const floor = chlorineFloor(stabiliser, input.chlorineFloorMgPerL, input.rulesId).mgPerL
-  const ceiling = Math.min(CHLORINE_FLOOR.bathingCeilingMgPerL, rules.ceilingMgPerL)
-  const pHLow = Math.max(BATHING.pHLow, rules.pHLow)
-  const pHHigh = Math.min(BATHING.pHHigh, rules.pHHigh)
-  const stabiliserHigh = Math.min(BATHING.stabiliserHighMgPerL, rules.stabiliserHighMgPerL)
+  const rules = limitsFor(input.rulesId, stabiliser, input, input.isIndoor)
+  const floor = chlorineFloor(stabiliser, input).mgPerL
+  const ceiling = chlorineCeiling(stabiliser, input)
+  const pHLow = Math.max(DEFAULT_RULES.pHLow, rules.pHLow)
+  const pHHigh = Math.min(DEFAULT_RULES.pHHigh, rules.pHHigh)
+  const stabiliserHigh = Math.min(DEFAULT_RULES.stabiliserHighMgPerL, rules.stabiliserHighMgPerL)
   if (!(floor <= ceiling))
     return no(
       `The least free chlorine, ${floor} mg/L, is above the most, ${ceiling} mg/L: nobody may bathe. Check the rules and your own limits.`,

@@ -16,12 +16,12 @@ export function combinedLine(input: OpeningInput, products: PurposeProducts): St
   const { combinedMgPerL } = input
   const { fc_mg_per_L_as_Cl2: freeMgPerL, cya_mg_per_L: stabiliserMgPerL } = input.start
   if (combinedMgPerL === undefined || freeMgPerL === undefined) return undefined
-  const limit = limitsFor(input.rulesId, stabiliserMgPerL, input).combinedHighMgPerL
+  const limit = limitsFor(input.rulesId, stabiliserMgPerL, input, input.isIndoor).combinedHighMgPerL
   if (!(combinedMgPerL > limit)) return undefined
   const why = `Combined chlorine is ${Number(combinedMgPerL.toPrecision(2))} mg/L, above ${limit}: it stings, smells and disinfects badly. Nobody bathes until it is gone.`
   const { chlorineFloorMgPerL, chlorineCeilingMgPerL } = input
   const rules = { profile: input.rulesId, chlorineFloorMgPerL, chlorineCeilingMgPerL }
-  const answer = superchlorination({ freeMgPerL, combinedMgPerL, stabiliserMgPerL, rules })
+  const answer = superchlorination({ freeMgPerL, combinedMgPerL, stabiliserMgPerL, rules, isIndoor: input.isIndoor })
   const title = 'Break combined chlorine down first'
   if (!answer.ok) {
     const { what, hint } = answer.problem

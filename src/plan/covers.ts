@@ -1,5 +1,5 @@
 import { table } from '../base/index.ts'
-import type { UpkeepInput } from './types.ts'
+import type { UpkeepInput } from './upkeep-types.ts'
 
 interface Cover {
   readonly id: UpkeepInput['coverKind']

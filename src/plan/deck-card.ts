@@ -3,8 +3,10 @@ import { deltaOf, PRODUCTS, type Product } from '../chemicals/index.ts'
 import { type Constants, equilibrateAtPH } from '../water/index.ts'
 import { borateCaution } from './borate-caution.ts'
 import { checkOpening, type PurposeProducts } from './check-input.ts'
+import type { DeckCard, DeckDose, DeckRow } from './deck-types.ts'
 import { DECK_CAUTIONS, DECK_LABELS } from './deck-words.ts'
 import { effectPerGPerM3, type LinearKey } from './effect.ts'
+import { withinRules } from './floor.ts'
 import { asBought } from './fresh.ts'
 import { afterDose } from './moves.ts'
 import { hasHighMetals } from './opening-marks.ts'
@@ -15,7 +17,7 @@ import { doseToPH } from './single.ts'
 import { constantsOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
 import { TARGET_KEYS } from './targets.ts'
-import type { DeckCard, DeckDose, DeckRow, KnownReading, OpeningInput, Purpose, TargetKey } from './types.ts'
+import type { KnownReading, OpeningInput, Purpose, TargetKey } from './types.ts'
 import { cautionsFor } from './wording.ts'
 
 /** How far below the aim a reading is taken, in steps that a test can tell apart [mg/L]. */
@@ -41,8 +43,12 @@ const NEUTRAL_ALKALINITY = 90
  * readings, else the aims. A dose goes to the aim of its band, rounded down to two digits, never up.
  */
 export function deckCard(asked: OpeningInput): Result<DeckCard> {
-  const input: OpeningInput = { ...asked, productList: asBought(asked) }
-  const checked = checkOpening(input)
+  const input: OpeningInput = {
+    ...asked,
+    productList: asBought(asked),
+    targets: withinRules(asked.targets, asked.start, asked),
+  }
+  const checked = checkOpening(asked)
   if (!checked.ok) return checked
   const constants = constantsOf(input.constants)
   const isMeasured = input.start.pH !== undefined && input.start.ta_mg_per_L_as_CaCO3 !== undefined

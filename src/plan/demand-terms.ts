@@ -10,7 +10,7 @@ import {
 import type { Covered } from './covers.ts'
 import { type Helper, sharesLeft } from './helpers.ts'
 import type { SolvedWater } from './solved.ts'
-import type { DemandTerm, UpkeepInput } from './types.ts'
+import type { DemandTerm, UpkeepInput } from './upkeep-types.ts'
 
 /** Chlorine that dust, leaves and walls use, by water surface [g/m² day]: from memory, a factor of three either way. */
 const DEBRIS = { value: 0.5, low: 0.17, high: 1.5 } as const
@@ -39,7 +39,8 @@ export function demandTerms(
   const isStabilised = water.reading.cya_mg_per_L !== undefined && water.reading.cya_mg_per_L > 0
   const ra = extraterrestrialRadiation(input.latitudeDeg, input.dayOfYear)
   const solarMJPerM2Day = solarRadiation(ra, input.sunshine)
-  const openLight = 1 - covered.daylightShare * (1 - covered.cover.lightPasses)
+  // glass holds near-ultraviolet back (from memory), and what passes is not known
+  const openLight = input.isIndoor ? 0 : 1 - covered.daylightShare * (1 - covered.cover.lightPasses)
   const perDay = photolysisPerDay(water.equilibrium, { solarMJPerM2Day, meanDepthM: input.meanDepthM }) * openLight
   const sun = perDay * residualMgPerL
 
@@ -62,7 +63,9 @@ export function demandTerms(
       value: sun,
       low: sun * (isStabilised ? SUN_FACTOR.lowStabilised : SUN_FACTOR.low),
       high: sun * SUN_FACTOR.high,
-      how: `${solarMJPerM2Day.toFixed(1)} MJ/m² on the water, ${Math.round(openLight * 100)} % of it past the cover, bleaching the chlorine that stabiliser does not hold, averaged over ${input.meanDepthM.toFixed(1)} m of depth.`,
+      how: input.isIndoor
+        ? 'None is counted under a roof.'
+        : `${solarMJPerM2Day.toFixed(1)} MJ/m² on the water, ${Math.round(openLight * 100)} % of it past the cover, bleaching the chlorine that stabiliser does not hold, averaged over ${input.meanDepthM.toFixed(1)} m of depth.`,
       source: 'FAO-56 eq. 21 and 35; Nowell & Hoigné 1992, Water Res. 26:593; attenuation and cover light from memory',
     },
     {

@@ -8,7 +8,7 @@ export function agedPerFresh({ fresh, availableChlorine }: Product): number {
 }
 
 /** What is not in stock has to be bought, and what is bought is as strong as its label: the products to count with. */
-export function asBought(input: OpeningInput): ProductList | undefined {
+export function asBought(input: Pick<OpeningInput, 'productList' | 'stockG'>): ProductList | undefined {
   const { productList: list, stockG } = input
   if (!list?.rows.some((row) => row.fresh)) return list
   const asItWillBe = (product: Product): Product =>

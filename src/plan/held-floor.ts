@@ -2,7 +2,7 @@ import type { Product } from '../chemicals/index.ts'
 import { contactTime, ORGANISMS } from '../water/index.ts'
 import { chlorineFloor } from './floor.ts'
 import { type Losses, lossesAt, lowestResidual } from './residual.ts'
-import type { DemandTerm, Upkeep, UpkeepInput } from './types.ts'
+import type { DemandTerm, Upkeep, UpkeepInput } from './upkeep-types.ts'
 
 const DAYS_PER_WEEK = 7
 
@@ -19,7 +19,7 @@ export interface Keeping {
  * lowest residual between doses all reach it.
  */
 export function heldFloor(input: UpkeepInput, keeping: Keeping): Upkeep['floor'] {
-  const floor = chlorineFloor(input.water.cya_mg_per_L, input.chlorineFloorMgPerL, input.rulesId)
+  const floor = chlorineFloor(input.water.cya_mg_per_L, input)
   const present = input.water.fc_mg_per_L_as_Cl2
   const band = input.targets.fc_mg_per_L_as_Cl2
   const losses = lossesAt(keeping.terms, keeping.residualMgPerL)

@@ -1,4 +1,5 @@
 export { deckCard } from './deck-card.ts'
+export type { DeckCard, DeckDose, DeckRow } from './deck-types.ts'
 export { HELPERS } from './helpers.ts'
 export { LIMITS } from './limits.ts'
 export { closedOn } from './modes/closed-on.ts'
@@ -25,15 +26,12 @@ export type { ExactTarget } from './target-solve.ts'
 export { defaultTargets, isInside, TARGET_KEYS } from './targets.ts'
 export type {
   Band,
-  DeckCard,
-  DeckDose,
-  DeckRow,
-  DemandTerm,
   DoseLine,
   ExchangeLine,
   ExpectedWater,
   GivenDose,
   KnownReading,
+  LocalRules,
   MetalReadings,
   Movement,
   OpeningInput,
@@ -45,7 +43,6 @@ export type {
   SourcedBand,
   StepLine,
   Targets,
-  Upkeep,
-  UpkeepInput,
 } from './types.ts'
 export { upkeep } from './upkeep.ts'
+export type { DemandTerm, Upkeep, UpkeepInput } from './upkeep-types.ts'

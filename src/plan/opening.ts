@@ -7,7 +7,7 @@ import { combinedLine } from './combined-line.ts'
 import { doneLines } from './done-lines.ts'
 import { endState } from './end-state.ts'
 import { exchangePart } from './exchange-part.ts'
-import { withFloor } from './floor.ts'
+import { withinRules } from './floor.ts'
 import { asBought, freshWords } from './fresh.ts'
 import { afterGiven, MS_PER_HOUR, pouredBefore } from './given.ts'
 import { withKeptChlorine } from './keep-chlorine.ts'
@@ -39,7 +39,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   if (!checked.ok) return checked
   const input: OpeningInput = {
     ...given,
-    targets: withFloor(given.targets, given.start, given.chlorineFloorMgPerL, given.rulesId),
+    targets: withinRules(given.targets, given.start, given),
   }
   const constants = constantsOf(input.constants)
   const missing = missingReadings(input)

@@ -28,6 +28,16 @@ export function unknownRegime(id: string, known: readonly string[]): Problem {
   }
 }
 
+export function floorAboveCeiling(clash: { readonly floorMgPerL: number; readonly ceilingMgPerL: number }): Problem {
+  return {
+    code: 'floor-above-ceiling',
+    path: 'targets.fc_mg_per_L_as_Cl2',
+    what: `The least free chlorine for bathing, ${clash.floorMgPerL} mg/L, is above the most, ${clash.ceilingMgPerL} mg/L.`,
+    why: 'No free chlorine is right for both, so none is dosed and nobody may bathe.',
+    hint: 'Check your own floor and ceiling, and the rules that you chose. Your local code comes first.',
+  }
+}
+
 export function bandUpsideDown(key: TargetKey): Problem {
   return {
     code: 'band-upside-down',

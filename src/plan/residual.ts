@@ -1,4 +1,4 @@
-import type { DemandTerm } from './types.ts'
+import type { DemandTerm } from './upkeep-types.ts'
 
 /** How a pool uses chlorine: a share of the residual, and an amount that comes whatever the residual is. */
 export interface Losses {

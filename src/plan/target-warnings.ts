@@ -1,5 +1,7 @@
 import type { Problem } from '../base/index.ts'
 import { LOCAL_CODE_FIRST, limitsFor } from '../water/index.ts'
+import { chlorineClash, plannedStabiliser } from './floor.ts'
+import { floorAboveCeiling } from './problems.ts'
 import { REGIMES } from './regimes.ts'
 import { surfaceOf } from './surfaces.ts'
 import { TARGET_LABELS } from './targets.ts'
@@ -95,11 +97,12 @@ function rangesFor(input: OpeningInput): readonly Range[] {
   ]
 }
 
-/** Targets that reach outside a code or a maker's range, with the reason. They stay the owner's. */
+/** Targets that reach outside a code or a maker's range, with the reason; they stay the owner's. A floor above the ceiling first. */
 export function targetWarnings(input: OpeningInput): Problem[] {
-  return rangesFor(input).flatMap((range): Problem[] => {
+  const clash = chlorineClash(plannedStabiliser(input.targets, input.start), input)
+  const outside = rangesFor(input).flatMap((range): Problem[] => {
     const band = input.targets[range.key]
-    if (!band) return []
+    if (!band || (clash && range.key === 'fc_mg_per_L_as_Cl2')) return []
     const below = range.low !== undefined && band.low < range.low - 1e-9
     const above = range.high !== undefined && band.high > range.high + 1e-9
     if (!below && !above) return []
@@ -118,4 +121,5 @@ export function targetWarnings(input: OpeningInput): Problem[] {
       },
     ]
   })
+  return clash ? [floorAboveCeiling(clash), ...outside] : outside
 }

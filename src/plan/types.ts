@@ -51,7 +51,17 @@ export interface GivenDose {
 /** How readings came about, by the words of the document. */
 export type ReadingMethod = 'strip' | 'drop-kit' | 'photometer' | 'sensor' | 'laboratory' | 'supplier' | 'unknown'
 
-export interface OpeningInput {
+/** The rules that bathing and targets are held against, and a local floor and ceiling that are stricter than theirs. */
+export interface LocalRules {
+  /** The set of rules, by id; the default's where absent. */
+  readonly rulesId?: string | undefined
+  readonly chlorineFloorMgPerL?: number | undefined
+  readonly chlorineCeilingMgPerL?: number | undefined
+  /** Under a roof: some rules have another limit of combined chlorine there, and the sun takes no chlorine. */
+  readonly isIndoor?: boolean | undefined
+}
+
+export interface OpeningInput extends LocalRules {
   readonly volumeM3: number
   readonly volumeSigmaM3: number
   readonly surface: 'plaster' | 'vinyl' | 'fibreglass' | 'tile' | undefined
@@ -73,9 +83,6 @@ export interface OpeningInput {
   readonly constants: 'default' | 'oracle' | 'wahman'
   /** Sizes that containers are bought in; metric where absent. */
   readonly packageSystem?: 'metric' | 'us' | undefined
-  /** A local rule's own floor and ceiling of free chlorine, where they are stricter than ours [mg/L]. */
-  readonly chlorineFloorMgPerL?: number | undefined
-  readonly chlorineCeilingMgPerL?: number | undefined
   /** The exact amount unless whole packages are asked for. */
   readonly dosing?: 'reckoned' | 'whole-packages' | undefined
   /** By what to choose between ways that all reach the bands; fewest products where absent. */
@@ -88,8 +95,6 @@ export interface OpeningInput {
   readonly helpers?: readonly string[] | undefined
   /** Lines that dose nothing and were ticked as done. */
   readonly doneKeys?: readonly { readonly key: string; readonly atMs: number }[] | undefined
-  /** The set of rules that bathing and targets are held against, by id. */
-  readonly rulesId?: string | undefined
   /** Combined chlorine by the same readings, where it can be told [mg/L]. */
   readonly combinedMgPerL?: number | undefined
   /** How the readings of chlorine contradict each other, where they do: then nobody is cleared by them. */
@@ -233,131 +238,4 @@ export interface OpeningPlan {
   readonly warnings: readonly string[]
   /** May people bathe? Only a fresh measured reading inside limits says so; never an expectation. */
   readonly bathing: { readonly cleared: boolean; readonly reason: string }
-}
-
-/** One way to act on a reading at the pool's edge. */
-export interface DeckDose {
-  /** The reading that asks for it, in the row's own unit. */
-  readonly value: number
-  readonly readingText: string
-  readonly productId: string
-  readonly productLabel: string
-  /** Rounded down to two digits. */
-  readonly amountG: number
-  /** Before rounding. */
-  readonly exactG: number
-  /** Even parts to give it in, half a turnover apart. */
-  readonly pours: number
-  /** pH after the exact amount, by the kernel. */
-  readonly pHAfter: number
-}
-
-export interface DeckRow {
-  /** Stable: `pH-high`, `pH-low`, else the reading's own key. */
-  readonly key: string
-  readonly label: string
-  readonly reading: TargetKey
-  readonly band: Band
-  readonly doses: readonly DeckDose[]
-}
-
-/** A page for the pool's edge: reading → dose, in this pool's volume. */
-export interface DeckCard {
-  readonly rows: readonly DeckRow[]
-  readonly cautions: readonly string[]
-  readonly madeFor: {
-    readonly volumeM3: number
-    readonly waterIs: 'measured' | 'targets'
-    readonly measuredAtMs?: number | undefined
-    /** The water that the doses are counted in. */
-    readonly water: WaterReading
-    /** Of these, readings that nobody took beside measured ones: the targets stand in for them. */
-    readonly assumed: readonly TargetKey[]
-    readonly text: string
-  }
-}
-
-export interface UpkeepInput {
-  readonly volumeM3: number
-  readonly waterSurfaceM2: number
-  readonly meanDepthM: number
-  readonly latitudeDeg: number
-  readonly elevationM: number
-  readonly dayOfYear: number
-  readonly airC: number
-  readonly waterC: number
-  readonly humidityPercent: number
-  readonly windMPerS: number
-  readonly sunshine: number
-  readonly bathersPerDay: number
-  readonly bathingHours: number
-  readonly coverHoursPerDay: number
-  readonly coverKind: 'none' | 'bubble' | 'solid' | 'slatted'
-  readonly helpers: readonly string[]
-  readonly water: KnownReading
-  readonly fill?: KnownReading | undefined
-  readonly targets: Targets
-  readonly chlorineProductId: string
-  /** What is really fed now of that product; absent where nobody said. */
-  readonly feed?: { readonly gPerDose: number; readonly dosesPerWeek: number } | undefined
-  readonly acidProductId: string
-  /** The generic products and the owner's own; generic ones where absent. */
-  readonly productList?: ProductList | undefined
-  readonly pumpHoursPerDay: number
-  readonly chlorineFloorMgPerL?: number | undefined
-  /** The set of rules that the floor follows, by id. */
-  readonly rulesId?: string | undefined
-  readonly constants: 'default' | 'oracle' | 'wahman'
-}
-
-/** One term of a demand; terms add up to the total. */
-export interface DemandTerm {
-  readonly id: string
-  readonly label: string
-  readonly value: number
-  /** Plausible range of this term (about 95 %). */
-  readonly low: number
-  readonly high: number
-  readonly how: string
-  readonly source: string
-}
-
-export interface Upkeep {
-  /** Chlorine used [mg/L a day as Cl2]. */
-  readonly chlorineTerms: readonly DemandTerm[]
-  readonly chlorineMgPerLDay: number
-  readonly chlorineLowMgPerLDay: number
-  readonly chlorineHighMgPerLDay: number
-  readonly productGPerDay: number
-  readonly productGPerWeek: number
-  readonly packagesPerWeek?: { readonly label: string; readonly count: number } | undefined
-  /** What a week of that product brings along [mg/L]. */
-  readonly bringsPerWeek: readonly { readonly key: TargetKey; readonly label: string; readonly mgPerL: number }[]
-  /** Alkalinity to take out so that pH holds [meq/L a day], by cause. */
-  readonly acidTerms: readonly DemandTerm[]
-  /** Days until pH, left alone, drifts from its aim to an end of its band; absent where it stays inside for a fortnight. */
-  readonly pHDriftDays?: number | undefined
-  readonly acidGPerFortnight: number
-  readonly acidLowGPerFortnight: number
-  readonly acidHighGPerFortnight: number
-  readonly evaporationMmPerDay: number
-  readonly evaporationM3PerWeek: number
-  readonly floor: {
-    readonly mgPerL: number
-    /** A twentieth of the stabiliser, as advice; absent without stabiliser. */
-    readonly adviceMgPerL?: number | undefined
-    readonly reason: string
-    readonly isHeld: boolean
-    /** What the least of reading, aim and lowest residual lacks to the floor [mg/L]. */
-    readonly lackingMgPerL: number
-    /** The residual before each dose: at the feed where one is known, else at one dose a day to the band's upper end [mg/L]. */
-    readonly lowestMgPerL: number
-    /** What the feed brings less than holding the floor uses; absent without a known feed [mg/L day]. */
-    readonly shortOfSupplyMgPerLDay?: number | undefined
-  }
-  readonly contactTimes?:
-    | readonly { readonly organism: string; readonly minutes: number; readonly source: string }[]
-    | undefined
-  readonly helperNotes: readonly string[]
-  readonly warnings: readonly string[]
 }

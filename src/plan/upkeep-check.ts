@@ -1,7 +1,7 @@
 import { fail, ok, type Result, under } from '../base/index.ts'
 import { type Product, productById } from '../chemicals/index.ts'
 import { badNumber, wrongProduct } from './problems.ts'
-import type { UpkeepInput } from './types.ts'
+import type { UpkeepInput } from './upkeep-types.ts'
 
 const RANGES: readonly (readonly [key: keyof UpkeepInput, low: number, high: number, need: string])[] = [
   ['volumeM3', 1e-3, 1e6, 'between 0.001 and 1,000,000 m³'],

@@ -1,19 +1,24 @@
-import { ok, type Result } from '../base/index.ts'
+import { fail, ok, type Result } from '../base/index.ts'
 import { deltaOf, type Product, productById } from '../chemicals/index.ts'
 import { type Constants, daylightHours, evaporationMmPerDay, QUIET_WATER_FACTOR, type Totals } from '../water/index.ts'
 import { acidTerms } from './acid-terms.ts'
 import { coveredShare } from './covers.ts'
 import { demandTerms, rangeOf } from './demand-terms.ts'
 import { type LinearKey, readingChange } from './effect.ts'
-import { chlorineFloor } from './floor.ts'
+import { chlorineCeiling, chlorineClash, chlorineFloor } from './floor.ts'
+import { asBought } from './fresh.ts'
 import { contactTimesOf, heldFloor } from './held-floor.ts'
 import { HELPER_FLOOR_NOTE, HELPERS } from './helpers.ts'
+import { floorAboveCeiling } from './problems.ts'
+import { REGIMES } from './regimes.ts'
 import { doseToPH } from './single.ts'
 import { constantsOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
 import { TARGET_LABELS } from './targets.ts'
-import type { Upkeep, UpkeepInput } from './types.ts'
+import type { KnownReading } from './types.ts'
+import { betweenStabilisers } from './unknown-stabiliser.ts'
 import { checkUpkeep } from './upkeep-check.ts'
+import type { Upkeep, UpkeepInput } from './upkeep-types.ts'
 
 const DAYS_PER_WEEK = 7
 const DAYS_PER_FORTNIGHT = 14
@@ -25,14 +30,37 @@ const BROUGHT: readonly LinearKey[] = [
   'ta_mg_per_L_as_CaCO3',
 ]
 
-/** The ongoing doses of a pool on one day: chlorine by cause, acid by cause, water to make up, and the chlorine floor. */
-export function upkeep(input: UpkeepInput): Result<Upkeep> {
+/** What water with stabiliser is taken to hold where nobody read it and no target asks for more [mg/L]. */
+const LEAST_STABILISER = REGIMES.get('stabilised')?.bands.cya_mg_per_L?.aim ?? 0
+
+/**
+ * The ongoing doses of a pool on one day: chlorine by cause, acid by cause, water to make up, and the chlorine floor. Unknown
+ * stabiliser is not none: every figure that hangs on it is then a range.
+ */
+export function upkeep(asked: UpkeepInput): Result<Upkeep> {
+  const { productList, stockG = {} } = asked
+  const input: UpkeepInput = { ...asked, productList: asBought({ productList, stockG }) }
+  const clash = chlorineClash(input.water.cya_mg_per_L, input)
+  if (clash) return fail(floorAboveCeiling(clash))
+  // where no sun comes to the water it makes no odds
+  if (input.water.cya_mg_per_L !== undefined || input.isIndoor) return reckoned(input, input.water)
+  const someMgPerL = Math.max(LEAST_STABILISER, input.targets.cya_mg_per_L?.aim ?? 0)
+  const none = reckoned(input, { ...input.water, cya_mg_per_L: 0 })
+  if (!none.ok) return none
+  const some = reckoned(input, { ...input.water, cya_mg_per_L: someMgPerL })
+  return some.ok ? ok(betweenStabilisers(none.value, some.value, someMgPerL)) : some
+}
+
+/** The upkeep of a water; `read` stands for it where what was read leaves stabiliser open. */
+function reckoned(input: UpkeepInput, read: KnownReading): Result<Upkeep> {
   const checked = checkUpkeep(input)
   if (!checked.ok) return checked
   const constants = constantsOf(input.constants)
-  const { mgPerL: floorMgPerL } = chlorineFloor(input.water.cya_mg_per_L, input.chlorineFloorMgPerL, input.rulesId)
-  const residual = Math.max(floorMgPerL, input.targets.fc_mg_per_L_as_Cl2?.aim ?? USUAL.chlorineMgPerL)
-  const held = waterHeld(input, residual, constants)
+  const stabiliser = input.water.cya_mg_per_L
+  const fc = input.targets.fc_mg_per_L_as_Cl2
+  const most = fc?.isOwn ? Number.POSITIVE_INFINITY : chlorineCeiling(stabiliser, input)
+  const residual = Math.min(most, Math.max(chlorineFloor(stabiliser, input).mgPerL, fc?.aim ?? USUAL.chlorineMgPerL))
+  const held = waterHeld(input, read, residual, constants)
   if (!held.ok) return held
   const water = held.value.water
 
@@ -47,6 +75,7 @@ export function upkeep(input: UpkeepInput): Result<Upkeep> {
   const { chlorine, acid } = checked.value
   const floor = heldFloor(input, { terms: chlorineTerms, residualMgPerL: residual, product: chlorine })
   const gPerM3Day = demand.value / chlorine.availableChlorine
+  const productG = (mgPerL: number) => (Math.max(0, mgPerL) / chlorine.availableChlorine) * input.volumeM3
   const productGPerDay = gPerM3Day * input.volumeM3
 
   const open = evaporationMmPerDay({
@@ -87,6 +116,8 @@ export function upkeep(input: UpkeepInput): Result<Upkeep> {
     chlorineLowMgPerLDay: Math.max(0, demand.low),
     chlorineHighMgPerLDay: demand.high,
     productGPerDay,
+    productLowGPerDay: productG(demand.low),
+    productHighGPerDay: productG(demand.high),
     productGPerWeek: productGPerDay * DAYS_PER_WEEK,
     packagesPerWeek: pieces(chlorine, productGPerDay * DAYS_PER_WEEK),
     bringsPerWeek: broughtPerWeek(chlorine, gPerM3Day, demand.value),
@@ -105,8 +136,7 @@ export function upkeep(input: UpkeepInput): Result<Upkeep> {
 }
 
 /** The water as it is to be held: pH at its aim, chlorine at the residual, the rest as read. */
-function waterHeld(input: UpkeepInput, residual: number, constants: Constants) {
-  const { water, targets } = input
+function waterHeld({ targets, waterC }: UpkeepInput, water: KnownReading, residual: number, constants: Constants) {
   const pH = targets.pH?.aim ?? water.pH ?? USUAL.pH
   const alkalinity = water.ta_mg_per_L_as_CaCO3 ?? targets.ta_mg_per_L_as_CaCO3?.aim ?? USUAL.alkalinityMgPerL
   const started = startWater(
@@ -115,7 +145,7 @@ function waterHeld(input: UpkeepInput, residual: number, constants: Constants) {
       pH,
       ta_mg_per_L_as_CaCO3: alkalinity,
       fc_mg_per_L_as_Cl2: residual,
-      temperature_C: input.waterC,
+      temperature_C: waterC,
     },
     constants,
   )

@@ -161,4 +161,34 @@ describe('the command line', () => {
     const sum = days.reduce((total: number, day: { acidG: number }) => total + day.acidG, 0)
     expect(totals.acidG).toBeCloseTo(sum, 6)
   })
+
+  test('answers the season of the systems that it can, and names what the others lack', () => {
+    const [pool] = demoSpec.systems
+    const bare = { ...pool!, id: 'bare', volumeEstimates: [] }
+    const { stdout, exitCode } = run(['season', '-'], JSON.stringify({ ...demoSpec, systems: [pool, bare] }))
+    const [answer] = lines(stdout)
+    expect(answer.systems.map(({ id }: { id: string }) => id)).toEqual([pool!.id, 'bare'])
+    expect(answer.systems[0].days).toHaveLength(365)
+    expect(answer.systems[1].problem.code).toBe('no-volume')
+    expect(exitCode).toBe(0)
+    const none = run(['season', '-'], JSON.stringify({ ...demoSpec, systems: [bare], bodies: [] }))
+    expect(none.exitCode).toBe(2)
+  })
+
+  test('names no single amount of chlorine for a season of unknown stabiliser, only its ends', () => {
+    const [pool] = demoSpec.systems
+    const readings = pool!.water.readings.map(({ values: { cya_mg_per_L: _, ...values }, ...set }) => ({
+      ...set,
+      values,
+    }))
+    const { cya_mg_per_L: __, ...fillValues } = pool!.water.fill?.values ?? {}
+    const fill = pool!.water.fill && { ...pool!.water.fill, values: fillValues }
+    const spec = { ...demoSpec, systems: [{ ...pool!, water: { ...pool!.water, readings, fill } }] }
+    const [answer] = lines(run(['season', '-'], JSON.stringify(spec)).stdout)
+    const { days, totals, warnings } = answer.systems[0]
+    expect(totals.chlorineProductG).toBeUndefined()
+    expect(days[0].chlorineProductG).toBeUndefined()
+    expect(totals.chlorineProductHighG).toBeGreaterThan(2 * totals.chlorineProductLowG)
+    expect(warnings[0]).toContain('Stabiliser is unknown')
+  })
 })

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { deriveOpening, deriveUpkeep } from '../../src/derive/index.ts'
+import { deriveOpening, deriveUpkeep, deriveWater } from '../../src/derive/index.ts'
 import { demoSpec, type ReadingValues, type Spec } from '../../src/document/index.ts'
+import { RULES } from '../../src/water/index.ts'
 import { edited } from './edited.ts'
 
 const systemId = 'pool'
@@ -47,6 +48,20 @@ describe('who may bathe', () => {
     const { bathing } = planOf(pool(values, { profile }))
     expect(bathing.cleared).toBe(false)
     expect(bathing.reason).toContain(says)
+  })
+
+  test('under a roof the combined chlorine that the chosen rules allow there counts (Wisconsin: 0.8 for 0.5, see its row)', () => {
+    const { combinedHighMgPerL, combinedHighIndoorMgPerL } = RULES.get('wisconsin')!
+    const tc_mg_per_L_as_Cl2 = 2.6 + (combinedHighMgPerL! + combinedHighIndoorMgPerL!) / 2
+    const open = pool({ tc_mg_per_L_as_Cl2, cya_mg_per_L: 25 }, { profile: 'wisconsin' })
+    const roofed = edited(open, { id: 'setSite', args: { indoor: true } })
+    const keys = (spec: Spec) => planOf(spec).lines.map(({ key }) => key)
+    expect(planOf(open).bathing.cleared).toBe(false)
+    expect(keys(open)).toContain('combined')
+    expect(planOf(roofed).bathing.cleared).toBe(true)
+    expect(keys(roofed)).not.toContain('combined')
+    const limitOf = (spec: Spec) => deriveWater(spec, systemId, nowMs).sanitation.limits.combinedHighMgPerL
+    expect([limitOf(open), limitOf(roofed)]).toEqual([combinedHighMgPerL, combinedHighIndoorMgPerL])
   })
 
   test('the floor of the chosen rules is the floor of the upkeep too', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { deriveDevices, deriveMayHold, deriveOpening } from '../../src/derive/index.ts'
+import { deriveDevices, deriveMayHold, deriveOpening, deriveUpkeep } from '../../src/derive/index.ts'
 import { type DeviceEntry, demoSpec, fromJson, type Spec, toJson } from '../../src/document/index.ts'
 import { edited } from './edited.ts'
 
@@ -74,6 +74,8 @@ describe('a device that has held what must not meet', () => {
       expect(notice?.why).toContain('Stabilised and unstabilised chlorine must never meet')
       const plan = deriveOpening(spec, systemId, NOW)
       expect(plan.ok && plan.value.warnings[0]).toContain('The old one has held what must never be in it')
+      const weekly = deriveUpkeep(spec, systemId, NOW)
+      expect(weekly.ok && weekly.value.warnings[0]).toContain('The old one has held what must never be in it')
     }
   })
 

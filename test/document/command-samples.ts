@@ -301,8 +301,8 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
     (after) => expect(system(after).log.map((e) => e.id)).toEqual(['entry-1']),
   ],
   setSite: [
-    { surface: 'vinyl', elevationM: undefined },
-    (after) => expect(after.site).toEqual({ latitudeDeg: 47.2, surface: 'vinyl' }),
+    { surface: 'vinyl', indoor: true, elevationM: undefined },
+    (after) => expect(after.site).toEqual({ latitudeDeg: 47.2, surface: 'vinyl', indoor: true }),
   ],
   replaceDocument: [{ spec: demoSpec }, (after) => expect(after).toEqual(demoSpec)],
 }

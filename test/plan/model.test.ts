@@ -3,8 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { productById } from '../../src/chemicals/index.ts'
 import { defaultTargets, HELPERS, LIMITS, REGIMES, SURFACES, type UpkeepInput, upkeep } from '../../src/plan/index.ts'
-import { BATHING, CHLORINE_FLOOR } from '../../src/plan/limits.ts'
-import { DARK_LOSS_PER_DAY_AT_28C, NITROGEN_G_PER_BATHER_HOUR } from '../../src/water/index.ts'
+import { DARK_LOSS_PER_DAY_AT_28C, DEFAULT_RULES, NITROGEN_G_PER_BATHER_HOUR } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
 import { OPEN_POOL, TRADE_POOL } from './upkeep-cases.ts'
 
@@ -42,10 +41,10 @@ describe('MODEL.md says what the code does', () => {
   })
 
   test('the limits of bathing', () => {
-    expect(row('pH', '7').slice(1, 3)).toEqual([`${BATHING.pHLow}`, `${BATHING.pHHigh}`])
-    expect(row('stabiliser')[2]).toBe(`${BATHING.stabiliserHighMgPerL}`)
-    const { withoutStabiliser, bathingCeilingMgPerL } = CHLORINE_FLOOR
-    expect(row('chlorine').slice(1, 3)).toEqual([`${withoutStabiliser}`, `${bathingCeilingMgPerL}`])
+    expect(row('pH', '7').slice(1, 3)).toEqual([`${DEFAULT_RULES.pHLow}`, `${DEFAULT_RULES.pHHigh}`])
+    expect(row('stabiliser')[2]).toBe(`${DEFAULT_RULES.stabiliserHighMgPerL}`)
+    const { floorWithoutStabiliserMgPerL, ceilingMgPerL } = DEFAULT_RULES
+    expect(row('chlorine').slice(1, 3)).toEqual([`${floorWithoutStabiliserMgPerL}`, `${ceilingMgPerL}`])
   })
 
   test('constants of upkeep', () => {

@@ -5,11 +5,10 @@ import { deltaOf, productById, productsWith } from '../../src/chemicals/index.ts
 import { runCommandLine } from '../../src/cli/run.ts'
 import { checkOpening } from '../../src/plan/check-input.ts'
 import {
-  type DoseLine,
+  deckCard,
   defaultTargets,
   isInside,
   type KnownReading,
-  type OpeningInput,
   type OpeningPlan,
   openingPlan,
   targetDoses,
@@ -17,52 +16,9 @@ import {
 import { swapRemarks } from '../../src/plan/opening-marks.ts'
 import { CONSTANT_SETS, MG_CACO3_PER_EQ, type WaterReading } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
+import { BALANCED, doses, FRESH, HOUR, input, NOW, plan } from './opening-cases.ts'
 
 const MODEL = readFileSync(join(import.meta.dirname, '../../src/plan/MODEL.md'), 'utf8')
-const HOUR = 3_600_000
-const NOW = Date.UTC(2026, 4, 2, 9)
-const FRESH: KnownReading = {
-  pH: 7.8,
-  ta_mg_per_L_as_CaCO3: 45,
-  ch_mg_per_L_as_CaCO3: 80,
-  mg_hardness_mg_per_L_as_CaCO3: 20,
-  sulfate_mg_per_L: 30,
-  cya_mg_per_L: 0,
-  borate_mg_per_L_as_B: 0,
-  fc_mg_per_L_as_Cl2: 0.1,
-  salt_mg_per_L_as_NaCl: 90,
-  temperature_C: 18,
-}
-const BALANCED: KnownReading = {
-  pH: 7.5,
-  ta_mg_per_L_as_CaCO3: 90,
-  ch_mg_per_L_as_CaCO3: 260,
-  cya_mg_per_L: 30,
-  fc_mg_per_L_as_Cl2: 3,
-  salt_mg_per_L_as_NaCl: 500,
-  temperature_C: 26,
-}
-const input = (start: KnownReading, more: Partial<OpeningInput> = {}): OpeningInput => ({
-  volumeM3: 60,
-  volumeSigmaM3: 2,
-  surface: 'plaster',
-  regimeId: 'stabilised',
-  targets: defaultTargets('plaster', more.regimeId ?? 'stabilised', {}),
-  products: {},
-  start,
-  startIs: 'pool',
-  method: 'drop-kit',
-  measuredAtMs: NOW - HOUR,
-  nowMs: NOW,
-  turnoverHours: 8,
-  given: [],
-  stockG: {},
-  constants: 'default',
-  ...more,
-})
-const plan = (start: KnownReading, more: Partial<OpeningInput> = {}): OpeningPlan =>
-  good(openingPlan(input(start, more)))
-const doses = (of: OpeningPlan): readonly DoseLine[] => of.lines.filter((line) => line.kind === 'dose')
 const used = (of: OpeningPlan) => new Set(doses(of).map((line) => line.productId))
 const grams = (of: OpeningPlan, id: string) =>
   doses(of).reduce((sum, line) => sum + (line.productId === id ? line.amountG : 0), 0)
@@ -348,6 +304,36 @@ describe('what is said of the end and of the targets', () => {
     for (const problem of of.targetWarnings) expect(problem.why).not.toBe('')
     expect(of.endWater!.reading.pH).toBeLessThanOrEqual(7.6)
     expect(plan(BALANCED).targetWarnings).toEqual([])
+  })
+})
+
+describe('the ceiling of the rules', () => {
+  const low = { ...BALANCED, fc_mg_per_L_as_Cl2: 0.5 }
+  const endOf = (of: OpeningPlan) => of.endWater!.reading.fc_mg_per_L_as_Cl2
+
+  test('lowers the band, so that no dose goes above what lets people bathe; the deck card goes by it too', () => {
+    expect(endOf(plan(low))).toBeCloseTo(3, 6)
+    expect(endOf(plan(low, { chlorineCeilingMgPerL: 2.5 }))).toBeCloseTo(2.5, 6)
+    const row = good(deckCard(input(low, { chlorineCeilingMgPerL: 2.5 }))).rows.find(
+      ({ reading }) => reading === 'fc_mg_per_L_as_Cl2',
+    )
+    expect(row!.band).toMatchObject({ low: 2, aim: 2.5, high: 2.5 })
+  })
+
+  test('leaves an own band as it is, with a warning', () => {
+    const targets = defaultTargets('plaster', 'stabilised', { fc_mg_per_L_as_Cl2: { low: 3, aim: 5, high: 6 } })
+    const of = plan(low, { targets })
+    expect(endOf(of)).toBeCloseTo(5, 6)
+    expect(of.targetWarnings.map(({ code }) => code)).toEqual(['target-outside-code'])
+  })
+
+  test('below the floor leaves nothing to dose toward: one problem names the clash', () => {
+    const of = plan(low, { chlorineFloorMgPerL: 5 })
+    expect(doses(of).filter(({ purpose }) => purpose === 'openingChlorine')).toEqual([])
+    expect(of.lines.map(({ key }) => key)).not.toContain('keep-chlorine')
+    expect(of.targetWarnings.map(({ code }) => code)).toEqual(['floor-above-ceiling'])
+    expect(of.targetWarnings[0]!.what).toContain('5 mg/L, is above the most, 4 mg/L')
+    expect(of.bathing.cleared).toBe(false)
   })
 })
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { productById } from '../../src/chemicals/index.ts'
+import { productById, productsWith } from '../../src/chemicals/index.ts'
 import { acidDrift } from '../../src/plan/acid-drift.ts'
 import { defaultTargets, HELPERS, type Upkeep, type UpkeepInput, upkeep } from '../../src/plan/index.ts'
 import { alkalinityAtPH, CONSTANT_SETS, equilibrate, totalsOf, type WaterReading } from '../../src/water/index.ts'
@@ -84,8 +84,76 @@ describe('chlorine demand', () => {
       bathersPerDay: 2 * OPEN_POOL.bathersPerDay,
     })
     expect(two.chlorineMgPerLDay).toBeCloseTo(one.chlorineMgPerLDay, 12)
-    expect(two.productGPerWeek / one.productGPerWeek).toBeCloseTo(2, 9)
+    expect(two.productGPerWeek! / one.productGPerWeek!).toBeCloseTo(2, 9)
     expect(two.acidGPerFortnight / one.acidGPerFortnight).toBeCloseTo(2, 9)
+  })
+})
+
+describe('stabiliser that nobody read', () => {
+  const { cya_mg_per_L: _, ...unread } = OPEN_POOL.water
+  const none = of(OPEN_POOL, { water: { ...unread, cya_mg_per_L: 0 } })
+  const some = of(OPEN_POOL, { water: { ...unread, cya_mg_per_L: 30 } })
+  const open = of(OPEN_POOL, { water: unread })
+
+  test('is a range from some to none, never an amount, and said first', () => {
+    expect(open.productGPerDay).toBeUndefined()
+    expect(open.productGPerWeek).toBeUndefined()
+    expect(of(TRADE_POOL, { water: unread }).packagesPerWeek).toBeUndefined()
+    expect(open.bringsPerWeek).toEqual([])
+    expect(open.productLowGPerDay).toBeLessThanOrEqual(some.productLowGPerDay)
+    expect(open.productHighGPerDay).toBeGreaterThanOrEqual(none.productHighGPerDay * 0.99)
+    const [sun, bare] = [open, none].map((each) => each.chlorineTerms.find(({ id }) => id === 'sun')!)
+    expect(sun!.value).toBe(term(some, 'sun'))
+    expect(sun!.high).toBe(bare!.high)
+    expect(open.warnings[0]).toContain('Stabiliser is unknown')
+  })
+
+  test('the floor counts it as present and is judged by the sun of none', () => {
+    expect(open.floor.mgPerL).toBe(2)
+    expect(open.floor.lowestMgPerL).toBeLessThan(some.floor.lowestMgPerL)
+    expect(open.floor.isHeld).toBe(false)
+    expect(open.floor.reason).toContain('as if there were no stabiliser')
+  })
+
+  test('under a roof it makes no odds to the sun, so an amount is named', () => {
+    const roofed = of(OPEN_POOL, { water: unread, isIndoor: true })
+    expect(term(roofed, 'sun')).toBe(0)
+    expect(roofed.productGPerDay).toBeGreaterThan(0)
+  })
+})
+
+describe('rules for bathing', () => {
+  test('an aim above the ceiling is held at the ceiling, unless it is the owner’s own', () => {
+    const at = (chlorineCeilingMgPerL: number) => of(OPEN_POOL, { chlorineCeilingMgPerL }).chlorineMgPerLDay
+    expect(at(2.5)).toBeLessThan(at(4))
+    expect(at(4)).toBe(of(OPEN_POOL).chlorineMgPerLDay)
+  })
+
+  test('a floor above the ceiling leaves nothing to hold, and says so', () => {
+    const result = upkeep({ ...OPEN_POOL, chlorineFloorMgPerL: 5 })
+    expect(result.ok ? undefined : result.problem.code).toBe('floor-above-ceiling')
+  })
+})
+
+describe('liquid that aged in the shed', () => {
+  const list = productsWith([
+    {
+      id: 'own-liquid',
+      label: 'Old liquid',
+      like: 'liquid-chlorine-12',
+      strength: 12.5,
+      basis: 'trade-percent',
+      ageDays: 200,
+      storedC: 25,
+    },
+  ])
+  const input = { ...OPEN_POOL, chlorineProductId: 'own-liquid', productList: list }
+
+  test('is counted as it is while some is in stock, else as the label of what is bought has it', () => {
+    const aged = of(input, { stockG: { 'own-liquid': 5000 } })
+    const bought = of(input, { stockG: {} })
+    expect(aged.productGPerDay! / bought.productGPerDay!).toBeGreaterThan(1.5)
+    expect(aged.chlorineMgPerLDay).toBe(bought.chlorineMgPerLDay)
   })
 })
 
@@ -97,7 +165,7 @@ describe('what the product is and brings', () => {
       expect(result.productGPerDay).toBeCloseTo((result.chlorineMgPerLDay * OPEN_POOL.volumeM3) / availableChlorine, 6)
     }
     const tablets = of(TRADE_POOL)
-    expect(tablets.packagesPerWeek!.count).toBeCloseTo(tablets.productGPerWeek / 200, 9)
+    expect(tablets.packagesPerWeek!.count).toBeCloseTo(tablets.productGPerWeek! / 200, 9)
     expect(of(OPEN_POOL).packagesPerWeek).toBeUndefined()
   })
 
@@ -313,7 +381,7 @@ describe('the chlorine floor', () => {
 
   test('a feed that brings what the aim uses holds the aim, evenly fed; a measured reading below the floor still fails', () => {
     const result = of(TRADE_POOL, BARE)
-    const feed = { gPerDose: result.productGPerWeek / 14, dosesPerWeek: 14 }
+    const feed = { gPerDose: result.productGPerWeek! / 14, dosesPerWeek: 14 }
     const held = of(TRADE_POOL, { ...BARE, feed }).floor
     expect(held.lowestMgPerL).toBeCloseTo(2, 9)
     expect(held).toMatchObject({ isHeld: true, lackingMgPerL: 0, shortOfSupplyMgPerLDay: 0 })

@@ -7,6 +7,7 @@ import {
   type WaterReading,
 } from '../../src/water/index.ts'
 import { good } from './golden.ts'
+import { TYPICAL_POOL } from './typical-pool.ts'
 
 /** Small, typical and worst: a soft fill water, a stabilised pool with borate, and a brine 20 times as strong. */
 const WATERS: Readonly<Record<string, WaterReading>> = {
@@ -18,18 +19,7 @@ const WATERS: Readonly<Record<string, WaterReading>> = {
     salt_mg_per_L_as_NaCl: 25,
     temperature_C: 12,
   },
-  'pool with stabiliser and borate': {
-    pH: 7.5,
-    ta_mg_per_L_as_CaCO3: 90,
-    ch_mg_per_L_as_CaCO3: 300,
-    mg_hardness_mg_per_L_as_CaCO3: 50,
-    sulfate_mg_per_L: 60,
-    cya_mg_per_L: 40,
-    borate_mg_per_L_as_B: 30,
-    fc_mg_per_L_as_Cl2: 3,
-    salt_mg_per_L_as_NaCl: 1500,
-    temperature_C: 28,
-  },
+  'pool with stabiliser and borate': TYPICAL_POOL,
   brine: {
     pH: 9.5,
     ta_mg_per_L_as_CaCO3: 1900,

@@ -2,6 +2,7 @@ import { conditionsAt } from '../../src/water/conditions.ts'
 import { CONSTANT_SETS, totalsOf } from '../../src/water/index.ts'
 import { solve } from '../../src/water/solve.ts'
 import { workspaceOf } from '../../src/water/workspace.ts'
+import { TYPICAL_POOL } from './typical-pool.ts'
 
 /** Run with --expose-gc: prints what each further sweep of a solve takes from the heap [bytes], round by round, as JSON. */
 
@@ -12,21 +13,7 @@ const ROUNDS = 300
 const { gc } = globalThis
 if (!gc) throw new Error('run with --expose-gc')
 const constants = CONSTANT_SETS.default
-const totals = totalsOf(
-  {
-    pH: 7.5,
-    ta_mg_per_L_as_CaCO3: 90,
-    ch_mg_per_L_as_CaCO3: 300,
-    mg_hardness_mg_per_L_as_CaCO3: 50,
-    sulfate_mg_per_L: 60,
-    cya_mg_per_L: 40,
-    borate_mg_per_L_as_B: 30,
-    fc_mg_per_L_as_Cl2: 3,
-    salt_mg_per_L_as_NaCl: 1500,
-    temperature_C: 28,
-  },
-  constants,
-)
+const totals = totalsOf(TYPICAL_POOL, constants)
 if (!totals.ok) throw new Error(totals.problem.what)
 const w = workspaceOf(totals.value, conditionsAt(constants, 28))
 const hold = { kind: 'closed' } as const

@@ -114,6 +114,7 @@ export const SITE = {
   climate: v.optional(ClimateSchema),
   surface: v.optional(v.picklist(['plaster', 'vinyl', 'fibreglass', 'tile'])),
   rules: v.optional(objectOf(RULES_OF_SITE)),
+  indoor: v.optional(v.boolean()),
 }
 export const SiteSchema: SchemaOf<Site> = objectOf(SITE)
 

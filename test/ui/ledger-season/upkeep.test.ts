@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { assumedNames, withMonth } from '../../../src/ui/ledger/season/climate.ts'
-import { countingTerms, noonOf, productRange, rangeWords } from '../../../src/ui/ledger/season/upkeep-words.ts'
+import { countingTerms, noonOf, rangeWords } from '../../../src/ui/ledger/season/upkeep-words.ts'
 
 const usual = { airC: 20, humidityPercent: 60, windMPerS: 2, sunshine: 0.5 }
 
@@ -72,14 +72,5 @@ describe('the terms of a demand', () => {
     expect(rangeWords('1.2 mg/L', '3.4 mg/L')).toBe('1.2 to 3.4 mg/L')
     expect(rangeWords('3 lb', '3 lb')).toBe('3 lb')
     expect(rangeWords('900 mL', '1.2 L')).toBe('900 mL to 1.2 L')
-  })
-
-  test('the product’s range is as wide as the demand’s', () => {
-    const range = productRange({ chlorineMgPerLDay: 2, chlorineLowMgPerLDay: 1, chlorineHighMgPerLDay: 5 }, 100)
-    expect(range).toEqual({ lowG: 50, highG: 250 })
-    expect(productRange({ chlorineMgPerLDay: 0, chlorineLowMgPerLDay: 0, chlorineHighMgPerLDay: 1 }, 0)).toEqual({
-      lowG: 0,
-      highG: 0,
-    })
   })
 })

@@ -9,7 +9,7 @@ import { formatReading } from '../scale/index.ts'
 import { andList, inSentence } from '../water/reading-words.ts'
 import styles from './season.module.css'
 import { TermTable } from './TermTable.tsx'
-import { productRange, rangeWords } from './upkeep-words.ts'
+import { rangeWords } from './upkeep-words.ts'
 
 /** Two figures are all that a demand known to a factor of two deserves. */
 const digitsOf = (value: number) => (Math.abs(value) < 1 ? 2 : 1)
@@ -63,17 +63,15 @@ function ChlorineLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly
   const brings = upkeep.bringsPerWeek.map(
     ({ key, label, mgPerL: amount }) => `${formatReading(key, amount, units)} of ${inSentence(label)}`,
   )
-  const week = productRange(upkeep, upkeep.productGPerWeek)
-  const tablets = piecesWords(productId, upkeep.productGPerWeek, units)
+  const { productGPerDay, productGPerWeek, productLowGPerDay: lowG, productHighGPerDay: highG } = upkeep
+  const tablets = productGPerWeek === undefined ? undefined : piecesWords(productId, productGPerWeek, units)
+  const perDay = productGPerDay === undefined ? rangeWords(format(lowG), format(highG)) : format(productGPerDay)
   return (
-    <Line
-      number={1}
-      title={productLabel(productId)}
-      amount={tablets ?? format(upkeep.productGPerDay)}
-      per={tablets ? 'a week' : 'a day'}
-    >
+    <Line number={1} title={productLabel(productId)} amount={tablets ?? perDay} per={tablets ? 'a week' : 'a day'}>
       <p className={styles['intro']}>
-        {format(upkeep.productGPerWeek)} a week, likely {rangeWords(format(week.lowG), format(week.highG))}.{' '}
+        {productGPerWeek === undefined
+          ? 'Too wide to dose by: measure stabiliser.'
+          : `${format(productGPerWeek)} a week, likely ${rangeWords(format(7 * lowG), format(7 * highG))}.`}{' '}
         {productOf(productId)?.how}
       </p>
       {brings.length > 0 && <p className={styles['faint']}>A week of it brings along {andList(brings)}.</p>}

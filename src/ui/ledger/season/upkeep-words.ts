@@ -1,4 +1,4 @@
-import type { DemandTerm, Upkeep } from '../../../plan/index.ts'
+import type { DemandTerm } from '../../../plan/index.ts'
 import { shortValue } from '../scale/index.ts'
 
 /** "3 to 5 mg/L": a plausible range in the unit of its second end; one value where both read the same. */
@@ -12,16 +12,6 @@ export function countingTerms(terms: readonly DemandTerm[]): readonly DemandTerm
   return terms
     .filter((term) => term.value !== 0 || term.high !== 0)
     .toSorted((a, b) => Math.abs(b.value) - Math.abs(a.value))
-}
-
-/** Scales a product's amount to the ends of the demand it serves. */
-export function productRange(
-  upkeep: Pick<Upkeep, 'chlorineMgPerLDay' | 'chlorineLowMgPerLDay' | 'chlorineHighMgPerLDay'>,
-  amountG: number,
-) {
-  const { chlorineMgPerLDay: middle, chlorineLowMgPerLDay: low, chlorineHighMgPerLDay: high } = upkeep
-  if (middle <= 0) return { lowG: amountG, highG: amountG }
-  return { lowG: (amountG * low) / middle, highG: (amountG * high) / middle }
 }
 
 export const MONTHS = [
