@@ -48,10 +48,11 @@ export function mark(pattern: number, next: number): number {
 
 /**
  * ∫ of several functions over [t0, t1], added to `sums`; returns the estimate of the first one's error.
- * Method: Kronrod's 15 points, or first 7 where the caller says that it is short. Where they don't all follow one pattern, t is cut at the roots of the events between them.
- *   Between cuts the functions are smooth but for roots at the cuts and where the caller says so; the substitutions
- *   t = a + (b − a) τ², (3τ² − 2τ³) take these away. Halved until the 7-point Gauss rule agrees to 1e-8, for
- *   all but the first to 1e-7.
+ * Method: Kronrod's 15 points, or first 7 where the caller says that it is short. Where they don't all follow one pattern,
+ *   t is cut at the roots of the events between them. Between cuts the functions are smooth but for roots at the cuts and
+ *   where the caller says so; the substitutions t = a + (b − a) τ², (3τ² − 2τ³) take these away. Halved until the Gauss
+ *   rule in every second point agrees to 1e-8, for all but the first to 1e-7.
+ * Errors: where a value is no number, its sum is none and, for the first one, the estimate too.
  * Accuracy: what Kronrod's rule gains over Gauss's on smooth functions, (200 · 1e-8)^1.5 of the scales at worst.
  * Source: QUADPACK (1983) for the estimate.
  */
@@ -148,8 +149,8 @@ function refine(
   }
   for (let j = 0; j < count; j++) sums[j]! += kronrod[j]! * (b - a)
   const size = Math.max(f.scales[0]!, Math.abs(kronrod[0]! * (b - a)))
-  // Sizes that underflow leave no error.
-  if (!(size > 0)) return 0
+  // Sizes that underflow leave no error; a sum that is no number has one that is none either.
+  if (size === 0) return 0
   const part = (Math.abs(kronrod[0]! - gauss[0]!) * (b - a)) / size
   return size * Math.min(part, (200 * part) ** 1.5)
 }

@@ -154,6 +154,11 @@ const WORDS = {
     'The volume would not be certain.',
     'Move the features or islands a little apart, or exactly onto each other.',
   ],
+  arithmetic: [
+    'A figure of this plan came out as no number.',
+    'A sum went wrong inside the program, so no figure is given.',
+    'Move a point a little; if it stays, please report the plan.',
+  ],
   'mesh-disagrees': [
     'The picture’s solid doesn’t have the volume that was computed.',
     'One of the two is wrong, so no picture is shown.',

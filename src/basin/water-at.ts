@@ -8,12 +8,26 @@ import { wallTakesAll } from './wall-takes-all.ts'
 
 /**
  * All figures of the water that stands in a basin at its level [m above the datum]. Where it is dry there, or holds no
- * more than the computation's own error, that is a problem: nothing may be dosed or divided by a volume of zero.
+ * more than the computation's own error, that is a problem: nothing may be dosed or divided by a volume of zero. So is a
+ * figure that came out as no number, which must not pass for an empty basin.
  */
 export function waterAt(p: Partition, levelM: number): Result<Measures> {
   if (!Number.isFinite(levelM)) return fail(problem('not-a-number', 'levelM'))
   if (isOutOfRange(levelM)) return fail(problem('out-of-range', 'levelM'))
   const measures = measure(p, levelM)
+  if (!isSound(measures)) return fail(problem('arithmetic', 'outline'))
   if (measures.volumeM3 > measures.errorBoundM3) return ok(measures)
   return fail(wallTakesAll(p, levelM) ?? noWater('level', 'levelM'))
+}
+
+function isSound({
+  volumeM3,
+  waterSurfaceM2,
+  wetted,
+  perimeterM,
+  maxDepthM,
+  errorBoundM3,
+  sigmaM3,
+}: Measures): boolean {
+  return [volumeM3, waterSurfaceM2, wetted.totalM2, perimeterM, maxDepthM, errorBoundM3, sigmaM3].every(Number.isFinite)
 }

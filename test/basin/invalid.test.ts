@@ -319,6 +319,17 @@ describe('the water that stands in a basin', () => {
     })
   })
 
+  it.each([
+    ['an upright wall', { kind: 'vertical' }],
+    ['a cove', { kind: 'cove', radiusM: 0.3 }],
+    ['a leaning wall', { kind: 'battered', run: 0.25 }],
+  ] as const)('is a problem of its own, not an empty pool, where a figure is no number, under %s', (_, wall) => {
+    const sound = divided(shape(box(0, 0, 6, 3), { wall }))
+    const cells = sound.cells.map((cell) => ({ ...cell, plane: { ...cell.plane, atOrigin: Number.NaN } }))
+    const water = waterAt({ ...sound, cells, memory: [] }, 0)
+    expect(!water.ok && [water.problem.code, water.problem.path]).toEqual(['arithmetic', 'outline'])
+  })
+
   it('is a problem also where a cove fills the little that the floor alone would hold', () => {
     const bowl = divided(shape(circle(0, 0, 0.5), { wall: { kind: 'cove', radiusM: 1 } }))
     expect(waterAt(bowl, -1.36).ok).toBe(true)

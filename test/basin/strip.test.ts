@@ -3,6 +3,7 @@ import { cellAt } from '../../src/basin/depth-at.ts'
 import { type BasinShape, measure, type Wall } from '../../src/basin/index.ts'
 import { LONG_RULE, SHORT_RULE } from '../../src/basin/kronrod.ts'
 import type { Partition } from '../../src/basin/partition-types.ts'
+import { integratePattern } from '../../src/basin/pattern-integral.ts'
 import { nearestShore } from '../../src/basin/shore-distance.ts'
 import { stripOf } from '../../src/basin/strip.ts'
 import { newStripRay, rayIn } from '../../src/basin/strip-ray.ts'
@@ -96,6 +97,22 @@ describe('the strip along the shores', () => {
         }
     },
   )
+})
+
+describe('an integral along a shore', () => {
+  it('has no sure error where a value is no number, wherever that lies', () => {
+    for (const gap of [0.03, 0.5, 0.97]) {
+      const sums = new Float64Array(2)
+      const addAt = (t: number, out: Float64Array): number => {
+        out[0]! += Math.abs(t - gap) < 0.02 ? Number.NaN : t
+        out[1]! += 1
+        return 0
+      }
+      const error = integratePattern({ addAt, scales: Float64Array.of(1, 1) }, 0, 1, false, false, sums)
+      expect([error, sums[0]]).toEqual([Number.NaN, Number.NaN])
+      expect(sums[1]).toBeCloseTo(1, 14)
+    }
+  })
 })
 
 describe('Kronrod’s rules', () => {

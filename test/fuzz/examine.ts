@@ -64,6 +64,7 @@ function examineBody(body: Body, name: unknown): string[] {
   const parts = derived.partition.value
   const figures = derived.measures
   labels.push(`basin: ${figures.ok ? 'measured' : figures.problem.code}`)
+  if (!figures.ok && figures.problem.code === 'arithmetic') throw new Error('a figure is no number')
   if (figures.ok) {
     labels.push(`measured ${body.floor.kind} under ${body.wall.kind}`)
     const under = `${body.floor.kind} under ${body.wall.kind}`
