@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { calendarOf, usualStart } from '../../../src/ui/ledger/opening/calendar.ts'
+import { calendarOf, isChlorineLate, usualStart } from '../../../src/ui/ledger/opening/calendar.ts'
 import { openingFixture } from '../../support/opening-fixture.ts'
 
 const HOUR_MS = 3_600_000
@@ -60,16 +60,17 @@ describe('the calendar of an opening', () => {
     }
   })
 
-  test('the first chlorine is never put off past its day by a night’s rest', () => {
+  test('no line stands in the night for the first chlorine’s sake; that it comes late is told', () => {
     const lines = doses(
       { key: 'a', hours: 13 },
       { key: 'chlorine', hours: 21, purpose: 'openingChlorine' },
       { key: 'b', hours: 38 },
     )
     const times = calendarOf(lines, at(2, 9))
-    expect(clock(times.get('a')?.startMs)).toBe('2 22')
-    expect((times.get('chlorine')?.startMs ?? 0) - at(2, 9)).toBeLessThanOrEqual(24 * HOUR_MS)
-    expect(clock(times.get('b')?.startMs)).toBe('4 7')
+    expect(clock(times.get('a')?.startMs)).toBe('3 7')
+    expect(clock(times.get('chlorine')?.startMs)).toBe('3 15')
+    expect(isChlorineLate(lines, times, at(2, 9))).toBe(true)
+    expect(isChlorineLate(lines, calendarOf(lines, at(2, 7)), at(2, 7))).toBe(false)
   })
 
   test('times are told to the quarter of an hour, never earlier than the plan allows', () => {

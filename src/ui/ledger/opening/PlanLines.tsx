@@ -5,7 +5,7 @@ import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
 import { Button, DateTimeField, isoFromMs } from '../../fields/index.ts'
 import { domainsOf, readingRow, ScaleLegend } from '../scale/index.ts'
 import { andList, inSentence } from '../water/reading-words.ts'
-import { calendarOf } from './calendar.ts'
+import { calendarOf, isChlorineLate } from './calendar.ts'
 import { entryOf, measuredStarts, originOf } from './lines.ts'
 import styles from './opening.module.css'
 import { PlanLine } from './PlanLine.tsx'
@@ -53,6 +53,12 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
             </Button>
           )}
         </div>
+      )}
+      {isChlorineLate(plan.lines, calendar, originMs) && (
+        <p>
+          With the nights left out the first chlorine comes after more than a day. Nobody bathes until it is in; keep
+          the pump running.
+        </p>
       )}
       {plan.lines.some((line) => line.movements.length > 0) && <ScaleLegend />}
       <ol className={styles['lines']}>

@@ -6,7 +6,7 @@ const QUARTER_MS = HOUR_MS / 4
 /** Nobody doses in the dark: what would fall between these hours of the clock waits for the morning. */
 const EVENING = 21
 const MORNING = 7
-/** A residual is there by then [h]; no night's rest puts it off beyond that. */
+/** A residual is there by then, where no night comes between [h]. */
 const CHLORINE_WITHIN = 24
 
 export interface LineTimes {
@@ -16,30 +16,16 @@ export interface LineTimes {
 }
 
 /**
- * When each line is due on the clock: the plan's hours are the earliest, and nights are slept through. Everything that
- * follows moves along, so that no wait gets shorter. The first chlorine is never put off past its day for it.
+ * When each line is due on the clock: the plan's hours are the earliest, and nights are slept through, whatever waits for the
+ * morning. Everything that follows moves along, so that no wait gets shorter.
  */
 export function calendarOf(lines: readonly OpeningLine[], originMs: number): ReadonlyMap<string, LineTimes> {
-  const chlorine = lines.find((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
-  const rested = timesOf(lines, originMs, undefined)
-  if (!chlorine || chlorine.state === 'done' || chlorine.startHours > CHLORINE_WITHIN) return rested
-  const atMs = rested.get(chlorine.key)?.startMs ?? originMs
-  return atMs - originMs <= CHLORINE_WITHIN * HOUR_MS ? rested : timesOf(lines, originMs, chlorine.key)
-}
-
-/** With `restAfterKey` the lines up to and including that one stand at the plan's own hours. */
-function timesOf(
-  lines: readonly OpeningLine[],
-  originMs: number,
-  restAfterKey: string | undefined,
-): ReadonlyMap<string, LineTimes> {
   const times = new Map<string, LineTimes>()
   let shiftMs = 0
-  let mayRest = restAfterKey === undefined
   const due = (hours: number): number => {
     const earliestMs = originMs + hours * HOUR_MS + shiftMs
     const onTheQuarterMs = Math.ceil(earliestMs / QUARTER_MS) * QUARTER_MS
-    const atMs = mayRest ? afterNight(onTheQuarterMs) : onTheQuarterMs
+    const atMs = afterNight(onTheQuarterMs)
     shiftMs += atMs - earliestMs
     return atMs
   }
@@ -53,9 +39,19 @@ function timesOf(
     const pours = line.kind === 'dose' ? line.pours : []
     const poursMs = pours.map((pour, index) => (index === 0 ? startMs : due(line.startHours + pour.hoursAfterStart)))
     times.set(line.key, { startMs, poursMs })
-    if (line.key === restAfterKey) mayRest = true
   }
   return times
+}
+
+/** Whether nights put the first chlorine off past the day that the plan has it in. */
+export function isChlorineLate(
+  lines: readonly OpeningLine[],
+  calendar: ReadonlyMap<string, LineTimes>,
+  originMs: number,
+): boolean {
+  const chlorine = lines.find((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
+  if (!chlorine || chlorine.state === 'done' || chlorine.startHours > CHLORINE_WITHIN) return false
+  return (calendar.get(chlorine.key)?.startMs ?? originMs) - originMs > CHLORINE_WITHIN * HOUR_MS
 }
 
 /** The same moment by day, the next morning by night. */
