@@ -34,14 +34,17 @@ export function hasHighMetals(input: OpeningInput): boolean {
   return highMetals(input).names.length > 0
 }
 
-/** Test for metals, or deal with those that were read; undefined where all three were read and none is too high. */
-export function metalsLine(input: OpeningInput, isBeforeAnyDose: boolean): StepLine | undefined {
+/**
+ * Test for metals, or deal with those that were read; undefined where iron and copper were read and none is too high. It
+ * keeps its place when doses are ticked off, so that no line's number changes.
+ */
+export function metalsLine(input: OpeningInput, hasDoses: boolean): StepLine | undefined {
   const { advice, names } = highMetals(input)
   if (names.length === 0) {
     const isKnown =
       advice.findings.some(({ metal }) => metal.id === 'iron') &&
       advice.findings.some(({ metal }) => metal.id === 'copper')
-    return isBeforeAnyDose && !isKnown ? stepLine('metals', 'metals', STEPS.metals, 0, 0) : undefined
+    return hasDoses && !isKnown ? stepLine('metals', 'metals', STEPS.metals, 0, 0) : undefined
   }
   const found = names
     .map(({ metal, mgPerL }) => `${metal.name} ${mgPerL} mg/L, above ${metal.limitMgPerL} (${metal.status})`)
@@ -81,7 +84,7 @@ export function withStates(lines: readonly OpeningLine[], input: OpeningInput): 
   const anyDone = lines.some((line) => line.state === 'done')
   const isMetalsOpen = waitsForMetals(input)
   const marked = lines.map((line): OpeningLine => {
-    const isOpener = line.key === 'circulate' || (line.key === 'metals' && !isMetalsOpen)
+    const isOpener = line.key === 'circulate'
     const isDone = line.kind !== 'dose' && (isTicked(line.key, input) || (anyDone && isOpener))
     return isDone ? { ...line, state: 'done' } : line
   })

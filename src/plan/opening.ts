@@ -95,7 +95,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   })
   if (!ahead.ok) return ahead
   const isChlorinated = ahead.value.lines.some((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
-  const opening = firstLines(measureAgain, ahead.value.lines.length > 0 && since.length === 0, input)
+  const opening = firstLines(measureAgain, ahead.value.lines.length > 0 || since.length > 0, input)
   const fresh = freshWords(withStates([...opening, ...done.lines, ...ahead.value.lines], input), asked)
   const { lines } = fresh
   const purchases = purchasesFor(lines, input)
@@ -222,11 +222,11 @@ function inTime(
 }
 
 /** What stands before any dose. */
-function firstLines(measureAgain: boolean, isBeforeAnyDose: boolean, input: OpeningInput): OpeningLine[] {
+function firstLines(measureAgain: boolean, hasDoses: boolean, input: OpeningInput): OpeningLine[] {
   const lines: OpeningLine[] = []
   if (measureAgain) lines.push(stepLine('measure', 'measure-first', STEPS.measureFirst, 0, 0))
   lines.push(stepLine('circulate', 'circulate', STEPS.circulate, 0, 1))
-  const metals = metalsLine(input, isBeforeAnyDose)
+  const metals = metalsLine(input, hasDoses)
   if (metals) lines.push(metals)
   return lines
 }

@@ -250,6 +250,18 @@ describe('lines that dose nothing', () => {
     expect(circulated.lines.find((line) => line.key === 'circulate')!.state).toBe('done')
   })
 
+  test('the line about unread metals keeps its place as doses are ticked, so no other line gets a new number', () => {
+    const open = plan(FRESH)
+    const first = doses(open)[0]!
+    const given = { line: first.key, product: first.productId, amountG: first.amountG, atMs: NOW }
+    const ticked = plan(FRESH, { given: [given], nowMs: NOW + HOUR })
+    const place = (of: OpeningPlan, key: string) => of.lines.findIndex((line) => line.key === key)
+    expect(place(ticked, 'metals')).toBe(place(open, 'metals'))
+    expect(place(ticked, first.key)).toBe(place(open, first.key))
+    // nobody tested for them: a dose does not tick that off
+    expect(ticked.lines.find(({ key }) => key === 'metals')!.state).toBe('next')
+  })
+
   test('metals above their limits stand before every dose until they are ticked', () => {
     const metals = { iron_mg_per_L: 0.6, copper_mg_per_L: 0.05 }
     const open = plan(FRESH, { metals, helpers: ['mineral-cartridge'] })

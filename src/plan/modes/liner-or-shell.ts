@@ -1,6 +1,16 @@
 import { step, withheld } from './build.ts'
 import { MAKER, OURS } from './origins.ts'
-import { ALL_READINGS, balanceStep, FC_LOW, measureStep, metalsStep } from './shared-steps.ts'
+import {
+  ALL_READINGS,
+  balanceStep,
+  calciumStep,
+  FC_LOW,
+  measureStep,
+  metalsStep,
+  readFillStep,
+  saltStep,
+  stabiliserStep,
+} from './shared-steps.ts'
 import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode } from './types.ts'
 
@@ -47,8 +57,8 @@ export const LINER_OR_SHELL: StartMode = {
       },
       { ...MAKER, surfaces: ['fibreglass', 'unknown'] },
     ),
-    measureStep('read', 1, 1, 'Read the fill water', 'Metals show now or as stains later.'),
-    metalsStep(1, 2),
+    readFillStep('Metals show now or as stains later.'),
+    metalsStep(1, 2, true),
     step(
       'pump',
       1,
@@ -78,66 +88,21 @@ export const LINER_OR_SHELL: StartMode = {
         handles: ['chlorine'],
       },
     ),
-    step(
-      'stabiliser',
-      2,
-      5,
-      {
-        title: 'Stabiliser may come',
-        what: 'Raise it into its band, the safe share first.',
-        how: `In a sock hung in front of a return, touching neither wall nor floor. ${DRY}`,
-        why: 'It dissolves over days and stays in the water.',
-      },
-      {
-        ...OURS,
-        needsTarget: 'cya_mg_per_L',
-        condition: { on: 'target', keys: ['cya_mg_per_L'], is: 'below', words: 'where stabiliser is below its band' },
-        handles: ['stabiliser'],
-      },
-    ),
-    step(
-      'calcium',
-      3,
-      6,
-      {
-        title: 'Calcium may come',
-        what: 'Raise calcium hardness where it is below its band.',
-        how: 'Stir it a little at a time into a bucket of water, which gets hot; keep it half a day apart from any alkalinity product.',
-        why: 'For heater and fittings, not for the surface; the maker of a shell may want less.',
-      },
-      {
-        ...OURS,
-        condition: {
-          on: 'target',
-          keys: ['ch_mg_per_L_as_CaCO3'],
-          is: 'below',
-          words: 'where calcium is below its band',
-        },
-        handles: ['calcium'],
-      },
-    ),
-    step(
-      'salt',
-      4,
-      7,
-      {
-        title: 'Salt may come',
-        what: 'Raise salt into the generator’s band.',
-        how: 'Spread it over the deep end, pump on, generator off; brush until no grain is left. Wait a day, read, and only then start the generator.',
-        why: 'It comes last, and the maker of shell or liner may set limits to it.',
-      },
-      {
-        ...OURS,
-        needsTarget: 'salt_mg_per_L_as_NaCl',
-        condition: {
-          on: 'target',
-          keys: ['salt_mg_per_L_as_NaCl'],
-          is: 'below',
-          words: 'where salt is below its band',
-        },
-        handles: ['salt', 'electricity'],
-      },
-    ),
+    stabiliserStep(2, 5, {
+      what: 'Raise it into its band, the safe share first.',
+      how: `In a sock hung in front of a return, touching neither wall nor floor. ${DRY}`,
+      why: 'It dissolves over days and stays in the water.',
+    }),
+    calciumStep(3, 6, {
+      what: 'Raise calcium hardness where it is below its band.',
+      how: 'Stir it a little at a time into a bucket of water, which gets hot; keep it half a day apart from any alkalinity product.',
+      why: 'For heater and fittings, not for the surface; the maker of a shell may want less.',
+    }),
+    saltStep(4, 7, {
+      what: 'Raise salt into the generator’s band.',
+      how: 'Spread it over the deep end, pump on, generator off; brush until no grain is left. Wait a day, read, and only then start the generator.',
+      why: 'It comes last, and the maker of shell or liner may set limits to it.',
+    }),
     step(
       'heater',
       3,

@@ -1,11 +1,23 @@
 import { step, withheld } from './build.ts'
 import { MAKER, OURS } from './origins.ts'
-import { ALL_READINGS, FC_LOW, measureStep, metalsStep } from './shared-steps.ts'
+import {
+  ALL_READINGS,
+  calciumStep,
+  FC_LOW,
+  measureStep,
+  metalsStep,
+  readFillStep,
+  saltStep,
+  stabiliserStep,
+} from './shared-steps.ts'
 import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode } from './types.ts'
 
 /** First days on which each may come; common practice differs by weeks, these are on the careful side. */
 export const PLASTER_DAYS = Object.freeze({ chlorine: 3, calcium: 7, stabiliser: 14, heater: 28, salt: 30 })
+
+/** Nobody bathes for so many days (common practice, no source; practice runs from days to a month, the week is our choice). */
+const CLOSED_DAYS = 7
 
 const LIME = 'Fresh plaster gives off lime: pH and alkalinity climb by themselves, fastest in the first two weeks.'
 const band = (low: number, aim: number, high: number) => ({ kind: 'band', band: { low, aim, high } }) as const
@@ -62,20 +74,26 @@ export const NEW_PLASTER: StartMode = {
     withheld('salt_mg_per_L_as_NaCl', 1, PLASTER_DAYS.salt - 1, 'Salt on fresh plaster is said to mottle it.', OURS),
   ],
   steps: [
+    step(
+      'closed',
+      1,
+      CLOSED_DAYS,
+      {
+        title: 'Nobody bathes',
+        what: 'Keep the pool closed for the first week, and longer where the plasterer says so; then the readings decide.',
+        how: 'Fence and gate shut. Tell everyone in the house.',
+        why: 'There is little or no chlorine at first, acid goes in every day, and feet mark soft plaster and stir its dust up.',
+      },
+      { ...OURS, closesPool: true },
+    ),
     step('fill', 1, 1, {
       title: 'Fill in one go',
       what: 'Fill to the middle of the skimmer without stopping.',
       how: 'Lay the hose at the deepest place, its end wrapped in clean cloth; nobody walks in the pool, nothing falls in. Write down the meter before and after.',
       why: 'Each stop leaves a ring, and running water scours what is still soft. The meter gives you the true volume.',
     }),
-    measureStep(
-      'read',
-      1,
-      1,
-      'Read the fill water',
-      'The first acid and every target start from it; metals stain new plaster for good.',
-    ),
-    metalsStep(1, 3),
+    readFillStep('The first acid and every target start from it; metals stain new plaster for good.'),
+    metalsStep(1, 3, true),
     step(
       'pump',
       1,
@@ -187,44 +205,16 @@ export const NEW_PLASTER: StartMode = {
       },
       OURS,
     ),
-    step(
-      'calcium',
-      PLASTER_DAYS.calcium,
-      28,
-      {
-        title: 'Calcium may come',
-        what: 'Raise calcium hardness into its band, in parts over days.',
-        how: 'Stir it a little at a time into a big bucket of water, which gets hot; pour that in front of a return, half a day apart from any alkalinity product.',
-        why: 'Soft water takes calcium out of the plaster.',
-      },
-      {
-        ...OURS,
-        condition: {
-          on: 'target',
-          keys: ['ch_mg_per_L_as_CaCO3'],
-          is: 'below',
-          words: 'where calcium is below its band',
-        },
-        handles: ['calcium'],
-      },
-    ),
-    step(
-      'stabiliser',
-      PLASTER_DAYS.stabiliser,
-      30,
-      {
-        title: 'Stabiliser may come',
-        what: 'Raise it into its band, the safe share first.',
-        how: 'In a sock hung in front of a return, off the wall; squeeze it daily, with gloves, until it is gone. Never loose on plaster, never in tablets with chlorine yet.',
-        why: 'It shields chlorine from the sun. It stays in the water, so it waits until the rest holds.',
-      },
-      {
-        ...OURS,
-        needsTarget: 'cya_mg_per_L',
-        condition: { on: 'target', keys: ['cya_mg_per_L'], is: 'below', words: 'where stabiliser is below its band' },
-        handles: ['stabiliser'],
-      },
-    ),
+    calciumStep(PLASTER_DAYS.calcium, 28, {
+      what: 'Raise calcium hardness into its band, in parts over days.',
+      how: 'Stir it a little at a time into a big bucket of water, which gets hot; pour that in front of a return, half a day apart from any alkalinity product.',
+      why: 'Soft water takes calcium out of the plaster.',
+    }),
+    stabiliserStep(PLASTER_DAYS.stabiliser, 30, {
+      what: 'Raise it into its band, the safe share first.',
+      how: 'In a sock hung in front of a return, off the wall; squeeze it daily, with gloves, until it is gone. Never loose on plaster, never in tablets with chlorine yet.',
+      why: 'It shields chlorine from the sun. It stays in the water, so it waits until the rest holds.',
+    }),
     step(
       'heater',
       PLASTER_DAYS.heater,
@@ -238,28 +228,11 @@ export const NEW_PLASTER: StartMode = {
       { ...OURS, handles: ['electricity'] },
     ),
     measureStep('measure', 28, 28, 'Read everything', 'Before salt and borate go in, the water has to hold by itself.'),
-    step(
-      'salt',
-      PLASTER_DAYS.salt,
-      30,
-      {
-        title: 'Salt may come',
-        what: 'Raise salt into the generator’s band, in two parts a day apart.',
-        how: 'Spread it over the deep end, pump on, generator off; brush until no grain is left, wait a day, read, then the rest and only then the generator.',
-        why: 'Undissolved salt marks young plaster; the generator measures wrong until it is mixed.',
-      },
-      {
-        ...OURS,
-        needsTarget: 'salt_mg_per_L_as_NaCl',
-        condition: {
-          on: 'target',
-          keys: ['salt_mg_per_L_as_NaCl'],
-          is: 'below',
-          words: 'where salt is below its band',
-        },
-        handles: ['salt', 'electricity'],
-      },
-    ),
+    saltStep(PLASTER_DAYS.salt, 30, {
+      what: 'Raise salt into the generator’s band, in two parts a day apart.',
+      how: 'Spread it over the deep end, pump on, generator off; brush until no grain is left, wait a day, read, then the rest and only then the generator.',
+      why: 'Undissolved salt marks young plaster; the generator measures wrong until it is mixed.',
+    }),
     measureStep('done', 30, 30, 'Read everything once more', 'From here on the ordinary plan and upkeep hold.'),
   ],
   notes: [

@@ -83,7 +83,7 @@ export const SPRING_OPENING: StartMode = {
       'Read everything, after a turnover',
       'What the sums expect is a guess; what you measure counts. Read metals too where copper was used or the fill is from a well.',
     ),
-    metalsStep(1, 2),
+    metalsStep(1, 2, true),
     step(
       'ammonia',
       1,

@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../../base/index.ts'
-import { combinedChlorine, limitsFor, metalsAdvice } from '../../water/index.ts'
+import { combinedChlorine, limitsFor, metalsAdvice, type PeopleReading } from '../../water/index.ts'
 import { isInside } from '../targets.ts'
 import type { Targets } from '../types.ts'
 import { acidFigure } from './acid-figure.ts'
@@ -127,7 +127,7 @@ function appliesTo(
       return answer(figure ? figure.value > condition.above : undefined)
     }
     case 'metals': {
-      const { findings } = metalsAdvice(now ?? {})
+      const { findings } = metalsAdvice({ ...(condition.inFill ? metalsOf(context.fill) : {}), ...now })
       return answer(findings.some(({ isTooHigh }) => isTooHigh) ? true : findings.length > 1 ? false : undefined)
     }
     case 'combined': {
@@ -140,6 +140,10 @@ function appliesTo(
       return answer(combined === undefined ? undefined : combined > limitsOf(context).combinedHighMgPerL)
     }
   }
+}
+
+function metalsOf({ iron_mg_per_L, copper_mg_per_L, manganese_mg_per_L }: PeopleReading = {}): PeopleReading {
+  return { iron_mg_per_L, copper_mg_per_L, manganese_mg_per_L }
 }
 
 function limitsOf({ now, rules, isIndoor }: StartContext) {

@@ -44,7 +44,8 @@ export type StepCondition = { readonly words: string } & (
   | { readonly on: 'target'; readonly keys: readonly TargetKey[]; readonly is: 'above' | 'below' | 'outside' }
   /** The figure's best guess stands above this. */
   | { readonly on: 'figure'; readonly key: string; readonly above: number }
-  | { readonly on: 'metals' }
+  /** `inFill`: the fill water's own count where the pool's were not read, since the pool is full of it. */
+  | { readonly on: 'metals'; readonly inFill?: boolean | undefined }
   | { readonly on: 'combined' }
 )
 

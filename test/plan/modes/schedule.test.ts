@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import {
+  closedOn,
   type KnownReading,
   type OpeningInput,
   openingPlan,
@@ -100,6 +101,40 @@ test('a few milligrams of stabiliser off are a reading’s scatter, all of it go
   expect(applies(40, 36)).toBe('no')
   expect(applies(40, 30)).toBe('yes')
   expect(applies(12, 0)).toBe('yes')
+})
+
+test.each(['new-plaster', 'liner-or-shell', 'spring-opening'])(
+  '%s takes metals from the fill water until the pool’s are read',
+  (id) => {
+    const values = id === 'spring-opening' ? { loweredM: 0.2, springBelowM: 0.1 } : {}
+    const applies = (fill: PeopleReading, now?: PeopleReading) =>
+      good(startSchedule(id, values, contextOf({ fill, now }))).steps.find(({ key }) => key === 'metals')!.applies
+    const rusty = { iron_mg_per_L: 0.9, copper_mg_per_L: 0 }
+    const clean = { iron_mg_per_L: 0.02, copper_mg_per_L: 0.02 }
+    expect(applies(rusty)).toBe('yes')
+    expect(applies(clean)).toBe('no')
+    expect(applies(rusty, clean)).toBe('no')
+    expect(applies(clean, rusty)).toBe('yes')
+    expect(applies({})).toBe('measure')
+  },
+)
+
+test('a pool that stood full takes no word of its fill water’s metals', () => {
+  const context = contextOf({ fill: { iron_mg_per_L: 0.9, copper_mg_per_L: 0 } })
+  const { steps } = good(startSchedule('filled-pool', {}, context))
+  expect(steps.find(({ key }) => key === 'metals')!.applies).toBe('measure')
+})
+
+test.each(['new-plaster', 'liner-or-shell'])('%s has the fill water read at the tap', (id) => {
+  const read = START_MODES.get(id)!.steps.find(({ key }) => key === 'read')!
+  expect(read.how).toContain('not from the pool')
+  expect(read.how).not.toContain('elbow')
+})
+
+test('new plaster is closed to bathing for its first week, whatever is read', () => {
+  expect(closedOn('new-plaster', 1)).toContain('Nobody bathes')
+  expect(closedOn('new-plaster', 7)).toContain('plasterer')
+  expect(closedOn('new-plaster', 8)).toBeUndefined()
 })
 
 const NOW = Date.UTC(2026, 4, 2, 9)
