@@ -1,11 +1,13 @@
 import { cellDepth, floorDepth } from './cell-depth.ts'
 import { type ArcCurve, arcCurve, evaluate, newJet } from './curve.ts'
 import { cellAt } from './depth-at.ts'
+import { norm } from './norm.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
 import { type RadialLaw, radiusAtDepth } from './radial-law.ts'
 import { nearestAlong, radiusZeros } from './radius-along.ts'
 import type { Shore } from './shores.ts'
+import { HAIR } from './tolerance.ts'
 import { newSpan, type WallLaw } from './wall-kind.ts'
 import type { WetEdge } from './wet-edge.ts'
 
@@ -13,14 +15,29 @@ const jet = newJet()
 const signs = new Float64Array(8)
 
 /** Water right at a place of a shore [m], where a wall stands on a hollow or a feature over one. */
-function wetFoot(p: Partition, law: WallLaw, cell: Cell, levelM: number, out: { stands: boolean }): number {
+function wetFoot(
+  p: Partition,
+  law: WallLaw,
+  cell: Cell,
+  side: number,
+  levelM: number,
+  out: { stands: boolean },
+): number {
   const f = snapped(p, floorDepth(p, cell, jet.x, jet.y))
   const k = snapped(p, cellDepth(cell, jet.x, jet.y))
   const foot = law.allowedM(f, 0)
   const isFeature = cell.patch >= 0 && k < foot
   const wet = (isFeature ? k : foot) + levelM
-  // Water that just reaches the foot has its shore there, if there is water off the shore.
-  out.stands = k + levelM > 0 && wet >= (isFeature ? Number.MIN_VALUE : -law.footSlackM(f))
+  // Water that just reaches the foot has its shore there, if there is water off the shore: where the hollow comes up to the
+  // level right there, a hair off it tells.
+  let floorM = f
+  let ruling = k
+  if (ruling + levelM === 0) {
+    const hair = (side * HAIR * p.extentM) / norm(jet.dx, jet.dy)
+    floorM = floorDepth(p, cell, jet.x - hair * jet.dy, jet.y + hair * jet.dx)
+    ruling = cellDepth(cell, jet.x - hair * jet.dy, jet.y + hair * jet.dx)
+  }
+  out.stands = ruling + levelM > 0 && wet >= (isFeature ? Number.MIN_VALUE : -law.footSlackM(floorM))
   return wet
 }
 
@@ -55,7 +72,7 @@ function along(
       const count = look(t, signs)
       let name = 0
       for (let i = 0; i < count; i++) name = mark(name, signs[i]! > 0 ? 1 : 0)
-      const wet = wetFoot(p, law, cell, levelM, stand)
+      const wet = wetFoot(p, law, cell, shore.side, levelM, stand)
       if (stand.stands) addAt(t, Math.max(0, wet), out)
       return mark(name, stand.stands ? 1 : 0)
     },

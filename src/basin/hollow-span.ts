@@ -3,7 +3,7 @@ import { pushHollowRoots } from './hollow-breaks.ts'
 import { mark } from './pattern-integral.ts'
 import { isSteepAtRim } from './radial-law.ts'
 import { hollowFall, pushHollowCuts } from './ray-hollow.ts'
-import { NEARLY } from './tolerance.ts'
+import { NEARLY, ROUNDING } from './tolerance.ts'
 import {
   AREA,
   AREA_X,
@@ -35,14 +35,14 @@ const part: HollowPart = { kind: 0, wetBefore: false, wetAfter: false }
 
 /**
  * Goes through the stretches between the breaks of a span over a hollow, and returns a number for their pattern.
- * `visit` gets a stretch's ends; `turns` the places between two stretches that touch.
+ * `visit` gets a stretch's ends; `turn` the places where water begins or ends, and whether the wall's face is on a side.
  */
 export function alongHollow(
   law: WallLaw,
   span: RaySpan,
   levelM: number,
   visit: (a: number, b: number, part: HollowPart) => void,
-  turn?: (n: number) => void,
+  turn?: (n: number, isOnFace: boolean) => void,
 ): number {
   const { from } = span
   // Beyond its radius a cove changes nothing.
@@ -55,6 +55,7 @@ export function alongHollow(
   let name = span.hollow!.law.form === 'cone' ? 3 + Math.sign(span.hollow!.across) : 3
   let code = -1
   let wasWet = -1
+  let lastKind = 0
   let a = from
   for (let i = 0; i <= cuts.length; i++) {
     const b = i === cuts.length ? to : Math.min(cuts[i]!, to)
@@ -73,8 +74,9 @@ export function alongHollow(
       code = next
     }
     const isWet = part.wetAfter ? 1 : 0
-    if (turn && wasWet >= 0 && wasWet !== isWet) turn(a)
+    if (turn && wasWet >= 0 && wasWet !== isWet) turn(a, part.kind === 1 || lastKind === 1)
     wasWet = isWet
+    lastKind = part.kind
     if (part.kind > 0 && (part.wetBefore || part.wetAfter)) visit(a, b, part)
     a = b
     if (a >= to) break
@@ -153,13 +155,15 @@ export function addHollowSpan(law: WallLaw, ray: RayFrame, span: RaySpan, levelM
           sums[AREA_Y]! -= w * (ray.y + ray.ny * n)
         }
       }),
-    (n) => {
-      // A shore that lies on the wall's face; one on its level top, or where a feature ends, the edges count.
-      const f = floorOn(span, n)
-      const lean = law.leanAt(f, n)
-      const off = Math.abs(law.allowedM(f, n) + levelM)
+    (n, isOnFace) => {
+      // A shore that lies on the wall's face; one on its level top, or where a feature ends, the edges count, and one at the
+      // foot the shore (see footSlack).
+      if (!isOnFace || n <= ROUNDING * law.size.value) return
+      const off = Math.abs(law.allowedM(floorOn(span, n), n) + levelM)
+      // Where the face begins rounding decides whether the floor is deep enough for one: it is the face of any deeper floor.
+      const lean = law.leanAt(Infinity, n)
       if (!(lean > 0) || off > NEARLY * (n + span.to) || !(rulingOn(span, n) + levelM > off)) return
-      const [along, across] = law.followsFloor(f, n) ? hollowFall(span.hollow!, n) : [0, 0]
+      const [along, across] = law.followsFloor(Infinity, n) ? hollowFall(span.hollow!, n) : [0, 0]
       if (along + lean !== 0) sums[SHORE]! += (ray.h0 + ray.h1 * n) * Math.hypot(1, across / (along + lean))
     },
   )
