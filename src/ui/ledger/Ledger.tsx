@@ -9,6 +9,11 @@ import styles from './Ledger.module.css'
 /** By then the first picture is on the screen [ms]. */
 const SETTLED_MS = 600
 
+/** Where the ledger stands under the sheet its bar is pressed from afar: the page is brought into sight once it is there. */
+function showPage() {
+  requestAnimationFrame(() => document.querySelector('[role="tabpanel"]')?.scrollIntoView({ block: 'start' }))
+}
+
 /** The ledger beside the drawing: one chapter at a time on the screen, all of them in order on paper. */
 export function Ledger() {
   const store = useAppStore()
@@ -30,7 +35,7 @@ export function Ledger() {
     >
       <TabList aria-label="Chapters of the ledger" className={classes(styles['bar'])} items={CHAPTERS}>
         {(chapter) => (
-          <Tab id={chapter.id} className={classes(styles['tab'])}>
+          <Tab id={chapter.id} className={classes(styles['tab'])} onPress={showPage}>
             {chapter.label}
           </Tab>
         )}
