@@ -2,7 +2,7 @@ import { type Product, productById } from '../chemicals/index.ts'
 import { limitsFor, superchlorination } from '../water/index.ts'
 import type { PurposeProducts } from './check-input.ts'
 import { effectPerGPerM3 } from './effect.ts'
-import { grams } from './keep-chlorine.ts'
+import { namedAmount } from './named-amount.ts'
 import { hasHighMetals } from './opening-marks.ts'
 import { REGIMES } from './regimes.ts'
 import { stepLine } from './step-lines.ts'
@@ -30,15 +30,20 @@ export function combinedLine(input: OpeningInput, products: PurposeProducts): St
   const { doseMgPerL, notes } = answer.value
   const product = withoutStabiliser(products, input)
   const effect = product ? effectPerGPerM3(product, 'fc_mg_per_L_as_Cl2') : 0
+  const isHeld = hasHighMetals(input)
+  const dose = product && effect > 0 ? namedAmount(product, (doseMgPerL / effect) * input.volumeM3) : undefined
   const amount =
-    product && effect > 0
-      ? `about ${grams((doseMgPerL / effect) * input.volumeM3)} of ${product.label} (${product.strength})`
+    product && dose
+      ? `about ${dose.text} of ${product.label} (${product.strength})`
       : 'with a chlorine that holds no stabiliser'
-  const how = hasHighMetals(input)
+  const how = isHeld
     ? 'Not yet: metals read high, and chlorine would stain with them. Deal with them first, then read free and total chlorine again.'
     : `Raise free chlorine by ${doseMgPerL.toPrecision(2)} mg/L, ${amount}, once, in the evening, the pump running, a turnover away from any acid. Read free and total chlorine in the morning, enter both, and go on from there.`
   const cautions = [...(product ? cautionsFor(product) : []), ...notes]
-  return stepLine('wait', 'combined', { title, how, why }, 0, WAIT_HOURS, { cautions })
+  return stepLine('wait', 'combined', { title, how, why }, 0, WAIT_HOURS, {
+    cautions,
+    ...(dose && !isHeld ? { amounts: [dose] } : {}),
+  })
 }
 
 /** The chosen first chlorine, else the regime's own, that brings no stabiliser along. */

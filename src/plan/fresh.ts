@@ -1,5 +1,5 @@
 import { type Product, type ProductList, productById } from '../chemicals/index.ts'
-import { grams } from './keep-chlorine.ts'
+import { grams } from './named-amount.ts'
 import type { DoseLine, OpeningInput, OpeningLine } from './types.ts'
 
 /** How many grams of the aged one do what a gram as it is bought does [1]; 1 of what does not age. */

@@ -1,6 +1,7 @@
 import { type Constants, darkLossPerDay, sunHalfLives } from '../water/index.ts'
 import type { PurposeProducts } from './check-input.ts'
 import { effectPerGPerM3 } from './effect.ts'
+import { namedAmount } from './named-amount.ts'
 import type { SolvedWater } from './solved.ts'
 import { stepLine } from './step-lines.ts'
 import type { OpeningInput, OpeningLine, StepLine } from './types.ts'
@@ -68,23 +69,19 @@ function topUp(
   const [least, most] = leftAfterADay(dark, noon, NOON_HOURS)
   const of = (left: number): string => (aim * left < 0.1 ? 'next to nothing' : `${(aim * left).toFixed(1)} mg/L`)
   const sun = Number.isFinite(noon) ? ` Noon sun at the surface halves it in about ${few(noon)} min.` : ''
+  const perMgPerL = namedAmount(products.openingChlorine, gramsPerMgPerL)
   return stepLine(
     'measure',
     key,
     {
       title: 'Keep chlorine up each evening',
-      how: `Read free chlorine ${when} until the plan is done and bring it back to ${aim} mg/L: about ${grams(gramsPerMgPerL)} of ${products.openingChlorine.label} (${products.openingChlorine.strength}) for each mg/L that is lacking, a turnover away from any acid. Write each dose down.`,
+      how: `Read free chlorine ${when} until the plan is done and bring it back to ${aim} mg/L: about ${perMgPerL.text} of ${products.openingChlorine.label} (${products.openingChlorine.strength}) for each mg/L that is lacking, a turnover away from any acid. Write each dose down.`,
       why: `The plan takes days and the lines count no loss. Of ${aim} mg/L one day leaves between ${of(least)} in open summer sun and ${of(most)} in the dark.${sun} Below ${low} mg/L nothing holds germs back.`,
     },
     startHours,
     0,
-    { cautions: [`Look again after ${HOURS_PER_DAY} h at the latest.`] },
+    { cautions: [`Look again after ${HOURS_PER_DAY} h at the latest.`], amounts: [perMgPerL] },
   )
 }
 
 const few = (value: number): string => String(Number(value.toPrecision(2)))
-/** Rounded down: what lacks can be added, what is too much only waited for. */
-export function grams(g: number): string {
-  const unit = 10 ** (Math.floor(Math.log10(g)) - 1)
-  return `${Number((Math.floor(g / unit + 1e-9) * unit).toPrecision(2))} g`
-}

@@ -16,7 +16,7 @@ import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
 import { broughtAlong, endRemarks, lateChlorine, metalsLine, swapRemarks, withStates } from './opening-marks.ts'
 import { alkalinityStays, noBalance, notPlaced } from './problems.ts'
-import { purchasesFor, sumOf } from './purchases.ts'
+import { pendingDoses, purchasesFor, sumOf } from './purchases.ts'
 import { quickChlorine } from './quick-chlorine.ts'
 import { type Order, type Schedule, type ScheduleInput, schedule } from './schedule.ts'
 import { constantsOf, expectedOf, type SolvedWater } from './solved.ts'
@@ -73,10 +73,13 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   if (combined) {
     // no dose is counted through that day's chlorine: the plan goes on from the readings after it
     const again = stepLine('measure', 'measure-after-combined', STEPS.measureFirst, combined.waitHours, 0)
+    const lines = withStates([...firstLines(measureAgain, true, input), ...done.lines, combined, again], input)
+    const isDone = lines.some(({ key, state }) => key === combined.key && state === 'done')
+    const purchases = isDone ? [] : purchasesFor(combined.amounts ?? [], input)
     return ok({
-      lines: withStates([...firstLines(measureAgain, true, input), ...done.lines, combined, again], input),
-      purchases: [],
-      purchaseSum: sumOf([]),
+      lines,
+      purchases,
+      purchaseSum: sumOf(purchases),
       targetWarnings: targetWarnings(given),
       missing,
       unreachable: [],
@@ -98,7 +101,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   const opening = firstLines(measureAgain, ahead.value.lines.length > 0 || since.length > 0, input)
   const fresh = freshWords(withStates([...opening, ...done.lines, ...ahead.value.lines], input), asked)
   const { lines } = fresh
-  const purchases = purchasesFor(lines, input)
+  const purchases = purchasesFor(pendingDoses(lines), input)
   return ok({
     lines,
     purchases,

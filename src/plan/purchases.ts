@@ -6,9 +6,16 @@ import type { DoseLine, OpeningInput, OpeningLine, PurchaseItem, PurchaseSum } f
 /** A need below this share of the amount is rounding [1]. */
 const ROUNDING = 1e-6
 
-/** What the lines still to come need, less what stands in the shed. */
-export function purchasesFor(lines: readonly OpeningLine[], input: OpeningInput): PurchaseItem[] {
-  const pending = lines.filter((line): line is DoseLine => line.kind === 'dose' && line.state !== 'done')
+/** What a plan needs of a product at one time. */
+type Need = Pick<DoseLine, 'productId' | 'amountG' | 'packages'>
+
+/** The doses still to come. */
+export function pendingDoses(lines: readonly OpeningLine[]): readonly Need[] {
+  return lines.filter((line): line is DoseLine => line.kind === 'dose' && line.state !== 'done')
+}
+
+/** What they come to by product, less what stands in the shed. */
+export function purchasesFor(pending: readonly Need[], input: OpeningInput): PurchaseItem[] {
   const ids = [...new Set(pending.map((line) => line.productId))]
   return ids.flatMap((productId) => {
     const found = productById(productId, input.productList)

@@ -13,7 +13,7 @@ export function stepLine(
   wording: Wording,
   startHours: number,
   waitHours: number,
-  extra: Partial<Pick<StepLine, 'movements' | 'after' | 'cautions' | 'isOptional'>> = {},
+  extra: Partial<Pick<StepLine, 'movements' | 'after' | 'cautions' | 'isOptional' | 'amounts'>> = {},
 ): StepLine {
   return { kind, key, ...wording, startHours, waitHours, state: 'later', cautions: [], movements: [], ...extra }
 }

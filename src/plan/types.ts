@@ -142,6 +142,14 @@ export interface PackageAdvice {
   readonly leftoverG: number
 }
 
+/** An amount that a sentence of a line names. */
+export interface NamedAmount {
+  /** As it stands in the sentence, in grams: a screen puts the owner's units in its place. */
+  readonly text: string
+  readonly productId: string
+  readonly amountG: number
+}
+
 type LineState = 'done' | 'next' | 'later'
 
 interface LineBase {
@@ -192,6 +200,8 @@ export interface ExchangeLine extends LineBase {
 
 export interface StepLine extends LineBase {
   readonly kind: 'circulate' | 'measure' | 'metals' | 'wait' | 'aerate'
+  /** Amounts that `how` names. */
+  readonly amounts?: readonly NamedAmount[] | undefined
   readonly movements: readonly Movement[]
   readonly after?: ExpectedWater | undefined
 }

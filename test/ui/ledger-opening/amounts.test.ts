@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { StepLine } from '../../../src/plan/index.ts'
 import {
   amountFromG,
   formatAmount,
@@ -8,10 +9,24 @@ import {
   productsFor,
   splitStrength,
 } from '../../../src/ui/ledger/opening/amounts.ts'
-import { intervalWords, packageWords } from '../../../src/ui/ledger/opening/dose-words.ts'
+import { howWords, intervalWords, packageWords } from '../../../src/ui/ledger/opening/dose-words.ts'
+import { openingFixture } from '../../support/opening-fixture.ts'
 
 /** Numbers stand before their unit with a space that doesn’t break. */
 const plain = (text: string | undefined) => text?.replaceAll('\u00a0', ' ')
+
+describe('amounts inside a sentence', () => {
+  test('are told in the owner’s units', () => {
+    const line = {
+      ...(openingFixture.lines[0] as StepLine),
+      how: 'About 880 g of it for each mg/L.',
+      amounts: [{ text: '880 g', productId: 'liquid-chlorine-12', amountG: 880 }],
+    }
+    const told = (units: 'metric' | 'us') => plain(howWords(line, (id, g) => formatAmount(id, g, units)))
+    expect(told('metric')).toMatch(/^About \d+ mL of it for each mg\/L$/)
+    expect(told('us')).not.toMatch(/\d m?[Lg] of it/)
+  })
+})
 
 describe('amounts that a person can weigh or pour', () => {
   test('acid of 31.45 % weighs 1.16 kg a litre (density table in its row) and is poured', () => {

@@ -124,7 +124,7 @@ function StillAhead({ line, originMs, times, children }: StillAheadProps) {
         <span className={styles['when']}>{dayAndTime(originMs, times.startMs)}</span>
         {' · '}
         {line.isOptional && 'May be left out. '}
-        {howWords(line, list)}
+        {howWords(line, (id, amountG) => formatAmount(id, amountG, units, list), list)}
         {wait && `; ${wait}`}.
       </p>
       {line.kind === 'dose' && <DoseFigures line={line} originMs={originMs} times={times} />}

@@ -8,11 +8,20 @@ export function headingOf(line: OpeningLine, list?: ProductList): string {
   return line.kind === 'dose' ? (productOf(line.productId, list)?.label ?? line.title) : line.title
 }
 
-/** How a line is done, without the product's name that stands above it, and without the last full stop. */
-export function howWords(line: OpeningLine, list?: ProductList): string {
+/** How a line is done, with its amounts in the owner's units, without the product's name that stands above it, and without the last full stop. */
+export function howWords(
+  line: OpeningLine,
+  format: (productId: string, amountG: number) => string,
+  list?: ProductList,
+): string {
   const label = line.kind === 'dose' ? productOf(line.productId, list)?.label : undefined
   const how = label && line.how.startsWith(label) ? line.how.slice(line.how.indexOf('). ') + 3) : line.how
-  return how.trim().replace(/\.$/, '')
+  const amounts = line.kind === 'dose' || line.kind === 'exchange' ? [] : (line.amounts ?? [])
+  const told = amounts.reduce(
+    (words, { text, productId, amountG }) => words.replace(text, () => format(productId, amountG)),
+    how,
+  )
+  return told.trim().replace(/\.$/, '')
 }
 
 /** "13 lb to 15 lb, as sure as the volume is and the readings are"; nothing where both ends read the same. */
