@@ -41,10 +41,13 @@ export const PlanWater = memo(function PlanWater({ parts, depthsM, maxDepthM, le
   }, [parts, depthsM, levelM, shoreM, origin])
   const contours = useMemo(
     () =>
-      contoursOf(parts, depthsM).map((line) => ({
-        depthM: line.depthM,
-        d: ringsPath([line.points], origin, line.closed),
-      })),
+      contoursOf(parts, depthsM)
+        // One that has shrunk to a point, as over a sounding at just that depth, has nothing to draw.
+        .filter(({ points }) => points.length > 1)
+        .map((line) => ({
+          depthM: line.depthM,
+          d: ringsPath([line.points], origin, line.closed),
+        })),
     [parts, depthsM, origin],
   )
   const shore = useMemo(

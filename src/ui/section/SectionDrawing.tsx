@@ -125,18 +125,28 @@ interface MarkProps {
   readonly text: string
 }
 
+/** What a level's text takes before its mark, with feet and eighths of an inch [px]. */
+const ROOM_PX = 64
+
 /** ▽ over a short level line, at the left of the section. */
 function LevelMark({ beds, at, y, text }: MarkProps) {
   const start = beds[0]?.[0]
   if (!start) return null
   const x = Math.max(20, at([start[0], 0])[0] - 30)
+  // Where the sheet ends close by, the text stands over the mark instead of before it.
+  const isCramped = x < ROOM_PX
   return (
     <>
       <path
         className={styles['levelMark']}
         d={`M${x - 6} ${y - 10}H${x + 6}L${x} ${y - 1}ZM${x - 9} ${y}H${x + 9}M${x - 5} ${y + 3}H${x + 5}`}
       />
-      <text className={styles['levelText']} x={x - 12} y={y - 4} textAnchor="end">
+      <text
+        className={styles['levelText']}
+        x={isCramped ? 4 : x - 12}
+        y={isCramped ? y - 15 : y - 4}
+        textAnchor={isCramped ? 'start' : 'end'}
+      >
         {text}
       </text>
     </>

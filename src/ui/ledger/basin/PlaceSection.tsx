@@ -57,6 +57,12 @@ export const PlaceSection = memo(function PlaceSection({ number }: { readonly nu
           max={6000}
           onChange={(elevationM) => site({ elevationM })}
         />
+        <SwitchField
+          label="Indoors"
+          value={place.indoor ?? false}
+          onChange={(indoor) => site({ indoor: indoor || undefined })}
+          description="Under a roof no sun uses chlorine up, and some rules allow other combined chlorine."
+        />
         <ChoiceField
           label="Surface"
           value={place.surface}

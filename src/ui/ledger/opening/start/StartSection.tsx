@@ -24,7 +24,8 @@ export function StartSection({ system }: { readonly system: System }) {
   const choose = (id: string, at: string) =>
     store.getState().dispatch({ id: 'setStart', args: { systemId, mode: id, at } })
   return (
-    <section className={styles['section']} aria-label="How it starts">
+    // Where no start is chosen there is nothing to read on paper.
+    <section className={styles['section']} aria-label="How it starts" {...(start ? {} : { 'data-screen-only': true })}>
       <h2>How it starts</h2>
       <div className={styles['fields']}>
         <ChoiceField
