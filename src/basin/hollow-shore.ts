@@ -1,13 +1,11 @@
 import { cellDepth, floorDepth } from './cell-depth.ts'
 import { type ArcCurve, arcCurve, evaluate, newJet } from './curve.ts'
 import { cellAt } from './depth-at.ts'
-import { norm } from './norm.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
 import { type RadialLaw, radiusAtDepth } from './radial-law.ts'
 import { nearestAlong, radiusZeros } from './radius-along.ts'
-import type { Shore } from './shores.ts'
-import { HAIR } from './tolerance.ts'
+import { type Shore, stepOff } from './shores.ts'
 import { newSpan, type WallLaw } from './wall-kind.ts'
 import type { WetEdge } from './wet-edge.ts'
 
@@ -33,9 +31,9 @@ function wetFoot(
   let floorM = f
   let ruling = k
   if (ruling + levelM === 0) {
-    const hair = (side * HAIR * p.extentM) / norm(jet.dx, jet.dy)
-    floorM = floorDepth(p, cell, jet.x - hair * jet.dy, jet.y + hair * jet.dx)
-    ruling = cellDepth(cell, jet.x - hair * jet.dy, jet.y + hair * jet.dx)
+    stepOff(jet, side, p.extentM)
+    floorM = floorDepth(p, cell, jet.x, jet.y)
+    ruling = cellDepth(cell, jet.x, jet.y)
   }
   out.stands = ruling + levelM > 0 && wet >= (isFeature ? Number.MIN_VALUE : -law.footSlackM(floorM))
   return wet

@@ -1,6 +1,8 @@
-import { type Curve, evaluate, newJet } from './curve.ts'
+import { type Curve, evaluate, type Jet, newJet } from './curve.ts'
 import { Memory } from './memory.ts'
+import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
+import { HAIR } from './tolerance.ts'
 
 /** A stretch of outline or island with water on one side. */
 export interface Shore {
@@ -94,6 +96,16 @@ function boxAlong(
     boxHalfLengthM: (to - from) / 2,
     boxHalfWidthM: (high - low) / 2,
   }
+}
+
+/**
+ * Moves a place of a shore a hair into the water. Where a floor comes up to the level right at the shore, what lies there
+ * tells whether water stands at it.
+ */
+export function stepOff(jet: Jet, side: number, extentM: number): void {
+  const hair = (side * HAIR * extentM) / norm(jet.dx, jet.dy)
+  jet.x -= hair * jet.dy
+  jet.y += hair * jet.dx
 }
 
 /** Squared distance from a place to a stretch's box, 0 within. */

@@ -8,7 +8,7 @@ import type { Cell, Partition } from './partition-types.ts'
 import { integratePattern, type Patterned } from './pattern-integral.ts'
 import { slopeOf } from './planes.ts'
 import { shoreRuns } from './shore-runs.ts'
-import { type Shore, shoresOf } from './shores.ts'
+import { type Shore, shoresOf, stepOff } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
 import { stripOf } from './strip.ts'
 import type { Plane } from './types.ts'
@@ -37,6 +37,8 @@ export function shoreFace(p: Partition, law: WallLaw, shore: Shore, levelM: numb
     const tb = i === breaks.length ? shore.t1 : breaks[i]!
     if (!(tb > ta)) continue
     evaluate(shore.curve, (ta + tb) / 2, jet)
+    // As in onWall (wet-edge.ts).
+    if (cell.minDepthM + levelM >= 0 && !(at(k ?? f) + levelM > 0)) stepOff(jet, shore.side, p.extentM)
     const floor = at(f)
     const foot = law.footOf(f, floor)
     const rules = k && at(k) < at(foot) ? k : foot

@@ -35,8 +35,9 @@ function depthOf(cell: Cell, levelM: number): Linear {
 function onWall(edge: Edge, cell: Cell, levelM: number): WetEdge {
   if (cell.law !== undefined) return wetAlongLaw(edge, cell, cell.law, levelM)
   const s = depthOf(cell, levelM)
-  if (cell.minDepthM + levelM > 0) return { faceM2: weighed(edge, s), shoreM: edge.length }
   if (cell.maxDepthM + levelM <= 0) return { faceM2: 0, shoreM: 0 }
+  // A cell that is all wet has no shore inside (wet-cell.ts): where its floor comes up to the level, its edge has it.
+  if (cell.minDepthM + levelM >= 0) return { faceM2: weighed(edge, s), shoreM: edge.length }
   const out = { faceM2: 0, shoreM: 0 }
   forPieces(edge, zerosAlong(edge.curve, edge.t0, edge.t1, s), (x, y, piece) => {
     if (!(valueAt(s, x, y) > 0)) return

@@ -154,6 +154,25 @@ describe('battered walls', () => {
     })
   })
 
+  it('has its shore all about where the floor comes up to the water at an end, under an upright wall and a leaning one', () => {
+    // A zero-depth entry 5 m wide, 2 m deep after 10 m, full to the datum; a lake's shore is its outline: 2 (10 + 5) m.
+    const beach = {
+      floor: {
+        kind: 'profile',
+        axis: { from: [0, 2.5], to: [10, 2.5] },
+        stations: [
+          [0, 0],
+          [10, 2],
+        ],
+      },
+    } as const
+    for (const wall of [{ kind: 'vertical' }, batter(0.2)] as const) {
+      const p = divided(shape(box(0, 0, 10, 5), { ...beach, wall }))
+      expect(measure(p, 0).perimeterM).toBeCloseTo(30, 9)
+      // Lower by a hundredth, the water ends 5 cm before the entry: two sides and two ends.
+      if (wall.kind === 'vertical') expect(measure(p, -0.01).perimeterM).toBeCloseTo(2 * (9.95 + 5), 9)
+    }
+  })
   it('has the water surface as the derivative of its volume', () => {
     const p = divided(shape(BEAN, { floor: profile(0.8, 2, 9), wall: batter(0.6) }))
     const h = 1e-4
