@@ -33,6 +33,8 @@ export interface Follows {
   readonly poured: readonly Poured[]
 }
 
+const SLACK_HOURS = 1e-9
+
 /** The product that went in last and must not meet this one yet, and until when they stay apart. */
 function stillApart(product: Product, poured: readonly Poured[], turnoverHours: number, hours: number) {
   return poured
@@ -40,7 +42,7 @@ function stillApart(product: Product, poured: readonly Poured[], turnoverHours: 
       const meets = keepApart(before.product, product)
       if (!meets) return []
       const untilHours = before.atHours + Math.max(turnoverHours, meets.hoursApart)
-      return untilHours > hours ? [{ product: before.product, reason: meets.reason, untilHours }] : []
+      return untilHours > hours + SLACK_HOURS ? [{ product: before.product, reason: meets.reason, untilHours }] : []
     })
     .reduce<{ product: Product; reason: string; untilHours: number } | undefined>(
       (last, each) => (last && last.untilHours >= each.untilHours ? last : each),
@@ -57,7 +59,7 @@ function shareOf(move: DoseMove, moves: readonly Move[]): number {
   return all > 0 ? move.want.gPerM3 / all : 1
 }
 
-/** Moves as lines: times, and a turnover of its own between products that must not meet. */
+/** Moves as lines: times, and a turnover of its own between products that must not meet, next to each other or not. */
 export function assemble(
   given: readonly Move[],
   input: OpeningInput,
@@ -68,6 +70,7 @@ export function assemble(
 ): readonly OpeningLine[] {
   const moves = inSteps(given, constants)
   const lines: OpeningLine[] = []
+  const poured: Poured[] = [...follows.poured]
   let clock = follows.startHours
   let isFirst = true
   moves.forEach((move, at) => {
@@ -86,7 +89,7 @@ export function assemble(
     const { product, purpose } = move.want
     // the first dose after ticked ones may have waited them out by the clock, yet not by now: it is still told apart
     const since = isFirst ? Math.min(clock, follows.nowHours) : clock
-    const before = stillApart(product, follows.poured, turnoverHours, since)
+    const before = stillApart(product, poured, turnoverHours, since)
     isFirst = false
     if (before) {
       const hours = Math.max(1, before.untilHours - clock)
@@ -104,6 +107,7 @@ export function assemble(
     }
     const line = doseLine(move, place, input, constants)
     lines.push(line)
+    poured.push({ product, atHours: clock + (line.pours.at(-1)?.hoursAfterStart ?? 0) })
     clock += lineHours(line)
     if (meets && next?.kind === 'dose') {
       // the line's own wait counts toward it

@@ -5,6 +5,11 @@ export const LIMITS = Object.freeze({
   highestPH: 8.2,
   /** One pour moves pH by no more than this. */
   pourPH: 0.35,
+  /**
+   * Where a pour brings pH back toward the range it may move it further, by what lies outside, but by no more than this:
+   * standing far outside without chlorine is the greater harm.
+   */
+  pourPHOutside: 0.35,
   /** One pour moves alkalinity by no more than this [mg/L as CaCO3]. */
   pourAlkalinityMgPerL: 30,
   /** One line moves alkalinity by no more than this [mg/L as CaCO3]; more is a line of its own. */

@@ -5,6 +5,12 @@ import { LIMITS } from './limits.ts'
 
 const MOST_POURS = 80
 
+/** How far one pour may take pH from here: further where it comes back toward the range from outside. */
+function mostStep(from: number, to: number): number {
+  const outside = to < from ? from - LIMITS.highestPH : LIMITS.lowestPH - from
+  return LIMITS.pourPH + Math.min(LIMITS.pourPHOutside, Math.max(0, outside))
+}
+
 /** Whether equal pours of this size each stay within the steps of `LIMITS`. */
 function isGentle(start: Totals, product: Product, gPerM3: number, count: number, constants: Constants): boolean {
   const delta = deltaOf(product, gPerM3 / count)
@@ -15,7 +21,8 @@ function isGentle(start: Totals, product: Product, gPerM3: number, count: number
     totals = addTotals(totals, delta)
     const after = equilibrate(totals, constants)
     if (!before.ok || !after.ok) return false
-    if (Math.abs(after.value.pH - before.value.pH) > LIMITS.pourPH * (1 + 1e-9)) return false
+    const step = Math.abs(after.value.pH - before.value.pH)
+    if (step > mostStep(before.value.pH, after.value.pH) * (1 + 1e-9)) return false
     before = after
   }
   return true

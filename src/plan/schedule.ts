@@ -38,7 +38,13 @@ const ORDERS: { readonly [O in Order]: readonly Stage[] } = {
 const WORTHWHILE = 0.05
 const MOST_PARTS = 16
 /** Where acid or base is taken to, to make room for the rest of a dose. */
-const ROOM_PH = { lowest: 7.2, down: 7.8, stepDown: 0.25, up: 7.8, inHurry: [8.1, 7.9, 7.7, 7.5, 7.3] } as const
+const ROOM_PH = {
+  lowest: 7.2,
+  down: 7.8,
+  stepDown: 0.25,
+  up: 7.8,
+  inHurry: [8.1, 8.0, 7.9, 7.8, 7.7, 7.6, 7.5, 7.4, 7.3, 7.2, 7.1],
+} as const
 /** pH that a first correction may reach when the doses after it pull it back. */
 const ROOMY = { low: 7.1, high: 7.9 } as const
 const NOTHING_G_PER_M3 = 1e-6
@@ -84,8 +90,12 @@ export function schedule(input: ScheduleInput, order: Order): Schedule {
     const aim = up ? ROOM_PH.up : next.purpose === 'borate' ? ROOM_PH.lowest : down
     // a residual is in a hurry: no further down than it needs
     const aims = next.purpose === 'openingChlorine' && !up ? [...ROOM_PH.inHurry, aim] : [aim]
-    const ways = aims.flatMap((pH) => roomAt(pH, up) ?? [])
-    return ways.find((way) => permittedPart(way.after, next, input) >= next.gPerM3 * (1 - 1e-9)) ?? ways.at(-1)
+    let way: Move | undefined
+    for (const pH of aims) {
+      way = roomAt(pH, up) ?? way
+      if (way && permittedPart(way.after, next, input) >= next.gPerM3 * (1 - 1e-9)) return way
+    }
+    return way
   }
   const roomAt = (aim: number, up: boolean): Move | undefined => {
     const isFar = Math.abs(water.equilibrium.pH - aim) > 0.1 && water.equilibrium.pH > aim !== up

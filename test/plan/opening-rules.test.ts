@@ -1,205 +1,21 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { deltaOf, keepApart, PRODUCTS, productById } from '../../src/chemicals/index.ts'
-import {
-  type DoseLine,
-  defaultTargets,
-  type ExchangeLine,
-  isInside,
-  LIMITS,
-  type OpeningInput,
-  type OpeningPlan,
-  openingPlan,
-  REGIMES,
-  type StepLine,
-} from '../../src/plan/index.ts'
-import {
-  addTotals,
-  CONSTANT_SETS,
-  equilibrate,
-  equilibrateAtPH,
-  MG_CACO3_PER_EQ,
-  mix,
-  READING_KEYS,
-  readingOf,
-  type Totals,
-  totalsOf,
-  type WaterReading,
-} from '../../src/water/index.ts'
+import { PRODUCTS } from '../../src/chemicals/index.ts'
+import { type DoseLine, isInside, type OpeningPlan, openingPlan, REGIMES } from '../../src/plan/index.ts'
+import type { WaterReading } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
+import { fillWater, inputOf, NOW, replay, SURFACES, troubles } from './staging-rules.ts'
 
-/** Fill waters as towns, wells and mountains have them; salt is drawn so that the charge closes. */
-const fillWater = fc
-  .record({
-    pH: fc.double({ min: 6.3, max: 9, noNaN: true }),
-    ta_mg_per_L_as_CaCO3: fc.double({ min: 15, max: 320, noNaN: true }),
-    ch_mg_per_L_as_CaCO3: fc.double({ min: 5, max: 450, noNaN: true }),
-    mg_hardness_mg_per_L_as_CaCO3: fc.double({ min: 0, max: 100, noNaN: true }),
-    sulfate_mg_per_L: fc.double({ min: 0, max: 120, noNaN: true }),
-    cya_mg_per_L: fc.constantFrom(0, 0, 0, 12, 40, 110),
-    borate_mg_per_L_as_B: fc.constantFrom(0, 0.1, 25, 60),
-    fc_mg_per_L_as_Cl2: fc.constantFrom(0, 0.3, 1, 3),
-    extraSalt: fc.double({ min: 10, max: 900, noNaN: true }),
-    temperature_C: fc.double({ min: 6, max: 33, noNaN: true }),
-  })
-  .map(({ extraSalt, ...water }): WaterReading => {
-    const short =
-      (water.ch_mg_per_L_as_CaCO3 + water.mg_hardness_mg_per_L_as_CaCO3 - water.ta_mg_per_L_as_CaCO3) * 1.1679
-    return { ...water, salt_mg_per_L_as_NaCl: Math.max(0, short) + extraSalt }
-  })
-  // readings that no water can have at once are refused by the kernel and tested there
-  .filter((water) => totalsOf(water, CONSTANT_SETS.default).ok)
-
-const SURFACES = ['plaster', 'vinyl', 'fibreglass', 'tile'] as const
-const NOW = Date.UTC(2026, 4, 2, 9)
-
-const inputOf = (
-  start: WaterReading,
-  surface: (typeof SURFACES)[number],
-  more: Partial<OpeningInput> = {},
-): OpeningInput => {
-  const regimeId = more.regimeId ?? 'stabilised'
-  return {
-    volumeM3: 60,
-    volumeSigmaM3: 3,
-    surface,
-    regimeId,
-    targets: defaultTargets(surface, regimeId, {}),
-    products: {},
-    start,
-    startIs: 'pool',
-    method: 'drop-kit',
-    fill: { ...start, cya_mg_per_L: 0, borate_mg_per_L_as_B: 0 },
-    measuredAtMs: NOW - 3_600_000,
-    nowMs: NOW,
-    turnoverHours: 8,
-    given: [],
-    stockG: {},
-    constants: 'default',
-    ...more,
-  }
-}
-
-type Watered = DoseLine | ExchangeLine | StepLine
-const watered = (plan: OpeningPlan): readonly Watered[] => plan.lines.filter((line) => line.after !== undefined)
-
-/** Inside 7.0 to 8.2 pH stays there; from outside it only moves toward it. */
-function isPermittedPH(from: number, to: number): boolean {
-  if (from < 7 - 1e-5) return to >= from - 1e-5 && to <= 8.2 + 1e-5
-  if (from > 8.2 + 1e-5) return to <= from + 1e-5 && to >= 7 - 1e-5
-  return to >= 7 - 1e-5 && to <= 8.2 + 1e-5
-}
-
-/** Every staging rule, at every line; the trouble found, in words. */
-function troubles(input: OpeningInput, plan: OpeningPlan): string[] {
-  const wrong: string[] = []
-  const startSI = plan.startWater!.equilibrium.calciteSI
-  const leastBoundSI = Math.max(LIMITS.calciteSI, plan.endWater!.equilibrium.calciteSI)
-  let boundSI = Math.max(leastBoundSI, startSI)
-  let before = plan.startWater!
-  for (const line of watered(plan)) {
-    const after = line.after!
-    const from = before.equilibrium.pH
-    const to = after.equilibrium.pH
-    const say = (what: string) => wrong.push(`${line.key}: ${what} (pH ${from.toFixed(3)} to ${to.toFixed(3)})`)
-    // what a person gave is what it is: the rules are for what the plan asks for
-    if (line.kind === 'exchange' || line.state === 'done') boundSI = Math.max(boundSI, after.equilibrium.calciteSI)
-    else {
-      if (from < 7 - 1e-5 ? to < from - 1e-5 || to > 8.2 + 1e-5 : false) say('moves away from the range')
-      if (from > 8.2 + 1e-5 ? to > from + 1e-5 || to < 7 - 1e-5 : false) say('moves away from the range')
-      if (from >= 7 && from <= 8.2 && (to < 7 - 1e-5 || to > 8.2 + 1e-5)) say('leaves pH 7.0 to 8.2')
-      if (after.equilibrium.calciteSI > boundSI + 1e-5)
-        say(`calcite SI ${after.equilibrium.calciteSI.toFixed(3)} above ${boundSI.toFixed(3)}`)
-    }
-    if (line.kind === 'dose' && line.state !== 'done') {
-      const product = good(productById(line.productId)).product
-      const sum = line.pours.reduce((total, pour) => total + pour.amountG, 0)
-      if (Math.abs(sum - line.amountG) > 1e-6 * line.amountG) say('pours do not sum to the amount')
-      let totals = totalsBefore.get(line)!
-      let pH = from
-      for (const pour of line.pours) {
-        const delta = deltaOf(product, pour.amountG / input.volumeM3)
-        totals = addTotals(totals, delta)
-        const { pH: next, calciteSI } = good(equilibrate(totals, CONSTANT_SETS[input.constants]))
-        if (calciteSI > boundSI + 1e-5)
-          say(`calcite SI ${calciteSI.toFixed(3)} on the way, above ${boundSI.toFixed(3)}`)
-        if (!isPermittedPH(pH, next)) say(`a pour takes pH to ${next.toFixed(3)}`)
-        // what hangs in a sock for days is no pour
-        if (product.wait.hoursAtLeast >= 72) continue
-        // pours of unequal size (a safe share first) may exceed the step by a little
-        if (Math.abs(next - pH) > LIMITS.pourPH * 1.1) say(`a pour moves pH by ${(next - pH).toFixed(3)}`)
-        if (Math.abs(delta.alkalinityEq ?? 0) * MG_CACO3_PER_EQ > LIMITS.pourAlkalinityMgPerL * 1.0001)
-          say('a pour moves alkalinity too far')
-        pH = next
-      }
-      const alkalinity = Math.abs(deltaOf(product, line.amountG / input.volumeM3).alkalinityEq ?? 0) * MG_CACO3_PER_EQ
-      if (alkalinity > LIMITS.lineAlkalinityMgPerL * 1.0001) say(`alkalinity moves by ${alkalinity.toFixed(1)} mg/L`)
-      if (!(line.lowG < line.amountG && line.highG > line.amountG && line.lowG >= 0)) say('has no interval')
-      if (line.how === '' || line.why === '' || line.cautions.length === 0) say('says too little')
-    }
-    // the bound follows the water down: what it has left behind it does not come back to
-    boundSI = Math.max(leastBoundSI, after.equilibrium.calciteSI)
-    before = after
-  }
-  const doses = plan.lines
-  doses.forEach((line, at) => {
-    const next = doses[at + 1]
-    if (line.kind !== 'dose' || next?.kind !== 'dose') return
-    // two that a person gave in a row, or one whose gap is over by now, are looked at below
-    if (line.state === 'done') return
-    const clash = keepApart(good(productById(line.productId)).product, good(productById(next.productId)).product)
-    if (clash) wrong.push(`${line.key} and ${next.key} follow each other: ${clash.reason}`)
-  })
-  const gapHours = (clash: { readonly hoursApart: number }) => Math.max(input.turnoverHours!, clash.hoursApart)
-  const given = plan.lines.filter((line) => line.kind === 'dose' && line.state === 'done') as readonly DoseLine[]
-  for (const next of plan.lines) {
-    if (next.kind !== 'dose' || next.state === 'done') continue
-    for (const line of given) {
-      const clash = keepApart(good(productById(line.productId)).product, good(productById(next.productId)).product)
-      if (clash && next.startHours < line.startHours + gapHours(clash) - 1e-9)
-        wrong.push(`${next.key} comes too soon after the given ${line.key}`)
-    }
-  }
-  const keys = plan.lines.map((line) => line.key)
-  if (new Set(keys).size !== keys.length) wrong.push(`keys are not unique: ${keys.join(' ')}`)
-  plan.lines.reduce((hours, line) => {
-    if (line.startHours < hours - 1e-9) wrong.push(`${line.key} starts before the line above it`)
-    return line.startHours
-  }, 0)
-  return wrong
-}
-
-/** Totals before each dose line, from the deltas alone. */
-const totalsBefore = new WeakMap<DoseLine, Totals>()
-
-/** Applies the plan line by line through conserved totals; the largest difference from what it predicts. */
-function replay(input: OpeningInput, plan: OpeningPlan): { readonly off: number; readonly end: Totals } {
-  const constants = CONSTANT_SETS[input.constants]
-  let totals = good(totalsOf(input.start as WaterReading, constants))
-  let off = 0
-  for (const line of watered(plan)) {
-    if (line.kind === 'dose') {
-      totalsBefore.set(line, totals)
-      totals = addTotals(totals, deltaOf(good(productById(line.productId)).product, line.amountG / input.volumeM3))
-    } else if (line.kind === 'exchange') {
-      const fill = good(totalsOf(input.fill as WaterReading, constants))
-      const { temperatureC } = totals
-      for (let round = 0; round < line.rounds; round++) totals = mix(totals, fill, line.fraction)
-      totals = { ...totals, temperatureC }
-    } else totals = good(equilibrateAtPH(totals, line.after!.equilibrium.pH, constants)).totals
-    const reading = readingOf(totals, good(equilibrate(totals, constants)))
-    for (const key of READING_KEYS) off = Math.max(off, Math.abs(reading[key] - (line.after!.reading[key] ?? 0)))
-  }
-  return { off, end: totals }
-}
+/** From a small pool's big pump to a big one's small. */
+const turnover = fc.constantFrom(0.5, 3, 6, 8, 8, 15, 24)
 
 describe('staging rules hold at every line of every plan', () => {
   for (const surface of SURFACES)
     test(`200 fill waters into a ${surface} pool: limits, pours, neighbours, keys, and the plan replayed line by line`, () => {
       const regimes = REGIMES.rows.map((row) => row.id)
       fc.assert(
-        fc.property(fillWater, fc.constantFrom(...regimes), (start, regimeId) => {
-          const input = inputOf(start, surface, { regimeId })
+        fc.property(fillWater, fc.constantFrom(...regimes), turnover, (start, regimeId, turnoverHours) => {
+          const input = inputOf(start, surface, { regimeId, turnoverHours })
           const plan = good(openingPlan(input))
           const { off } = replay(input, plan)
           expect(off).toBeLessThan(1e-6)
@@ -209,6 +25,79 @@ describe('staging rules hold at every line of every plan', () => {
         { numRuns: 200, seed: 20261124 },
       )
     }, 120_000)
+
+  test('each rule is really looked at: a plan that breaks it is found out', () => {
+    // alkalinity too high, pH above the range, stabiliser and calcium lacking: every kind of line is in it
+    const start: WaterReading = {
+      pH: 8.5,
+      ta_mg_per_L_as_CaCO3: 190,
+      ch_mg_per_L_as_CaCO3: 150,
+      cya_mg_per_L: 0,
+      borate_mg_per_L_as_B: 0,
+      fc_mg_per_L_as_Cl2: 0,
+      salt_mg_per_L_as_NaCl: 500,
+      temperature_C: 24,
+    }
+    const input = inputOf(start, 'plaster')
+    const plan = good(openingPlan(input))
+    const with_ = (key: string, change: (line: DoseLine) => Partial<DoseLine>): OpeningPlan => {
+      const at = plan.lines.findIndex((line) => line.key === key)
+      const lines = plan.lines.map((line, i) => (i === at ? { ...line, ...change(line as DoseLine) } : line))
+      return { ...plan, lines: lines as OpeningPlan['lines'] }
+    }
+    const found = (of: OpeningPlan): string => {
+      const { off } = replay(input, of)
+      return [...troubles(input, of), ...(off < 1e-6 ? [] : [`replayed off by ${off}`])].join('\n')
+    }
+    const scaled = (line: DoseLine, by: number) => ({
+      amountG: by * line.amountG,
+      pours: line.pours.map((pour) => ({ ...pour, amountG: by * pour.amountG })),
+    })
+    expect(found(plan)).toBe('')
+    expect(found(with_('acid', (line) => scaled(line, 1.001)))).toContain('replayed off')
+    expect(found(with_('acid-2', (line) => scaled(line, 4)))).toContain('alkalinity moves by')
+    expect(found(with_('acid-2', (line) => scaled(line, 4)))).toMatch(/acid-2: a pour takes pH to 6\./)
+    const atOnce = (line: DoseLine) => ({ pours: [{ index: 1, amountG: line.amountG, hoursAfterStart: 0 }] })
+    expect(found(with_('acid-2', atOnce))).toContain('a pour moves pH')
+    const sameHour = (line: DoseLine) => ({ pours: line.pours.map((pour) => ({ ...pour, hoursAfterStart: 0 })) })
+    expect(found(with_('acid-2', sameHour))).toContain('pours 0.0 h apart')
+    const soon = (line: DoseLine) => ({ startHours: line.startHours - 1 })
+    expect(found(with_('chlorine', soon))).toContain('chlorine gas')
+    expect(found(with_('stabiliser', (line) => ({ startHours: line.startHours - 0.5 })))).toContain(
+      'it is not mixed in',
+    )
+    expect(found({ ...plan, lines: [...plan.lines, plan.lines[0]!] })).toContain('keys are not unique')
+    const { equilibrium, reading } = plan.endWater!
+    const chalky = { reading, equilibrium: { ...equilibrium, calciteSI: 1.5 } }
+    expect(found(with_('stabiliser', () => ({ after: chalky })))).toContain('calcite SI 1.500 above')
+    const sour = { reading, equilibrium: { ...equilibrium, pH: 6.9 } }
+    expect(found(with_('stabiliser', () => ({ after: sour })))).toContain('leaves pH 7.0 to 8.2')
+  })
+
+  test('the first chlorine is in within a day in nearly every fill water; where it is not, the plan says so', () => {
+    let late = 0
+    let chlorinated = 0
+    fc.assert(
+      fc.property(
+        fillWater,
+        fc.constantFrom(...SURFACES),
+        fc.constantFrom(...REGIMES.rows.map((row) => row.id)),
+        (start, surface, regimeId) => {
+          const plan = good(openingPlan(inputOf(start, surface, { regimeId })))
+          const first = plan.lines.find((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
+          if (!first) return
+          chlorinated++
+          // an hour of circulation comes before it
+          const isLate = first.startHours > 1 + 24
+          if (isLate) late++
+          expect(plan.warnings.some((text) => text.startsWith('Chlorine comes only after'))).toBe(isLate)
+        },
+      ),
+      { numRuns: 600, seed: 5 },
+    )
+    expect(chlorinated).toBeGreaterThan(350)
+    expect(late / chlorinated).toBeLessThan(0.02)
+  }, 60_000)
 
   test('what a plan can dose ends inside its bands, in 200 fill waters; what it cannot is said', () => {
     const shortfalls: string[] = []
