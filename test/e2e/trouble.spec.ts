@@ -146,6 +146,42 @@ test('text that can’t be read stays as it was typed, with a hint, and changes 
   await expect(water.getByRole('button', { name: 'Enter new readings' })).toBeVisible()
 })
 
+test('a dose in the logbook is written only as it could be read, and no press of the button is lost', async ({
+  page,
+}) => {
+  await openApp(page)
+  const log = await chapter(page, 'Logbook')
+  await log.getByRole('button', { name: 'Enter a dose given' }).click()
+  const write = log.getByRole('button', { name: 'Write it down' })
+  await write.click()
+  await expect(log.getByRole('alert').filter({ hasText: 'Choose the product first.' })).toBeVisible()
+  await log.getByRole('button', { name: /Product$/ }).click()
+  await page.getByRole('option', { name: /^Sodium bicarbonate/ }).click()
+  const amount = log.getByRole('textbox', { name: 'Amount' })
+  for (const text of ['abc', '-2']) {
+    await amount.fill(text)
+    await write.click()
+    await expect(amount, `“${text}” stays, to be mended`).toHaveValue(text)
+    await expect(amount).toBeFocused()
+    await expect(amount).toHaveAttribute('aria-invalid', 'true')
+  }
+  await amount.fill('0')
+  await write.click()
+  await expect(log.getByRole('alert').filter({ hasText: 'Type how much was given.' })).toBeVisible()
+  // The complaint goes as the figure is taken up, and the button with it: the press still counts.
+  await amount.fill('5')
+  await write.click()
+  await expect(log.getByText('5 lb', { exact: true })).toBeVisible()
+  await test.step('a note without its moment is not written either', async () => {
+    await log.getByRole('button', { name: 'Write a note' }).click()
+    await log.getByRole('textbox', { name: 'Note' }).fill('Clear to the floor')
+    await log.getByLabel('When').fill('')
+    await write.click()
+    await expect(log.getByLabel('When')).toHaveAttribute('aria-invalid', 'true')
+    await expect(write).toBeVisible()
+  })
+})
+
 test('a broken link says so, and the own plan stays as it was', async ({ page, otherBrowser }) => {
   await openApp(page)
   const basin = await chapter(page, 'Basin')

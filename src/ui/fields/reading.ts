@@ -1,5 +1,5 @@
 import { fail, ok, type Problem, type Result } from '../../base/index.ts'
-import { formatForEntry, formatQuantity, parseQuantity, type Quantity, type UnitSystem } from '../../units/index.ts'
+import { formatForEntry, parseQuantity, type Quantity, type UnitSystem } from '../../units/index.ts'
 
 /** What a field's change answers: a problem where the document refused it. */
 // biome-ignore lint/suspicious/noConfusingVoidType: plain setters return nothing and are welcome too
@@ -49,30 +49,13 @@ export function readQuantity(
   return problem ? fail(problem) : parsed
 }
 
-/** What was typed into a plain number's field; a decimal comma is taken. */
-export function readNumber(text: string, range: Range = {}, digits?: number): Result<number | undefined> {
-  const trimmed = text.trim().replaceAll('−', '-')
-  if (trimmed === '') return ok(undefined)
-  if (/^\d{1,3},\d{3}$/.test(trimmed)) {
-    return fail({
-      code: 'field-ambiguous-comma',
-      path: '',
-      what: 'This comma can be read in two ways.',
-      why: 'One thousand and one are not the same.',
-      hint: `Type ${trimmed.replace(',', '')} or ${trimmed.replace(',', '.')}.`,
-    })
-  }
-  const value = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(trimmed) ? Number(trimmed.replace(',', '.')) : Number.NaN
-  if (!Number.isFinite(value)) {
-    return fail({
-      code: 'field-not-a-number',
-      path: '',
-      what: 'This is not a number.',
-      why: 'Only a number can be used here.',
-      hint: 'Type a number, such as 12 or 0.5.',
-    })
-  }
-  const rounded = digits === 0 ? Math.round(value) : value
-  const problem = outside(range, rounded, (n) => formatQuantity('number', n, 'metric', { digits: digits ?? 2 }))
-  return problem ? fail(problem) : ok(rounded)
+/** What was typed into a plain number's field, its thousands parted as the units part them; with no digits a whole number. */
+export function readNumber(
+  text: string,
+  system: UnitSystem,
+  range: Range = {},
+  digits?: number,
+): Result<number | undefined> {
+  const read = readQuantity('number', text, system, range)
+  return read.ok && read.value !== undefined && digits === 0 ? ok(Math.round(read.value)) : read
 }

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { readNumber, readQuantity } from '../../../src/ui/fields/reading.ts'
+import { formatForEntry } from '../../../src/units/index.ts'
 
 describe('what is typed into a number field', () => {
   test('an empty field is unknown, never zero', () => {
-    expect(readNumber('')).toEqual({ ok: true, value: undefined })
-    expect(readNumber('   ')).toEqual({ ok: true, value: undefined })
+    expect(readNumber('', 'us')).toEqual({ ok: true, value: undefined })
+    expect(readNumber('   ', 'us')).toEqual({ ok: true, value: undefined })
   })
 
   test.each([
@@ -15,34 +16,45 @@ describe('what is typed into a number field', () => {
     ['-3', -3],
     ['−3', -3],
     [' 7 ', 7],
+    ['5 000', 5000],
+    ['1,000.5', 1000.5],
   ])('%j is read as %d', (text, value) => {
-    expect(readNumber(text)).toEqual({ ok: true, value })
+    expect(readNumber(text, 'metric')).toEqual({ ok: true, value })
   })
 
-  test.each(['abc', '1.2.3', '12 apples', '1e400', 'NaN', 'Infinity', '--1', '1,000.5'])(
+  test.each(['abc', '1.2.3', '12 apples', '1e400', 'NaN', 'Infinity', '--1', '5 %'])(
     '%j is refused with a hint',
     (text) => {
-      const read = readNumber(text)
+      const read = readNumber(text, 'us')
       expect(read.ok).toBe(false)
       if (!read.ok) expect(read.problem.hint).not.toBe('')
     },
   )
 
-  test('a comma before three digits is asked about, not guessed', () => {
-    const read = readNumber('1,000')
+  test('a comma before three digits parts thousands where people write them so, and is asked about elsewhere', () => {
+    expect(readNumber('1,000', 'us')).toEqual({ ok: true, value: 1000 })
+    const read = readNumber('1,000', 'metric')
     expect(read.ok).toBe(false)
-    if (!read.ok) expect(read.problem.hint).toBe('Type 1000 or 1.000.')
+    if (!read.ok) expect(read.problem.hint).toBe('Write 1000 or 1.000.')
+  })
+
+  test('what a field shows, it reads', () => {
+    for (const system of ['us', 'metric', 'imperial'] as const)
+      for (const value of [0.5, 12, 5000, 1234567])
+        expect(readNumber(formatForEntry('number', value, system), system)).toEqual({ ok: true, value })
   })
 
   test('a range refuses what lies outside and allows its ends', () => {
-    expect(readNumber('24', { min: 0, max: 24 }).ok).toBe(true)
-    expect(readNumber('0', { min: 0, max: 24 }).ok).toBe(true)
-    expect(readNumber('25', { min: 0, max: 24 }).ok).toBe(false)
-    expect(readNumber('-1', { min: 0 }).ok).toBe(false)
+    expect(readNumber('24', 'us', { min: 0, max: 24 }).ok).toBe(true)
+    expect(readNumber('0', 'us', { min: 0, max: 24 }).ok).toBe(true)
+    expect(readNumber('25', 'us', { min: 0, max: 24 }).ok).toBe(false)
+    expect(readNumber('-1', 'us', { min: 0 }).ok).toBe(false)
+    const low = readNumber('10', 'us', { min: 5000 })
+    expect(!low.ok && low.problem.hint).toBe('Not less than 5,000.')
   })
 
   test('a count is kept whole', () => {
-    expect(readNumber('3.6', {}, 0)).toEqual({ ok: true, value: 4 })
+    expect(readNumber('3.6', 'us', {}, 0)).toEqual({ ok: true, value: 4 })
   })
 })
 

@@ -1,9 +1,8 @@
 import { useRef, useState } from 'react'
 import { PRODUCTS } from '../../../chemicals/index.ts'
-import { Button, ChoiceField, DateTimeField, QuantityField } from '../../fields/index.ts'
+import { Button, ChoiceField, DateTimeField, finishTyping, QuantityField, SaveButton } from '../../fields/index.ts'
 import { amountFromG, gFromAmount, measureOf } from '../opening/amounts.ts'
 import { useProducts } from '../opening/useProducts.ts'
-import { finishTyping } from '../water/finish-typing.ts'
 import styles from './logbook.module.css'
 
 export interface DoseDraft {
@@ -29,25 +28,39 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
   const [at, setAt] = useState(start.at)
   const [product, setProduct] = useState(start.product)
   const [amountG, setAmountG] = useState(start.amountG)
-  // Never a dead button: a figure that is still being typed is taken up by the press itself.
+  // What was put in last: the press takes up the open field in the same breath, before the next rendering.
+  const newest = useRef({ at: start.at, amountG: start.amountG })
   const [complaint, setComplaint] = useState<string | undefined>()
+  const putAmount = (next: number | undefined) => {
+    newest.current.amountG = next
+    setAmountG(next)
+    setComplaint(undefined)
+  }
   const form = useRef<HTMLDivElement>(null)
   const finish = () => {
     if (!finishTyping(form.current)) return setComplaint(undefined)
     if (product === undefined) return setComplaint('Choose the product first.')
-    if (amountG === undefined || !(amountG > 0)) return setComplaint('Type how much was given.')
-    if (onDone({ at, product, amountG })) onCancel()
+    const dose = newest.current
+    if (dose.amountG === undefined || !(dose.amountG > 0)) return setComplaint('Type how much was given.')
+    if (onDone({ at: dose.at, product, amountG: dose.amountG })) onCancel()
   }
   return (
     <div ref={form} className={styles['form']}>
-      <DateTimeField label="When" value={at} onChange={setAt} />
+      <DateTimeField
+        label="When"
+        value={at}
+        onChange={(iso) => {
+          newest.current.at = iso
+          setAt(iso)
+        }}
+      />
       <ChoiceField
         label="Product"
         value={product}
         options={choices}
         onChange={(id) => {
           // A poured amount means nothing for a powder: it is asked for again.
-          if (product === undefined || measureOf(id, list) !== measureOf(product, list)) setAmountG(undefined)
+          if (product === undefined || measureOf(id, list) !== measureOf(product, list)) putAmount(undefined)
           setProduct(id)
           setComplaint(undefined)
         }}
@@ -59,10 +72,7 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
           quantity={measureOf(product, list)}
           value={amountG === undefined ? undefined : amountFromG(product, amountG, list)}
           min={0}
-          onChange={(amount) => {
-            setAmountG(amount === undefined ? undefined : gFromAmount(product, amount, list))
-            setComplaint(undefined)
-          }}
+          onChange={(amount) => putAmount(amount === undefined ? undefined : gFromAmount(product, amount, list))}
           description={measureOf(product, list) === 'liquid' ? 'As poured.' : 'As weighed.'}
         />
       )}
@@ -72,9 +82,7 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
         </p>
       ) : null}
       <div className={styles['buttons']}>
-        <Button tone="main" onPress={finish}>
-          {doneLabel}
-        </Button>
+        <SaveButton onPress={finish}>{doneLabel}</SaveButton>
         <Button tone="quiet" onPress={onCancel}>
           Leave it
         </Button>

@@ -1,6 +1,6 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import type { NoteEntry } from '../../../document/index.ts'
-import { Button, DateTimeField, TextField } from '../../fields/index.ts'
+import { Button, DateTimeField, finishTyping, SaveButton, TextField } from '../../fields/index.ts'
 import styles from './logbook.module.css'
 
 export interface NoteDraft {
@@ -20,18 +20,27 @@ interface Props {
 export function NoteForm({ start, doneLabel, onDone, onCancel }: Props) {
   const [at, setAt] = useState(start.at)
   const [text, setText] = useState(start.text)
+  // What was put in last: the press takes up the open field in the same breath, before the next rendering.
+  const newestAt = useRef(start.at)
+  const form = useRef<HTMLDivElement>(null)
+  const finish = () => {
+    if (finishTyping(form.current) && onDone({ at: newestAt.current, text: text.trim() })) onCancel()
+  }
   return (
-    <div className={styles['form']}>
-      <DateTimeField label="When" value={at} onChange={setAt} />
+    <div ref={form} className={styles['form']}>
+      <DateTimeField
+        label="When"
+        value={at}
+        onChange={(iso) => {
+          newestAt.current = iso
+          setAt(iso)
+        }}
+      />
       <TextField label="Note" value={text} onChange={setText} isMultiline isLive placeholder="What was seen or done" />
       <div className={styles['buttons']}>
-        <Button
-          tone="main"
-          isDisabled={text.trim() === ''}
-          onPress={() => onDone({ at, text: text.trim() }) && onCancel()}
-        >
+        <SaveButton isDisabled={text.trim() === ''} onPress={finish}>
           {doneLabel}
-        </Button>
+        </SaveButton>
         <Button tone="quiet" onPress={onCancel}>
           Leave it
         </Button>

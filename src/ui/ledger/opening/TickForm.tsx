@@ -2,9 +2,15 @@ import { useRef, useState } from 'react'
 import type { Problem } from '../../../base/index.ts'
 import type { DoseLine } from '../../../plan/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
-import { Button, DateTimeField, isoFromMs, ProblemNote, QuantityField } from '../../fields/index.ts'
-import { finishTyping } from '../water/finish-typing.ts'
-import { SaveButton } from '../water/SaveButton.tsx'
+import {
+  Button,
+  DateTimeField,
+  finishTyping,
+  isoFromMs,
+  ProblemNote,
+  QuantityField,
+  SaveButton,
+} from '../../fields/index.ts'
 import { amountFromG, gFromAmount, measureOf } from './amounts.ts'
 import styles from './opening.module.css'
 import { useProducts } from './useProducts.ts'

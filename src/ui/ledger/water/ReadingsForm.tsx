@@ -8,16 +8,16 @@ import {
   ChoiceField,
   DateTimeField,
   Disclosure,
+  finishTyping,
   isoFromMs,
   ProblemNote,
   QuantityField,
+  SaveButton,
 } from '../../fields/index.ts'
 import { READING_ROWS, type ReadingGroup, type ReadingRow } from '../scale/index.ts'
 import { clashesOf } from './clashes.ts'
-import { finishTyping } from './finish-typing.ts'
 import { METHODS } from './methods.ts'
 import { unitsWords, unknownWords } from './reading-words.ts'
-import { SaveButton } from './SaveButton.tsx'
 import styles from './water.module.css'
 
 interface ReadingsFormProps {

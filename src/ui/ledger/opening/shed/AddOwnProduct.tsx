@@ -3,9 +3,15 @@ import type { Problem } from '../../../../base/index.ts'
 import { basesOf, LIKE_IDS, ownProduct, PRODUCTS, type StrengthBasis } from '../../../../chemicals/index.ts'
 import type { System } from '../../../../document/index.ts'
 import { useAppStore } from '../../../context.tsx'
-import { Button, ChoiceField, NumberField, ProblemNote, TextField } from '../../../fields/index.ts'
-import { finishTyping } from '../../water/finish-typing.ts'
-import { SaveButton } from '../../water/SaveButton.tsx'
+import {
+  Button,
+  ChoiceField,
+  finishTyping,
+  NumberField,
+  ProblemNote,
+  SaveButton,
+  TextField,
+} from '../../../fields/index.ts'
 import styles from '../opening.module.css'
 import { BASES, freeId } from './shed-words.ts'
 
