@@ -1,8 +1,21 @@
 import type { ShellPoints } from './mesh-levels.ts'
-import { PARTS } from './parts.ts'
-import type { Part } from './types.ts'
+import { Room } from './room.ts'
 
-/** Collects the vertices, triangles and inked lines of a shell. A vertex is a point of the shell with a normal. */
+const pointRoom = new Room(Int32Array)
+const normalRoom = new Room(Float32Array)
+const indexRoom = new Room(Uint32Array)
+const partRoom = new Room(Uint8Array)
+const inkRoom = new Room(Int32Array)
+
+const firstRoom = new Room(Int32Array)
+const nextRoom = new Room(Int32Array)
+const otherRoom = new Room(Int32Array)
+const netRoom = new Room(Int8Array)
+
+/**
+ * Collects the vertices, triangles and inked lines of a shell. A vertex is a point of the shell with a normal. It works in
+ * room that the next one takes over, so only one is in use at a time; what `finish` gives is the caller's own.
+ */
 export class MeshBuilder {
   private readonly points: ShellPoints
   private vertices = 0
@@ -11,24 +24,26 @@ export class MeshBuilder {
   private triangles = 0
   private index: Uint32Array
   private part: Uint8Array
-  private readonly inked: number[] = []
+  private inkEnds = 0
+  private ends: Int32Array
 
   /** For a shell of about so many triangles. */
   constructor(points: ShellPoints, triangles: number) {
     this.points = points
-    const room = 2 * triangles + 64
-    this.point = new Int32Array(room)
-    this.normal = new Float32Array(3 * room)
-    this.index = new Uint32Array(3 * room)
-    this.part = new Uint8Array(room)
+    const count = 2 * triangles + 64
+    this.point = pointRoom.atLeast(count)
+    this.normal = normalRoom.atLeast(3 * count)
+    this.index = indexRoom.atLeast(3 * count)
+    this.part = partRoom.atLeast(count)
+    this.ends = inkRoom.atLeast(count)
   }
 
   /** A vertex with its normal, which need not have length 1. */
   vertex(point: number, nx: number, ny: number, nz: number): number {
     const made = this.vertices++
-    if (made === this.point.length) {
-      this.point = withRoom(this.point, new Int32Array(2 * made))
-      this.normal = withRoom(this.normal, new Float32Array(6 * made))
+    if (made >= this.point.length || 3 * made + 3 > this.normal.length) {
+      this.point = pointRoom.grown(made + 1)
+      this.normal = normalRoom.grown(3 * made + 3)
     }
     const scale = 1 / (Math.sqrt(nx * nx + ny * ny + nz * nz) || 1)
     this.point[made] = point
@@ -38,21 +53,26 @@ export class MeshBuilder {
     return made
   }
 
-  triangle(a: number, b: number, c: number, part: Part): void {
+  /** A triangle of three vertices; `part` is an index into PARTS. */
+  triangle(a: number, b: number, c: number, part: number): void {
     const made = this.triangles++
-    if (made === this.part.length) {
-      this.part = withRoom(this.part, new Uint8Array(2 * made))
-      this.index = withRoom(this.index, new Uint32Array(6 * made))
+    if (made >= this.part.length || 3 * made + 3 > this.index.length) {
+      this.part = partRoom.grown(made + 1)
+      this.index = indexRoom.grown(3 * made + 3)
     }
     this.index[3 * made] = a
     this.index[3 * made + 1] = b
     this.index[3 * made + 2] = c
-    this.part[made] = PARTS.indexOf(part)
+    this.part[made] = part
   }
 
   /** A line to ink between two points. */
   ink(a: number, b: number): void {
-    this.inked.push(a, b)
+    const made = this.inkEnds
+    this.inkEnds += 2
+    if (this.inkEnds > this.ends.length) this.ends = inkRoom.grown(this.inkEnds)
+    this.ends[made] = a
+    this.ends[made + 1] = b
   }
 
   /** Volume between the shell and the level plane at a depth [m³], as the sum of the tetrahedra from a place of that plane. */
@@ -86,11 +106,12 @@ export class MeshBuilder {
     const { depth, count } = this.points
     const { point, index } = this
     const corners = 3 * this.triangles
-    let size = 1024
-    while (size < corners) size *= 2
-    // Each side is kept once, by both its points in one number; where they all cancel, none is passed more often one way.
-    const key = new Float64Array(size)
-    const net = new Int8Array(size)
+    // Each side hangs on the lesser of its points, with how much more often it is passed one way.
+    const first = firstRoom.filled(count, -1)
+    const next = nextRoom.atLeast(corners)
+    const other = otherRoom.atLeast(corners)
+    const net = netRoom.atLeast(corners)
+    let sides = 0
     let open = 0
     for (let i = 0; i < corners; i++) {
       const a = point[index[i]!]!
@@ -98,14 +119,18 @@ export class MeshBuilder {
       if (a === b || (depth[a] === rimDepthM && depth[b] === rimDepthM)) continue
       const u = Math.min(a, b)
       const v = Math.max(a, b)
-      const side = u * count + v
-      let slot = Math.imul(u, 0x9e3779b1) ^ Math.imul(v, 0x85ebca6b)
-      slot = (slot ^ (slot >>> 15)) & (size - 1)
-      while (key[slot] !== 0 && key[slot] !== side) slot = (slot + 1) & (size - 1)
-      key[slot] = side
-      const before = net[slot]!
+      let k = first[u]!
+      while (k >= 0 && other[k] !== v) k = next[k]!
+      if (k < 0) {
+        k = sides++
+        other[k] = v
+        net[k] = 0
+        next[k] = first[u]!
+        first[u] = k
+      }
+      const before = net[k]!
       const after = before + (a < b ? 1 : -1)
-      net[slot] = after
+      net[k] = after
       if (before === 0) open++
       else if (after === 0) open--
     }
@@ -119,8 +144,9 @@ export class MeshBuilder {
     const put = (out: Float32Array, points: ArrayLike<number>, count: number): Float32Array => {
       for (let i = 0; i < count; i++) {
         const q = points[i]!
-        out[3 * i] = x[vertex[q]!]! + originX
-        out[3 * i + 1] = y[vertex[q]!]! + originY
+        const v = vertex[q]!
+        out[3 * i] = x[v]! + originX
+        out[3 * i + 1] = y[v]! + originY
         out[3 * i + 2] = -depth[q]!
       }
       return out
@@ -130,13 +156,8 @@ export class MeshBuilder {
       normals: this.normal.slice(0, 3 * this.vertices),
       indices: this.index.slice(0, 3 * this.triangles),
       parts: this.part.slice(0, this.triangles),
-      edges: put(new Float32Array(3 * this.inked.length), this.inked, this.inked.length),
+      edges: put(new Float32Array(3 * this.inkEnds), this.ends, this.inkEnds),
       rings,
     }
   }
-}
-
-function withRoom<T extends Int32Array | Uint32Array | Uint8Array | Float32Array>(old: T, fresh: T): T {
-  fresh.set(old)
-  return fresh
 }

@@ -1,11 +1,18 @@
 import type { MeshBuilder } from './mesh-builder.ts'
 import type { Partition } from './partition-types.ts'
+import { PARTS } from './parts.ts'
 import type { PlanDepth } from './plan-depth.ts'
 import type { PlanMesh } from './plan-mesh.ts'
+import { Room } from './room.ts'
 import type { WallLaw } from './wall-kind.ts'
 
 const normal = [0, 0, 1]
 const ray = { ux: 0, uy: 0 }
+const firstRoom = new Room(Int32Array)
+const cellRoom = new Room(Int32Array)
+const rayRoom = new Room(Int32Array)
+const madeRoom = new Room(Int32Array)
+const nextRoom = new Room(Int32Array)
 
 /**
  * The floor, treads, shelves and what the wall makes of them, facing up. A vertex is shared within a cell; on the wall it
@@ -20,11 +27,13 @@ export function addSurface(
   builder: MeshBuilder,
 ): void {
   const { triangles, cellOf, rayOf, rays } = plan
-  const first = new Int32Array(plan.points.x.length).fill(-1)
-  const cellAt = new Int32Array(triangles.length)
-  const rayAt = new Int32Array(triangles.length)
-  const made = new Int32Array(triangles.length)
-  const next = new Int32Array(triangles.length)
+  const first = firstRoom.filled(plan.points.x.length, -1)
+  const cellAt = cellRoom.atLeast(triangles.length)
+  const rayAt = rayRoom.atLeast(triangles.length)
+  const made = madeRoom.atLeast(triangles.length)
+  const next = nextRoom.atLeast(triangles.length)
+  const wallPart = law ? PARTS.indexOf(law.part) : -1
+  const partOf = p.cells.map(({ part }) => PARTS.indexOf(part))
   let count = 0
   const corner = (i: number, cell: number, isWalled: boolean): number => {
     const v = triangles[i]!
@@ -46,7 +55,7 @@ export function addSurface(
   for (let i = 0; i < triangles.length; i += 3) {
     const cell = cellOf[i / 3]!
     const isWalled = rayOf[i]! >= 0 && depth.isWalled(i)
-    const part = isWalled && law ? law.part : p.cells[cell]!.part
+    const part = isWalled && law ? wallPart : partOf[cell]!
     builder.triangle(corner(i, cell, isWalled), corner(i + 1, cell, isWalled), corner(i + 2, cell, isWalled), part)
   }
 }

@@ -2,8 +2,12 @@ import { isInkedBreak } from './inked-breaks.ts'
 import type { MeshBuilder } from './mesh-builder.ts'
 import type { ShellPoints } from './mesh-levels.ts'
 import type { Edge, Partition } from './partition-types.ts'
+import { PARTS } from './parts.ts'
 import type { PlanMesh } from './plan-mesh.ts'
-import type { Part } from './types.ts'
+
+const WALL = PARTS.indexOf('wall')
+const RISER = PARTS.indexOf('riser')
+const RIM = PARTS.indexOf('rim')
 
 /** What adding upright faces needs throughout. */
 interface Shell {
@@ -48,10 +52,10 @@ function addShoreWall(shell: Shell, edge: Edge, chain: readonly number[]): void 
     const d0 = points.depth[foot0]!
     const d1 = points.depth[foot]!
     // Where the floor of a hollow passes the datum between two vertices, one face goes from the rim to the floor.
-    if (d0 * d1 < 0) addQuad(shell, before, v, rim0, rim, foot0, foot, side, 'wall')
+    if (d0 * d1 < 0) addQuad(shell, before, v, rim0, rim, foot0, foot, side, WALL)
     else {
-      addQuad(shell, before, v, rim0, rim, d0 < 0 ? foot0 : datum0, d1 < 0 ? foot : datum, side, 'rim')
-      addQuad(shell, before, v, datum0, datum, d0 > 0 ? foot0 : datum0, d1 > 0 ? foot : datum, side, 'wall')
+      addQuad(shell, before, v, rim0, rim, d0 < 0 ? foot0 : datum0, d1 < 0 ? foot : datum, side, RIM)
+      addQuad(shell, before, v, datum0, datum, d0 > 0 ? foot0 : datum0, d1 > 0 ? foot : datum, side, WALL)
     }
     builder.ink(d0 < rimM ? foot0 : rim0, d1 < rimM ? foot : rim)
     if (isInked) builder.ink(foot0, foot)
@@ -78,8 +82,8 @@ function addRiser(shell: Shell, edge: Edge, chain: readonly number[]): void {
     const r1 = right[i + 1]!
     const { depth } = points
     if (depth[l0]! + depth[l1]! > depth[r0]! + depth[r1]!)
-      addQuad(shell, chain[i]!, chain[i + 1]!, r0, r1, l0, l1, 1, 'riser')
-    else addQuad(shell, chain[i]!, chain[i + 1]!, l0, l1, r0, r1, -1, 'riser')
+      addQuad(shell, chain[i]!, chain[i + 1]!, r0, r1, l0, l1, 1, RISER)
+    else addQuad(shell, chain[i]!, chain[i + 1]!, l0, l1, r0, r1, -1, RISER)
   }
   inkAlong(builder, left)
   inkAlong(builder, right)
@@ -98,7 +102,7 @@ function addQuad(
   bottom0: number,
   bottom1: number,
   side: 1 | -1,
-  part: Part,
+  part: number,
 ): void {
   if (top0 === bottom0 && top1 === bottom1) return
   const nears = points.between(u, top0, bottom0, near)

@@ -1,6 +1,7 @@
 import { cellDepth, cellGradient, floorDepth, floorGradient } from './cell-depth.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import type { PlanMesh } from './plan-mesh.ts'
+import { wallWork } from './strip-rings.ts'
 import { depthIn } from './surface-depth.ts'
 import type { WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
@@ -10,11 +11,14 @@ export class PlanDepth {
   private readonly p: Partition
   private readonly plan: PlanMesh
   private readonly law: WallLaw | undefined
+  /** Of each cell whether the wall does nothing there (1) or something (2), 0 where it isn't known. */
+  private readonly bare: Uint8Array
 
   constructor(p: Partition, plan: PlanMesh) {
     this.p = p
     this.plan = plan
     this.law = wallLaw(p.shape.wall)
+    this.bare = new Uint8Array(p.cells.length)
   }
 
   /** Depth at a vertex, taken as a point of a cell [m]. */
@@ -23,7 +27,7 @@ export class PlanDepth {
     const cell = this.p.cells[index]!
     const x = points.x[v]!
     const y = points.y[v]!
-    if (!this.law) return cellDepth(cell, x, y)
+    if (!this.law || this.isBare(index)) return cellDepth(cell, x, y)
     const n = points.n[v]!
     return n >= 0 ? this.atDistance(index, x, y, n) : depthIn(this.p, cell, x, y).depthM
   }
@@ -96,6 +100,16 @@ export class PlanDepth {
     out[0] = fx * isOver + along * ray.ux
     out[1] = fy * isOver + along * ray.uy
     out[2] = up
+  }
+
+  /** True where the wall does nothing in a whole cell. */
+  private isBare(index: number): boolean {
+    let known = this.bare[index]!
+    if (known === 0) {
+      known = wallWork(this.p, this.p.cells[index]!) === 'none' ? 1 : 2
+      this.bare[index] = known
+    }
+    return known === 1
   }
 
   private floorAt(cell: Cell, x: number, y: number): number {

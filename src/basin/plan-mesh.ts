@@ -72,7 +72,7 @@ function build(p: Partition, chordM: number): PlanMesh {
   const sampling = newSampling(p, law, chordM)
   const sampled = samplePieces(sampling, strip)
   addPartners(sampling, sampled)
-  const runs = stationsOf(p, sampled, points)
+  const runs = stationsOf(sampling, sampled, points, out.rays)
   meshStrip(p, runs, points, edges, sides, out)
   const isTouched = new Uint8Array(p.cells.length)
   for (const cell of out.cellOf) isTouched[cell] = 1

@@ -1,11 +1,9 @@
-/** The vertices of a plan mesh. Where a vertex lies on a ray from the shore, it knows how far out and which way. */
+/** The vertices of a plan mesh. Where a vertex lies on a ray from the shore, it knows how far out. */
 export class PlanPoints {
   readonly x: number[]
   readonly y: number[]
   /** Distance from the shore, NaN where no ray passes [m]. */
   readonly n: number[]
-  readonly ux: number[]
-  readonly uy: number[]
   /** Points nearer than this are one [m]. */
   readonly mergeM: number
   private readonly cellM: number
@@ -17,8 +15,6 @@ export class PlanPoints {
     this.y = Array.from(nodeY)
     const count = nodeX.length
     this.n = new Array<number>(count).fill(Number.NaN)
-    this.ux = new Array<number>(count).fill(0)
-    this.uy = new Array<number>(count).fill(0)
     this.mergeM = mergeM
     this.cellM = 4 * mergeM
   }
@@ -28,23 +24,20 @@ export class PlanPoints {
     this.x.push(x)
     this.y.push(y)
     this.n.push(Number.NaN)
-    this.ux.push(0)
-    this.uy.push(0)
     return this.x.length - 1
   }
 
   /** A new vertex on a ray. */
-  addOnRay(x: number, y: number, n: number, ux: number, uy: number): number {
-    const v = this.add(x, y)
-    this.place(v, n, ux, uy)
-    return v
+  addOnRay(x: number, y: number, n: number): number {
+    this.x.push(x)
+    this.y.push(y)
+    this.n.push(n)
+    return this.x.length - 1
   }
 
-  /** Tells a vertex the ray that it lies on. */
-  place(v: number, n: number, ux: number, uy: number): void {
+  /** Tells a vertex how far from the shore it lies. */
+  place(v: number, n: number): void {
     this.n[v] = n
-    this.ux[v] = ux
-    this.uy[v] = uy
   }
 
   /** Lets a vertex be found by its place. */

@@ -4,7 +4,7 @@ import type { Partition } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
 import type { Sides } from './plan-remainder.ts'
 import { isCrease } from './strip-rings.ts'
-import type { FanRun, Gap, Station } from './strip-stations.ts'
+import type { FanRun, Gap, KnotRun, Station } from './strip-stations.ts'
 
 /** Triangles of the plan and the cell of each. */
 export interface Triangles {
@@ -74,11 +74,23 @@ function flank(station: Station, gap: Gap, at: readonly number[], isEnd: boolean
 }
 
 function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides, out: Triangles): void {
-  const { piece, a, b, atA, atB } = gap
+  const { piece, a, b, atA, atB, knots } = gap
   const { cells } = piece
   for (let j = 0; j < cells.length; j++) {
-    zip(points, a, atA[j]!, atA[j + 1]!, b, atB[j]!, atB[j + 1]!, cells[j]!, out)
-    const u = a.v[atA[j + 1]!]!
+    const below = j > 0 ? knots?.[j - 1] : undefined
+    const above = knots?.[j]
+    if (below?.v.length || above?.v.length) {
+      // Along an edge that leaves one ray for the other, the ray that has less of the cell goes on along the edge.
+      lay(left, a, atA[j]!, atA[j + 1]!, b, atB[j]!, atB[j + 1]!, below, above, true)
+      lay(right, b, atB[j]!, atB[j + 1]!, a, atA[j]!, atA[j + 1]!, below, above, false)
+      zip(points, left, 0, left.v.length - 1, right, 0, right.v.length - 1, cells[j]!, out)
+    } else zip(points, a, atA[j]!, atA[j + 1]!, b, atB[j]!, atB[j + 1]!, cells[j]!, out)
+    let u = a.v[atA[j + 1]!]!
+    if (above && j + 1 < cells.length)
+      for (const v of above.v) {
+        edges.cross(piece.edges[j]!, u, v, cells[j]!, cells[j + 1]!)
+        u = v
+      }
     const v = b.v[atB[j + 1]!]!
     if (u === v) continue
     if (j + 1 < cells.length) edges.cross(piece.edges[j]!, u, v, cells[j]!, cells[j + 1]!)
@@ -90,13 +102,65 @@ function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides
   }
 }
 
+/** Vertices to zip in order, with what they are named; their ray, or the ray of each. */
+interface Chain {
+  readonly v: readonly number[]
+  readonly code: readonly number[]
+  readonly ray: number
+  readonly rays?: readonly number[]
+}
+
+const left = { v: [] as number[], code: [] as number[], ray: -1, rays: [] as number[] }
+const right = { v: [] as number[], code: [] as number[], ray: -1, rays: [] as number[] }
+
+/**
+ * Writes one side of a cell between two rays: the vertices of its own ray, and those on the edges below and above where
+ * these are nearer to the shore on the other ray (below) or further out (above).
+ */
+function lay(
+  out: typeof left,
+  own: Station,
+  own0: number,
+  own1: number,
+  other: Station,
+  other0: number,
+  other1: number,
+  below: KnotRun | undefined,
+  above: KnotRun | undefined,
+  isFirst: boolean,
+): void {
+  out.v.length = 0
+  out.code.length = 0
+  out.rays.length = 0
+  const put = (v: number, code: number, ray: number): void => {
+    out.v.push(v)
+    out.code.push(code)
+    out.rays.push(ray)
+  }
+  const run = ({ v, code, rays }: KnotRun, isForward: boolean): void => {
+    for (let i = 0; i < v.length; i++) {
+      const k = isForward ? i : v.length - 1 - i
+      put(v[k]!, code[k]!, rays[k]!)
+    }
+  }
+  if (below?.v.length && own.n[own0]! > other.n[other0]!) {
+    put(other.v[other0]!, -1, other.ray)
+    run(below, !isFirst)
+  }
+  for (let i = own0; i <= own1; i++) put(own.v[i]!, own.code[i]!, own.ray)
+  if (above?.v.length && own.n[own1]! < other.n[other1]!) {
+    run(above, isFirst)
+    put(other.v[other1]!, -1, other.ray)
+  }
+}
+
 /** Triangles between two runs of vertices; the same ring or crease on both is joined, the rest goes by the shorter diagonal. */
 function zip(
   points: PlanPoints,
-  a: Station,
+  a: Chain,
   a0: number,
   a1: number,
-  b: Station,
+  b: Chain,
   b0: number,
   b1: number,
   cell: number,
@@ -127,19 +191,25 @@ function zip(
     }
     const u = a.v[i]!
     const v = b.v[k]!
+    const rayU = rayAt(a, i)
+    const rayV = rayAt(b, k)
     const w = stepA ? a.v[++i]! : b.v[++k]!
     if (u === v || v === w || w === u) continue
     out.corners.push(u, v, w)
-    out.rayOf.push(a.ray, b.ray, stepA ? a.ray : b.ray)
+    out.rayOf.push(rayU, rayV, stepA ? rayAt(a, i) : rayAt(b, k))
     out.cellOf.push(cell)
   }
+}
+
+function rayAt({ ray, rays }: Chain, i: number): number {
+  return rays === undefined ? ray : rays[i]!
 }
 
 let pairA = 0
 let pairB = 0
 
 /** Writes the next places of both runs that have the same name, or their ends. */
-function nextPair(a: Station, i: number, a1: number, b: Station, k: number, b1: number): void {
+function nextPair(a: Chain, i: number, a1: number, b: Chain, k: number, b1: number): void {
   for (let m = i + 1; m < a1; m++) {
     const code = a.code[m]!
     if (code < 0) continue

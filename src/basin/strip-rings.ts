@@ -17,6 +17,11 @@ export function isCrease(code: number): boolean {
   return code >= 0 && code < 64
 }
 
+/** The code of a ring. */
+export function ringCode(k: number): number {
+  return 64 + k
+}
+
 const FEWEST_RINGS = 4
 const MOST_RINGS = 24
 const HOLLOW = 1000
@@ -57,6 +62,12 @@ export function wallWork(p: Partition, cell: Cell): WallWork {
   return least - r >= Math.max(cell.maxDepthM, 0) ? 'none' : 'creased'
 }
 
+/** True where the wall does nothing in any of some cells. */
+export function isBare(work: readonly WallWork[], cells: readonly number[]): boolean {
+  for (const cell of cells) if (work[cell] !== 'none') return false
+  return true
+}
+
 const span = newSpan()
 const before = new Float64Array(16)
 const after = new Float64Array(16)
@@ -93,7 +104,7 @@ export function addPlaces(
     for (let k = firstStep; k * step < to - hair; k++) steps.push(k * step)
     stops = [...stops, ...steps]
   }
-  const codeOf = (k: number): number => (k < hollowFrom ? 64 + k : HOLLOW + firstStep + k - hollowFrom)
+  const codeOf = (k: number): number => (k < hollowFrom ? ringCode(k) : HOLLOW + firstStep + k - hollowFrom)
   if (work === 'plain') {
     const first = out.n.length
     for (let k = 0; k < stops.length; k++)

@@ -1,9 +1,10 @@
 import { fansOf } from './cove-fan.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
-import { chordsFor } from './path-draw.ts'
+import { chordStops } from './strip-chords.ts'
+import { lateral, levelBetween } from './strip-knots.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
-import { addPlaces, type RayPlaces, ringsOf, type WallWork, wallWork } from './strip-rings.ts'
+import { addPlaces, isBare, type RayPlaces, ringsOf, type WallWork, wallWork } from './strip-rings.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
 import { HAIR, WALL_MERGE_GRAINS } from './tolerance.ts'
 import type { WallLaw } from './wall-kind.ts'
@@ -62,28 +63,23 @@ export function samplePieces(s: Sampling, strip: Strip): SampledPiece[] {
 }
 
 function samplesOf(s: Sampling, strip: Strip, piece: StripPiece): Sample[] {
-  const { t0, t1, fan, edges, by, cells } = piece
-  const count = stepsOf(s, strip, piece)
-  let samples: Sample[] = []
-  for (let i = 0; i <= count; i++) samples.push(sampleAt(s, piece, i === count ? t1 : t0 + ((t1 - t0) * i) / count))
+  const { fan, edges, by, cells } = piece
+  let samples = stopsOf(s, strip, piece).map((t) => sampleAt(s, piece, t))
+  if (isBare(s.work, piece.cells)) return samples
   if (edges.length === 0 && by === -1 && cells.every((cell) => s.work[cell] !== 'creased')) return samples
-  if (s.rings.length > 0 && (edges.length > 0 || by !== -1)) samples = withLevels(s, piece, samples)
+  if (s.rings.length > 0 && by !== -1) samples = withLevels(s, piece, samples)
   const refined = [samples[0]!]
   for (let i = 1; i < samples.length; i++)
     refine(s, piece, samples[i - 1]!, samples[i]!, refined, fan.shore < 0 ? 6 : DEEPEST)
   return refined
 }
 
-/** Even steps along a piece for its shore, and for the strip's far side where that is longer. */
-function stepsOf({ p, chordM }: Sampling, strip: Strip, { fan, t0, t1 }: StripPiece): number {
-  if (fan.shore < 0) {
-    const step = 2 * Math.acos(Math.max(0, 1 - chordM / strip.widthM))
-    return Math.max(1, Math.ceil((t1 - t0) / step))
-  }
-  const { curve, side } = fansOf(p).shores[fan.shore]!
-  const count = chordsFor(curve, t0, t1, chordM)
-  if (curve.kind !== 'arc' || side * curve.radius > 0) return count
-  return Math.ceil(count * Math.sqrt(1 + strip.widthM / Math.abs(curve.radius)))
+/** Places along a piece that its shore asks for, and the strip's far side where that is longer. */
+function stopsOf({ p, chordM }: Sampling, strip: Strip, { fan, t0, t1 }: StripPiece): number[] {
+  if (fan.shore >= 0) return chordStops(fansOf(p).shores[fan.shore]!, t0, t1, chordM, strip.widthM)
+  const step = 2 * Math.acos(Math.max(0, 1 - chordM / strip.widthM))
+  const count = Math.max(1, Math.ceil((t1 - t0) / step))
+  return Array.from({ length: count + 1 }, (_, i) => (i === count ? t1 : t0 + ((t1 - t0) * i) / count))
 }
 
 /** The ray of a piece at t with its crossings, rings and creases. */
@@ -97,6 +93,8 @@ export function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
     ray.x = x
     ray.y = y
   }
+  if (isBare(s.work, piece.cells))
+    return { t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, at: [0], places: { n: [], code: [] } }
   const end = Math.max(ray.end, 0)
   const at = [0]
   let last = 0
@@ -149,19 +147,18 @@ function limitsOf({ p, mergeM }: Sampling, piece: StripPiece, t: number, end: nu
   return crossings
 }
 
-/** Samples where an edge or the cut locus lies at the very distance of a ring, so that rings go on around its bend. */
+/** Samples where the cut locus lies at the very distance of a ring, so that rings go on around its bend. */
 function withLevels(s: Sampling, piece: StripPiece, samples: readonly Sample[]): Sample[] {
   const all = [...samples]
-  const columns = samples[0]!.at.length
+  const column = samples[0]!.at.length - 1
   for (let i = 1; i < samples.length; i++) {
     const a = samples[i - 1]!
     const b = samples[i]!
     if (lateral(a, b) < 8 * s.chordM) continue
-    for (let k = 1; k < columns; k++)
-      for (const level of s.rings) {
-        if (a.at[k]! < level === b.at[k]! < level || a.at[k] === level || b.at[k] === level) continue
-        all.push(atLevel(s, piece, a, b, k, level))
-      }
+    for (const level of s.rings) {
+      if (a.at[column]! < level === b.at[column]! < level || a.at[column] === level || b.at[column] === level) continue
+      all.push(sampleAt(s, piece, levelBetween(s, piece, a, b, column, level)))
+    }
   }
   all.sort((a, b) => a.t - b.t)
   const last = all[all.length - 1]!
@@ -185,40 +182,6 @@ function spread(a: Sample, b: Sample): number {
     norm(b.x - a.x, b.y - a.y),
     norm(b.x + eb * b.nx - a.x - ea * a.nx, b.y + eb * b.ny - a.y - ea * a.ny),
   )
-}
-
-/** How far apart two rays run at most, as far as the longer one goes [m]. */
-function lateral(a: Sample, b: Sample): number {
-  const n = Math.max(a.at[a.at.length - 1]!, b.at[b.at.length - 1]!)
-  return Math.max(norm(b.x - a.x, b.y - a.y), norm(b.x + n * b.nx - a.x - n * a.nx, b.y + n * b.ny - a.y - n * a.ny))
-}
-
-function atLevel(s: Sampling, piece: StripPiece, a: Sample, b: Sample, column: number, level: number): Sample {
-  let ta = a.t
-  let tb = b.t
-  let fa = a.at[column]! - level
-  let fb = b.at[column]! - level
-  let side = 0
-  let t = ta
-  for (let i = 0; i < 40; i++) {
-    t = (ta * fb - tb * fa) / (fb - fa)
-    if (!(t > ta && t < tb)) break
-    rayIn(s.p, piece, t, ray)
-    const f = (ray.at[column - 1] ?? ray.end) - level
-    if (Math.abs(f) <= 1e-14 * level) break
-    if (f > 0 === fa > 0) {
-      ta = t
-      fa = f
-      if (side === 1) fb /= 2
-      side = 1
-    } else {
-      tb = t
-      fb = f
-      if (side === -1) fa /= 2
-      side = -1
-    }
-  }
-  return sampleAt(s, piece, Math.min(Math.max(t, a.t), b.t))
 }
 
 /** Adds samples up to b, with more between where something strays from its chord or a crease comes or goes. */

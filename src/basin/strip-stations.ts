@@ -1,7 +1,9 @@
 import { type Fan, fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
-import { isSameRay, type Sample, type SampledPiece } from './strip-samples.ts'
+import { type Knot, knotsBetween } from './strip-knots.ts'
+import { isBare } from './strip-rings.ts'
+import { isSameRay, type Sample, type SampledPiece, type Sampling } from './strip-samples.ts'
 import type { StripPiece } from './strip-types.ts'
 
 /** A ray of the mesh with all the vertices on it, which the gaps on both its sides share. */
@@ -25,6 +27,15 @@ export interface Gap {
   /** Where each of the piece's cells begins along both rays and where the last ends, as places in their lists. */
   readonly atA: readonly number[]
   readonly atB: readonly number[]
+  /** Vertices between the two rays on each of the piece's edges, from a to b; nothing where there are none. */
+  readonly knots: readonly KnotRun[] | undefined
+}
+
+/** Vertices along an edge, each on a ray of its own. */
+export interface KnotRun {
+  readonly v: number[]
+  readonly code: number[]
+  readonly rays: number[]
 }
 
 /** Stations and gaps along one fan, in the shore's order. */
@@ -36,7 +47,13 @@ export interface FanRun {
 }
 
 /** Lays out all sampled pieces as stations with vertices; joints of fans share one. */
-export function stationsOf(p: Partition, sampled: readonly SampledPiece[], points: PlanPoints): FanRun[] {
+export function stationsOf(
+  s: Sampling,
+  sampled: readonly SampledPiece[],
+  points: PlanPoints,
+  rays: number[],
+): FanRun[] {
+  const { p } = s
   const { fans, shores } = fansOf(p)
   const byFan = new Map<Fan, SampledPiece[]>()
   for (const one of sampled) {
@@ -64,7 +81,7 @@ export function stationsOf(p: Partition, sampled: readonly SampledPiece[], point
       if (about) loop.push(about)
       i = outgoing.get(node)
     }
-    runs.push(...layLoop(p, loop, byFan, points))
+    runs.push(...layLoop(s, loop, byFan, points, rays))
   }
   return runs
 }
@@ -82,11 +99,13 @@ interface Step {
 }
 
 function layLoop(
-  p: Partition,
+  s: Sampling,
   loop: readonly Fan[],
   byFan: ReadonlyMap<Fan, readonly SampledPiece[]>,
   points: PlanPoints,
+  rays: number[],
 ): FanRun[] {
+  const { p } = s
   const { shores } = fansOf(p)
   const steps = loop.map((fan) => stepsAlong(p, fan, byFan.get(fan) ?? []))
   const runs: FanRun[] = []
@@ -125,13 +144,18 @@ function layLoop(
             joined && next.piece === step.piece,
             step.piece.by !== -1,
           )
-      gaps.push({
-        piece: step.piece,
-        a,
-        b,
-        atA: placesIn(a, step.first),
-        atB: placesIn(b, step.last),
-      })
+      gaps.push(
+        isBare(s.work, step.piece.cells)
+          ? undefined
+          : {
+              piece: step.piece,
+              a,
+              b,
+              atA: placesIn(a, step.first),
+              atB: placesIn(b, step.last),
+              knots: layKnots(knotsBetween(s, step.piece, step.first, step.last), points, rays),
+            },
+      )
       stations.push(b)
       if (next && !joined) {
         // Rays without length lie between, e.g. where the shore bends more than any circle.
@@ -190,8 +214,8 @@ function newStation(
   for (let i = 0; i < length; i++) {
     const at = n[i]!
     if (i === 0) {
-      const foot = node >= 0 ? node : points.addOnRay(x, y, 0, nx, ny)
-      points.place(foot, 0, nx, ny)
+      const foot = node >= 0 ? node : points.addOnRay(x, y, 0)
+      points.place(foot, 0)
       v[0] = foot
       continue
     }
@@ -200,12 +224,29 @@ function newStation(
     const mayMeet = !isSame || (endsAtLocus && at === end)
     let found = mayMeet ? points.find(px, py) : -1
     if (found < 0) {
-      found = points.addOnRay(px, py, at, nx, ny)
+      found = points.addOnRay(px, py, at)
       if (mayMeet) points.enter(found)
-    } else if (!(points.n[found]! <= at)) points.place(found, at, nx, ny)
+    } else if (!(points.n[found]! <= at)) points.place(found, at)
     v[i] = found
   }
   return { n, v, code: listCode.slice(0, length), isEvent: !isSame, nx, ny, ray: -1 }
+}
+
+function layKnots(
+  byEdge: readonly (readonly Knot[])[] | undefined,
+  points: PlanPoints,
+  rays: number[],
+): KnotRun[] | undefined {
+  return byEdge?.map((knots) => {
+    const run: KnotRun = { v: [], code: [], rays: [] }
+    for (const { x, y, nx, ny, n, code } of knots) {
+      run.v.push(points.addOnRay(x + n * nx, y + n * ny, n))
+      run.code.push(code)
+      run.rays.push(rays.length / 2)
+      rays.push(nx, ny)
+    }
+    return run
+  })
 }
 
 /** Distances along a ray in the making and what lies there, ascending. */

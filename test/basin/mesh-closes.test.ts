@@ -50,7 +50,7 @@ describe('a mesh closes', () => {
     const builder = new MeshBuilder(shell.points, 3)
     for (let i = 0; i < 9; i += 3) {
       const [a, b, c] = [0, 1, 2].map((k) => builder.vertex(shell.pointAt[i + k]!, 0, 0, 1)) as [number, number, number]
-      builder.triangle(a, b, c, 'floor')
+      builder.triangle(a, b, c, 0)
     }
     addUpright(p, plan, shell.pointOf, shell.points, builder)
     // The three outer sides stay open, and the upright one at the outer end of the only riser.

@@ -1,0 +1,94 @@
+import { norm } from './norm.ts'
+import { newStripRay, rayIn } from './strip-ray.ts'
+import { isBare, ringCode } from './strip-rings.ts'
+import type { Sample, Sampling } from './strip-samples.ts'
+import type { StripPiece } from './strip-types.ts'
+
+const ray = newStripRay()
+
+/** A place between two rays where an edge lies at the very distance of a ring. */
+export interface Knot {
+  readonly t: number
+  readonly x: number
+  readonly y: number
+  readonly nx: number
+  readonly ny: number
+  readonly n: number
+  readonly code: number
+}
+
+/**
+ * Places on a piece's edges, edge by edge, where they pass the rings between two neighbouring rays, in order from one ray
+ * to the other, so that a wall's profile goes on up to the edge. Nothing where there are none.
+ */
+export function knotsBetween(s: Sampling, piece: StripPiece, a: Sample, b: Sample): Knot[][] | undefined {
+  const { edges, cells } = piece
+  if (edges.length === 0 || s.rings.length === 0 || isBare(s.work, piece.cells) || lateral(a, b) < 8 * s.chordM)
+    return undefined
+  let found: Knot[][] | undefined
+  for (let j = 0; j < edges.length; j++) {
+    if (s.work[cells[j]!] === 'none' && s.work[cells[j + 1]!] === 'none') continue
+    const na = a.at[j + 1]!
+    const nb = b.at[j + 1]!
+    const knots: Knot[] = []
+    let last = a.t
+    const count = s.rings.length
+    for (let i = 0; i < count; i++) {
+      const k = na < nb ? i : count - 1 - i
+      const n = s.rings[k]!
+      if (n <= Math.min(na, nb) || n >= Math.max(na, nb)) continue
+      const t = levelBetween(s, piece, a, b, j + 1, n)
+      // Edges that turn back between two rays, or all but run along one, have no order of their own.
+      const isApart = Math.min(Math.abs(n - na), Math.abs(n - nb)) > 4 * s.mergeM && (t - last) * (b.t - t) > 0
+      if (!isApart || !(Math.abs(ray.at[j]! - n) <= s.p.grainM)) continue
+      last = t
+      knots.push({ t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, n, code: ringCode(k) })
+    }
+    if (knots.length === 0) continue
+    found ??= edges.map(() => [])
+    found[j] = knots
+  }
+  return found
+}
+
+/** How far apart two rays run at most, as far as the longer one goes [m]. */
+export function lateral(a: Sample, b: Sample): number {
+  const n = Math.max(a.at[a.at.length - 1]!, b.at[b.at.length - 1]!)
+  return Math.max(norm(b.x - a.x, b.y - a.y), norm(b.x + n * b.nx - a.x - n * a.nx, b.y + n * b.ny - a.y - n * a.ny))
+}
+
+/** Where between two rays an edge (by its column among their distances) or their end lies at a distance; leaves the ray there in `ray`. */
+export function levelBetween(
+  s: Sampling,
+  piece: StripPiece,
+  a: Sample,
+  b: Sample,
+  column: number,
+  level: number,
+): number {
+  let ta = a.t
+  let tb = b.t
+  let fa = a.at[column]! - level
+  let fb = b.at[column]! - level
+  let side = 0
+  let t = ta
+  for (let i = 0; i < 40; i++) {
+    t = (ta * fb - tb * fa) / (fb - fa)
+    if (!((t - ta) * (tb - t) > 0)) break
+    rayIn(s.p, piece, t, ray)
+    const f = (ray.at[column - 1] ?? ray.end) - level
+    if (Math.abs(f) <= 1e-14 * level) break
+    if (f > 0 === fa > 0) {
+      ta = t
+      fa = f
+      if (side === 1) fb /= 2
+      side = 1
+    } else {
+      tb = t
+      fb = f
+      if (side === -1) fa /= 2
+      side = -1
+    }
+  }
+  return Math.min(Math.max(t, Math.min(a.t, b.t)), Math.max(a.t, b.t))
+}
