@@ -44,6 +44,15 @@ export function floorAs(kind: FloorKindId, body: Pick<Body, 'outline' | 'islands
   }
 }
 
+/**
+ * Whether the floor's one depth line still runs where it was put when the floor became one of depth lines: a place that
+ * nobody drew. Its depth may be a measured one.
+ */
+export function isLineAssumed({ outline, islands, floor }: Pick<Body, 'outline' | 'islands' | 'floor'>): boolean {
+  if (floor.kind !== 'contours' || floor.rings.length !== 1) return false
+  return JSON.stringify(floor.rings[0]?.path) === JSON.stringify(insetRing(outline, islands, RING_SHARE))
+}
+
 /** Half way between the first and the last depth of a profile, or between the shallowest and the deepest of another floor. */
 function meanDepth(floor: Floor): number | undefined {
   const depths = depthsOfFloor(floor)

@@ -6,7 +6,7 @@ export type { RingRef } from './commands/places.ts'
 export { demoSpec, demoSpecAt } from './demo.ts'
 export { depthFromReference, depthToReference } from './depths.ts'
 export { deepenedFloor, depthsOfFloor } from './floor-depths.ts'
-export { type FloorKindId, floorAs } from './floor-kinds.ts'
+export { type FloorKindId, floorAs, isLineAssumed } from './floor-kinds.ts'
 export {
   type History,
   type HistoryStep,

@@ -13,6 +13,7 @@ import {
   floorAs,
   insetRing,
   isInside,
+  isLineAssumed,
   movedFloor,
   movedPath,
   type Spec,
@@ -95,6 +96,36 @@ describe('another kind of floor', () => {
     expect(bodyOf(edited(after, 'setEdgeDepth', { bodyId: 'sketch', depthM: 1 }), 'sketch').depthsAssumed).toBe(
       undefined,
     )
+  })
+})
+
+describe('a depth line that nobody drew', () => {
+  const hopper: Path = {
+    start: [2, 1],
+    segments: [{ to: [7, 1] }, { to: [7, 3] }, { to: [2, 3] }, { to: [2, 1] }],
+  }
+  const lines = (spec: Spec) => floorOf(spec, 'sketch', 'contours').rings
+  const assumed = edited(richSpec, 'setFloorKind', { bodyId: 'sketch', kind: 'contours' })
+
+  test('the first line that is drawn takes its place and its depth, and the second is one more', () => {
+    expect(isLineAssumed(bodyOf(assumed, 'sketch'))).toBe(true)
+    const drawn = edited(assumed, 'addContour', { bodyId: 'sketch', path: hopper })
+    expect(lines(drawn)).toEqual([{ depthM: lines(assumed)[0]?.depthM, path: hopper }])
+    expect(isLineAssumed(bodyOf(drawn, 'sketch'))).toBe(false)
+    expect(lines(edited(drawn, 'addContour', { bodyId: 'sketch', path: hopper }))).toHaveLength(2)
+  })
+
+  test('one that was moved, or that another was set inside of, is somebody’s own and stays', () => {
+    const moved = edited(assumed, 'movePoint', {
+      bodyId: 'sketch',
+      ring: { of: 'contour', index: 0 },
+      node: 0,
+      to: [4.5, 2],
+    })
+    expect(lines(edited(moved, 'addContour', { bodyId: 'sketch', path: hopper }))).toHaveLength(2)
+    const inner = edited(assumed, 'addContour', { bodyId: 'sketch' })
+    expect(lines(inner)).toHaveLength(2)
+    expect(isLineAssumed(bodyOf(inner, 'sketch'))).toBe(false)
   })
 })
 

@@ -91,9 +91,15 @@ test('the drawing is done again by keyboard alone', async ({ page }) => {
     await far('ArrowLeft', 32)
     await page.keyboard.press('Enter')
     await page.keyboard.press('Enter')
-    await expect(spoken(page)).toHaveText('Outline closed with 4 points.')
+    await expect(spoken(page)).toHaveText('Outline closed with 4 points. It is a sketch until its size is said.')
     await expect(sheet(page).getByRole('button', { name: /^Point \d of 4/ })).toHaveCount(4)
     expect(numberIn(await announcedVolume(page))).toBeGreaterThan(1000)
+    await expect(page.getByText('Volume, sketch'), 'what was placed by eye is no measured drawing').toBeVisible()
+    await expect(strip(page).getByRole('textbox', { name: 'From end to end' })).toBeFocused()
+    await tabTo(page, /^Drawn to scale$/)
+    await page.keyboard.press('Enter')
+    await expect(page.getByText('Volume, sketch')).toBeHidden()
+    await expect(sheet(page), 'the focus stays with the work').toBeFocused()
   })
 
   await test.step('sets four stations', async () => {

@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { fail, ok } from '../../base/index.ts'
+import { isLineAssumed } from '../floor-kinds.ts'
 import { insetRing } from '../inset.ts'
 import { problem } from '../problems.ts'
 import { depth, PathSchema } from '../schema/geometry.ts'
@@ -11,7 +12,10 @@ import { editBody, without } from './places.ts'
 const SHARE = 0.45
 const DROP_M = 0.3
 
-/** Without a path the line is drawn inside the innermost one, or the outline; without a depth it is a step deeper than any. */
+/**
+ * Without a path the line is drawn inside the innermost one, or the outline; without a depth it is a step deeper than any.
+ * One that is drawn takes the place, and the depth, of a line that nobody drew: the two would only cross.
+ */
 export const addContour = defineEdit({
   id: 'addContour',
   label: 'Add depth line',
@@ -24,6 +28,10 @@ export const addContour = defineEdit({
         (a, b) => (a && a.depthM >= b.depthM ? a : b),
         undefined,
       )
+      if (path && isLineAssumed(body)) {
+        const rings = floor.rings.map((assumed) => ({ depthM: depthM ?? assumed.depthM, path }))
+        return ok({ ...without(body, 'depthsAssumed'), floor: { ...floor, rings } })
+      }
       const ring = {
         depthM: depthM ?? Math.max(floor.edgeDepthM, deepest?.depthM ?? floor.edgeDepthM) + DROP_M,
         path: path ?? insetRing(deepest?.path ?? body.outline, body.islands, SHARE),

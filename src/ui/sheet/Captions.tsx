@@ -1,4 +1,5 @@
-import { memo } from 'react'
+import { memo, useMemo } from 'react'
+import { isLineAssumed } from '../../document/index.ts'
 import { formatQuantity } from '../../units/index.ts'
 import { useUnits } from '../context.tsx'
 import styles from '../plan/plan.module.css'
@@ -25,6 +26,9 @@ export const Captions = memo(function Captions({ view, panes, subject }: Props) 
   const from = FROM_WORDS[body.depthsMeasuredFrom ?? 'waterline']
   const sketch = body.sketch ? 'sketch, not to scale yet' : ''
   const assumed = body.depthsAssumed ? 'depths assumed: drag or type them' : ''
+  const { outline, islands, floor } = body
+  const isAssumed = useMemo(() => isLineAssumed({ outline, islands, floor }), [outline, islands, floor])
+  const line = isAssumed ? 'depth line assumed: draw your own' : ''
   const stretch = view.stretch === 1 ? '' : `vertical × ${view.stretch}`
   const level =
     body.levelM === 0
@@ -32,7 +36,7 @@ export const Captions = memo(function Captions({ view, panes, subject }: Props) 
       : `water ${formatQuantity('length', Math.abs(body.levelM), units)} ${body.levelM < 0 ? 'below' : 'above'} its normal line`
   return (
     <>
-      <Caption x={18} y={22} name="PLAN" notes={[sketch, from]} isStacked />
+      <Caption x={18} y={22} name="PLAN" notes={[sketch, from, line]} isStacked />
       <Caption x={18} y={panes.planHeight + 16} name="SECTION A–A′" notes={[stretch, level, assumed]} />
     </>
   )

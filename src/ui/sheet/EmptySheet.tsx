@@ -15,7 +15,7 @@ export function EmptySheet() {
   }
   const ways = [
     ['Draw a loop', 'Once around the pool with the pointer; its size is asked afterwards.', () => setTool('freehand')],
-    ['Place points', 'Tap along the edge, exact from the start; by keyboard too.', () => setTool('points')],
+    ['Place points', 'Tap along the edge, or place them by keyboard; the grid gives lengths.', () => setTool('points')],
     ['Start from numbers', 'An outline that takes its form from a few lengths.', toNumbers],
     ['Type a volume instead', 'Known or guessed: dosing can begin, the drawing can follow.', toNumbers],
   ] as const

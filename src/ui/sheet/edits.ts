@@ -1,17 +1,17 @@
-import type { Path, Point } from '../../basin/index.ts'
+import { boundsOf, type Path, type Point } from '../../basin/index.ts'
 import type { Body, Command, CommandArgs, RingRef, SegmentKind } from '../../document/index.ts'
 import type { Feature } from '../../features/index.ts'
 import type { Ring } from './items.ts'
 
-/** Standard deviation of a freehand drawing's scale before any length is known: it may be anything about a pool's size. */
+/** Standard deviation of a drawing's scale before any length is known: it may be anything about a pool's size. */
 const UNSCALED_SIGMA = 0.35
 
 /** The commands that the sheet gives; the one place where their names and arguments are written. */
 export const edits = {
-  /** A new basin from an outline; a loop drawn by hand is a sketch until its lengths are known. */
-  draw: (outline: Path, isSketch: boolean): Command => ({
+  /** A new basin from an outline laid out by hand, as a loop or by points: a sketch until its lengths are known. */
+  draw: (outline: Path): Command => ({
     id: 'drawOutline',
-    args: { outline, ...(isSketch ? { sketch: { scaleSigma: UNSCALED_SIGMA } } : {}) },
+    args: { outline, sketch: { scaleSigma: UNSCALED_SIGMA } },
   }),
   movePoint: (bodyId: string, ring: Ring, node: number, to: Point): Command => ({
     id: 'movePoint',
@@ -53,6 +53,11 @@ export const edits = {
     id: 'scaleSketch',
     args: { bodyId, ...lengths },
   }),
+  /** What was drawn on the grid is as long and as wide as it looks there. */
+  takeAsDrawn: ({ id, outline }: Body): Command => {
+    const { minX, minY, maxX, maxY } = boundsOf(outline)
+    return { id: 'scaleSketch', args: { bodyId: id, lengthM: maxX - minX, widthM: maxY - minY } }
+  },
   stretchOutline: (bodyId: string, axis: 'x' | 'y', lengthM: number): Command => ({
     id: 'stretchOutline',
     args: { bodyId, axis, lengthM },

@@ -30,8 +30,10 @@ export function drawContour(hands: Hands, press: Press): Gesture {
 export function giveContour({ app, local, scene }: Pick<Hands, 'app' | 'local' | 'scene'>, path: Path): boolean {
   const body = scene()?.body
   if (body?.floor.kind !== 'contours') return false
-  const contour = body.floor.rings.length
   if (app.getState().dispatch(edits.addContour(body.id, path))) return false
+  // The first line that is drawn takes the place of one that was only assumed.
+  const drawn = scene()?.body.floor
+  const contour = drawn?.kind === 'contours' ? drawn.rings.length - 1 : body.floor.rings.length
   app.getState().setTool('select')
   app.getState().select({ kind: 'contour', bodyId: body.id, contour })
   local.setState({ spoken: `Depth line ${contour + 1} drawn. Type its depth.` })

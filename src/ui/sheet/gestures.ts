@@ -82,9 +82,9 @@ export function grab(hands: Hands, placed: PlacedItem, press: Press): Gesture {
 export function freehand(hands: Hands, press: Press): Gesture {
   const { app, local } = hands
   return loopGesture(hands, press, 'Keep the pointer down and go once around the pool.', (outline) => {
-    if (app.getState().dispatch(edits.draw(outline, true))) return
+    if (app.getState().dispatch(edits.draw(outline))) return
     app.getState().setTool('select')
-    local.setState({ spoken: 'Outline drawn. It is a sketch until its length and width are typed.' })
+    local.setState({ spoken: 'Outline drawn. It is a sketch until its size is said.' })
   })
 }
 

@@ -31,12 +31,12 @@ export function closeDraft(hands: Pick<Hands, 'app' | 'local' | 'scene'>): void 
       local.setState({ draft: draftAfter(draft, { do: 'start-over' }), cursor: undefined })
     return
   }
-  if (app.getState().dispatch(edits.draw(outline, false))) return
+  if (app.getState().dispatch(edits.draw(outline))) return
   local.setState({
     draft: draftAfter(draft, { do: 'start-over' }),
     cursor: undefined,
     guides: [],
-    spoken: `Outline closed with ${draft.points.length} points.`,
+    spoken: `Outline closed with ${draft.points.length} points. It is a sketch until its size is said.`,
   })
   app.getState().setTool('select')
 }

@@ -61,6 +61,6 @@ export function useSheetFocus({ local, frame, focus, focusFields, selectedKey, i
   }, [sounded, tool, frame, focusFields])
   // A fresh sketch asks for its size; on a touch screen that would bring up the keys over the drawing.
   useEffect(() => {
-    if (isSketch && !isCoarse && local.getState().spoken.startsWith('Outline drawn')) focusFields()
+    if (isSketch && !isCoarse && local.getState().spoken.startsWith('Outline ')) focusFields()
   }, [isSketch, isCoarse, local, focusFields])
 }

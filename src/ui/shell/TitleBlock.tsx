@@ -49,7 +49,7 @@ export function TitleBlock() {
   return (
     <div className={styles['block']}>
       <Cell
-        label={body.sketch ? 'Volume of the sketch' : 'Volume'}
+        label={body.sketch ? 'Volume, sketch' : 'Volume'}
         value={show('volume', volumeM3, { sigma })}
         note={`${formatPlusMinus('volume', volumeM3, sigma, units)} (95 %)${body.sketch ? ', not to scale yet' : ''}`}
         isMain

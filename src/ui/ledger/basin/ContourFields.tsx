@@ -1,5 +1,6 @@
+import { useMemo } from 'react'
 import { areaOf, type ContoursFloor } from '../../../basin/index.ts'
-import type { Body } from '../../../document/index.ts'
+import { type Body, isLineAssumed } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, Disclosure } from '../../fields/index.ts'
@@ -22,6 +23,8 @@ export function ContourFields({ body, floor }: Props) {
   const units = useUnits()
   const store = useAppStore()
   const bodyId = body.id
+  const { outline, islands } = body
+  const isAssumed = useMemo(() => isLineAssumed({ outline, islands, floor }), [outline, islands, floor])
   return (
     <>
       <DepthField
@@ -77,6 +80,12 @@ export function ContourFields({ body, floor }: Props) {
           </tbody>
         </table>
       )}
+      {isAssumed ? (
+        <p className={styles['say']}>
+          Where line 1 runs is assumed. The first line that you draw takes its place; or pull its points to where they
+          belong.
+        </p>
+      ) : null}
       {canEdit ? (
         <div className={styles['buttons']}>
           <Button onPress={() => store.getState().setTool('contour')}>Draw a line</Button>

@@ -1,7 +1,8 @@
 import type { Body } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
-import { useUnits } from '../../context.tsx'
-import { QuantityField } from '../../fields/index.ts'
+import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
+import { Button, QuantityField } from '../../fields/index.ts'
+import { edits } from '../../sheet/edits.ts'
 import styles from './basin.module.css'
 import { useEdit } from './useBasin.ts'
 
@@ -9,6 +10,8 @@ import { useEdit } from './useBasin.ts'
 export function SketchNote({ body }: { readonly body: Body }) {
   const edit = useEdit()
   const units = useUnits()
+  const canEdit = useCanEdit()
+  const store = useAppStore()
   const { sketch } = body
   if (!sketch) return null
   const percent = formatQuantity('percent', 100 * sketch.scaleSigma, units)
@@ -33,6 +36,13 @@ export function SketchNote({ body }: { readonly body: Body }) {
         min={0.1}
         onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, widthM: m }))}
       />
+      {canEdit ? (
+        <div className={styles['buttons']}>
+          <Button tone="quiet" onPress={() => store.getState().dispatch(edits.takeAsDrawn(body))}>
+            It is drawn to scale
+          </Button>
+        </div>
+      ) : null}
     </div>
   )
 }

@@ -102,9 +102,9 @@ export function ActiveChlorine({ system, account, solved, known, method }: Activ
         </tbody>
       </table>
       <p className={styles['faint']}>
-        As it was measured at 47° latitude, at the surface of the water, wherever this pool lies; deeper water and a
-        cover keep it longer. Nowell &amp; Hoigné 1992 (abstract): within a fifth without stabiliser, and a rough guide
-        with it.
+        From one measurement, in summer at 47° north and at the surface of the water; this pool’s own latitude counts in
+        Season. Deeper water and a cover keep it longer. Nowell &amp; Hoigné 1992 (abstract): within a fifth without
+        stabiliser, and a rough guide with it.
       </p>
     </>
   )

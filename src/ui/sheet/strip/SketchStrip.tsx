@@ -1,11 +1,19 @@
-import { QuantityField } from '../../fields/index.ts'
+import { useEffect } from 'react'
+import { Button, QuantityField } from '../../fields/index.ts'
 import { edits } from '../edits.ts'
-import { Cell, Title } from './parts.tsx'
+import { Actions, Cell, Title } from './parts.tsx'
 import styles from './strip.module.css'
 import type { StripProps } from './types.ts'
 
 /** A freehand drawing has a form but no size: two known lengths give it one. */
-export function SketchStrip({ scene, give }: StripProps) {
+export function SketchStrip({ scene, give, toSheet }: StripProps & { readonly toSheet: () => void }) {
+  // With the size said these fields go; the focus must not go with them to the page's start.
+  useEffect(
+    () => () => {
+      if (document.activeElement === document.body) toSheet()
+    },
+    [toSheet],
+  )
   const { body, view } = scene
   const { sketch } = body
   if (!sketch) return null
@@ -39,6 +47,9 @@ export function SketchStrip({ scene, give }: StripProps) {
           onChange={(si) => set(across, si)}
         />
       </Cell>
+      <Actions>
+        <Button onPress={() => give(edits.takeAsDrawn(body))}>Drawn to scale</Button>
+      </Actions>
       <p className={styles['say']}>A sketch until both lengths are known: its volume is a rough guess.</p>
     </>
   )

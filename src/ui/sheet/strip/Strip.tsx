@@ -58,18 +58,18 @@ function SelectionStrip({ scene, hands, proposal, toSheet }: SelectionProps) {
   return (
     <>
       {proposal ? <UntangleStrip {...{ ...props, proposal, toSheet }} /> : null}
-      <SelectedFields {...props} hands={hands} />
+      <SelectedFields {...props} toSheet={toSheet} />
     </>
   )
 }
 
-function SelectedFields({ scene, hands, give }: StripProps & { readonly hands: Hands }) {
+function SelectedFields({ scene, hands, give, toSheet }: StripProps & Pick<Props, 'toSheet'>) {
   const selection = useApp((state) => state.selection)
   const props: StripProps = { scene, hands, give }
   if (!scene.canEdit || !selection || selection.bodyId !== scene.body.id) {
     return (
       <>
-        {scene.canEdit && scene.body.sketch ? <SketchStrip {...props} /> : <Readout scene={scene} />}
+        {scene.canEdit && scene.body.sketch ? <SketchStrip {...props} toSheet={toSheet} /> : <Readout scene={scene} />}
         {scene.canEdit && scene.body.floor.kind === 'flat' ? <Slope {...props} /> : null}
       </>
     )
