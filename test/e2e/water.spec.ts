@@ -216,6 +216,20 @@ for (const { name, options } of SCREENS) {
   }
 }
 
+test('fill water once saved is what the chapter shows, with the focus on it', async ({ page }) => {
+  await openApp(page)
+  const water = await chapter(page, 'Water')
+  const fill = water.getByRole('region', { name: 'Fill water', exact: true })
+  await fill.getByRole('button', { name: 'Change the fill water' }).click()
+  await fill.getByRole('button', { name: /^More readings/ }).click()
+  await typeInto(fill.getByRole('textbox', { name: 'Iron', exact: true }), '0.1')
+  await fill.getByRole('button', { name: 'Save fill water' }).click()
+  await expect(fill.getByRole('row', { name: /^Iron 0\.10 mg\/L/ })).toBeVisible()
+  const heading = fill.getByRole('heading', { name: 'Fill water' })
+  await expect(heading).toBeFocused()
+  await expect(heading).toBeInViewport()
+})
+
 test('on paper both kinds of accident stand, and nothing hides behind a title', async ({ page }) => {
   await openApp(page)
   await chapter(page, 'Water')

@@ -1,6 +1,14 @@
 import { useRef, useState } from 'react'
 import { PRODUCTS } from '../../../chemicals/index.ts'
-import { Button, ChoiceField, DateTimeField, finishTyping, QuantityField, SaveButton } from '../../fields/index.ts'
+import {
+  Button,
+  ChoiceField,
+  DateTimeField,
+  finishTyping,
+  QuantityField,
+  SaveButton,
+  useFocusHome,
+} from '../../fields/index.ts'
 import { amountFromG, gFromAmount, measureOf } from '../opening/amounts.ts'
 import { useProducts } from '../opening/useProducts.ts'
 import styles from './logbook.module.css'
@@ -37,6 +45,7 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
     setComplaint(undefined)
   }
   const form = useRef<HTMLDivElement>(null)
+  useFocusHome(form)
   const finish = () => {
     if (!finishTyping(form.current)) return setComplaint(undefined)
     if (product === undefined) return setComplaint('Choose the product first.')
