@@ -55,7 +55,7 @@ export const START_INPUTS: { readonly [M in StartModeId]: readonly StartInput[] 
   'unknown-pool': [],
   'mid-season': [],
   'heavy-rain': [
-    input('rainM', 'Rain', 'length', [0, 1], 'As a height of water: 25 mm is an inch.', { isNeeded: true }),
+    input('rainM', 'Rain', 'length', [0, 1], 'As a height of water, as a rain gauge shows it.', { isNeeded: true }),
     input(
       'catchmentM2',
       'Ground and roofs that drain into the pool',

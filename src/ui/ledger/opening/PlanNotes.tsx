@@ -1,12 +1,14 @@
 import type { OpeningPlan } from '../../../plan/index.ts'
-import { useAppStore, useCanEdit } from '../../context.tsx'
+import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
+import { inOwnUnits } from '../own-units.ts'
 import styles from './opening.module.css'
 
 /** What stands before the lines: stale readings, missing readings, targets outside a code or out of reach, warnings. */
 export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; readonly isMeasured: boolean }) {
   const store = useAppStore()
   const canEdit = useCanEdit()
+  const units = useUnits()
   const toWater = () => store.getState().openChapter('water')
   return (
     <>
@@ -52,7 +54,7 @@ export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; re
       {isMeasured && plan.warnings.length > 0 && (
         <ul className={styles['cautions']} aria-label="Warnings">
           {plan.warnings.map((warning) => (
-            <li key={warning}>{warning}</li>
+            <li key={warning}>{inOwnUnits(warning, units)}</li>
           ))}
         </ul>
       )}

@@ -1,5 +1,7 @@
 import type { DemandTerm } from '../../../plan/index.ts'
+import { useUnits } from '../../context.tsx'
 import { Disclosure } from '../../fields/index.ts'
+import { inOwnUnits } from '../own-units.ts'
 import styles from './season.module.css'
 import { countingTerms, rangeWords } from './upkeep-words.ts'
 
@@ -19,6 +21,7 @@ interface DemandTotal {
 
 /** What a demand is made of: value and range of each term, and under it how it was reckoned and from where. */
 export function TermTable({ title, unitWords, terms, total, format }: TermTableProps) {
+  const units = useUnits()
   const counting = countingTerms(terms)
   if (counting.length === 0) return null
   return (
@@ -54,7 +57,7 @@ export function TermTable({ title, unitWords, terms, total, format }: TermTableP
         {counting.map((term) => (
           <p key={term.id} className={styles['term']}>
             <span>
-              <strong>{term.label}.</strong> {term.how}
+              <strong>{term.label}.</strong> {inOwnUnits(term.how, units)}
             </span>
             <span className={styles['faint']}>{term.source}</span>
           </p>

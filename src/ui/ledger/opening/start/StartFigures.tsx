@@ -1,6 +1,7 @@
 import type { StartFigure, StartInput } from '../../../../plan/index.ts'
 import { useUnits } from '../../../context.tsx'
 import { Disclosure } from '../../../fields/index.ts'
+import { inOwnUnits } from '../../own-units.ts'
 import { andList, inSentence } from '../../water/reading-words.ts'
 import { sourceWords } from '../../water/source-words.ts'
 import styles from '../opening.module.css'
@@ -24,13 +25,15 @@ export function StartFigures({ figures, missing, assumed }: StartFiguresProps) {
       )}
       {figures.length > 0 && (
         <table className={styles['table']}>
-          <caption>Reckoned for this pool{assumed.length > 0 && `; assumed: ${assumed.join('; ')}`}</caption>
+          <caption>
+            Reckoned for this pool{assumed.length > 0 && `; assumed: ${inOwnUnits(assumed.join('; '), units)}`}
+          </caption>
           <tbody>
             {figures.map((figure) => {
               const { best, range } = figureWords(figure, units)
               return (
                 <tr key={figure.key}>
-                  <th scope="row">{figure.label}</th>
+                  <th scope="row">{inOwnUnits(figure.label, units)}</th>
                   <td>
                     {best}
                     {range && <span className={styles['needed']}>{range}</span>}
@@ -46,7 +49,7 @@ export function StartFigures({ figures, missing, assumed }: StartFiguresProps) {
           <ul className={styles['pairs']}>
             {figures.map((figure) => (
               <li key={figure.key}>
-                <strong>{figure.label}.</strong> {figure.how}{' '}
+                <strong>{inOwnUnits(figure.label, units)}.</strong> {inOwnUnits(figure.how, units)}{' '}
                 <span className={styles['faint']}>{sourceWords(figure)}</span>
               </li>
             ))}

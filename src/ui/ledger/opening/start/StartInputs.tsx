@@ -3,6 +3,7 @@ import { START_MODES } from '../../../../plan/index.ts'
 import { formatQuantity } from '../../../../units/index.ts'
 import { useAppStore, useUnits } from '../../../context.tsx'
 import { NumberField, QuantityField } from '../../../fields/index.ts'
+import { inOwnUnits } from '../../own-units.ts'
 import styles from '../opening.module.css'
 
 /** What the start asks its owner, a field each; an empty one is unknown or as usual. */
@@ -21,7 +22,7 @@ export function StartInputs({ start, systemId }: { readonly start: Start; readon
             store.getState().dispatch({ id: 'setStartValue', args: { systemId, key: input.key, value } }),
           min: input.low,
           max: input.high,
-          description: input.help,
+          description: input.help === undefined ? undefined : inOwnUnits(input.help, units),
           placeholder:
             input.usual === undefined
               ? input.isNeeded

@@ -1,8 +1,9 @@
 import { type DerivedStart, deriveStart } from '../../../../derive/index.ts'
 import type { Start, System } from '../../../../document/index.ts'
 import { START_MODES } from '../../../../plan/index.ts'
-import { useApp, useAppStore, useCanEdit } from '../../../context.tsx'
+import { useApp, useAppStore, useCanEdit, useUnits } from '../../../context.tsx'
 import { Button, ChoiceField, DateTimeField, Disclosure, isoFromMs, ProblemNote } from '../../../fields/index.ts'
+import { inOwnUnits } from '../../own-units.ts'
 import styles from '../opening.module.css'
 import { Expected } from './Expected.tsx'
 import { StartFigures } from './StartFigures.tsx'
@@ -11,13 +12,12 @@ import { StartStep } from './StartStep.tsx'
 import { daysWords, dayWords } from './start-words.ts'
 import { Withheld } from './Withheld.tsx'
 
-const OPTIONS = START_MODES.rows.map(({ id, label, when }) => ({ id, label, note: when }))
-
 /** Which start is under way, what it needs to know, and what today asks for. */
 export function StartSection({ system }: { readonly system: System }) {
   const store = useAppStore()
   const canEdit = useCanEdit()
   const nowMs = useApp((state) => state.nowMs)
+  const units = useUnits()
   const { start } = system
   const mode = START_MODES.get(start?.mode ?? '')
   const systemId = system.id
@@ -31,10 +31,10 @@ export function StartSection({ system }: { readonly system: System }) {
         <ChoiceField
           label="Start"
           value={mode?.id}
-          options={OPTIONS}
+          options={START_MODES.rows.map(({ id, label, when }) => ({ id, label, note: inOwnUnits(when, units) }))}
           onChange={(id) => choose(id, isoFromMs(nowMs))}
           placeholder="choose one: the days follow from it"
-          description={mode?.when}
+          description={mode && inOwnUnits(mode.when, units)}
           isCompact
         />
         {start && mode && (
@@ -77,6 +77,7 @@ interface UnderWayProps {
 }
 
 function UnderWay({ start, system }: UnderWayProps) {
+  const units = useUnits()
   const { schedule, day, steps, assumed } = start
   const today = steps.filter(({ isToday }) => isToday)
   return (
@@ -85,7 +86,7 @@ function UnderWay({ start, system }: UnderWayProps) {
       {schedule.warnings.length > 0 && (
         <ul className={styles['cautions']} aria-label="Warnings of this start">
           {schedule.warnings.map((warning) => (
-            <li key={warning}>{warning}</li>
+            <li key={warning}>{inOwnUnits(warning, units)}</li>
           ))}
         </ul>
       )}
@@ -112,8 +113,10 @@ function UnderWay({ start, system }: UnderWayProps) {
             <li key={step.key}>
               <span className={styles['faint']}>{daysWords(step)}</span>
               <span>
-                <strong>{step.title}.</strong> {step.what}
-                {step.condition && <span className={styles['faint']}> {sentence(step.condition.words)}</span>}
+                <strong>{step.title}.</strong> {inOwnUnits(step.what, units)}
+                {step.condition && (
+                  <span className={styles['faint']}> {inOwnUnits(sentence(step.condition.words), units)}</span>
+                )}
                 {step.doneDays.length > 0 && (
                   <span className={styles['faint']}> Ticked on day {step.doneDays.join(', ')}.</span>
                 )}
@@ -125,7 +128,7 @@ function UnderWay({ start, system }: UnderWayProps) {
       <Disclosure title="Notes" level={3}>
         <ul className={styles['cautions']}>
           {schedule.notes.map((note) => (
-            <li key={note}>{note}</li>
+            <li key={note}>{inOwnUnits(note, units)}</li>
           ))}
         </ul>
       </Disclosure>

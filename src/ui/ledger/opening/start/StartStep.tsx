@@ -3,6 +3,7 @@ import type { System } from '../../../../document/index.ts'
 import type { StartSchedule } from '../../../../plan/index.ts'
 import { useCanEdit, useUnits } from '../../../context.tsx'
 import { classes, Disclosure } from '../../../fields/index.ts'
+import { inOwnUnits } from '../../own-units.ts'
 import { sourceWords } from '../../water/source-words.ts'
 import { Cautions } from '../Cautions.tsx'
 import styles from '../opening.module.css'
@@ -40,16 +41,16 @@ export function StartStep({ step, day, system, schedule }: StartStepProps) {
           <h4>{title}</h4>
           {often && <span className={styles['faint']}>{often}</span>}
         </div>
-        <p>{step.what}</p>
+        <p>{inOwnUnits(step.what, units)}</p>
         {!isDone && (
           <>
-            {condition && <p className={styles['interval']}>{condition}</p>}
-            <How how={step.how} />
+            {condition && <p className={styles['interval']}>{inOwnUnits(condition, units)}</p>}
+            <How how={inOwnUnits(step.how, units)} />
             {figures.map((figure) => {
               const { best, range } = figureWords(figure, units)
               return (
                 <p key={figure.key} className={styles['interval']}>
-                  {figure.label}: <strong>{best}</strong>
+                  {inOwnUnits(figure.label, units)}: <strong>{best}</strong>
                   {range && `, ${range}`}
                 </p>
               )
@@ -58,7 +59,7 @@ export function StartStep({ step, day, system, schedule }: StartStepProps) {
             <div className={styles['why']}>
               <Disclosure title="Why">
                 <p>
-                  {step.why} <span className={styles['faint']}>{sourceWords(step)}</span>
+                  {inOwnUnits(step.why, units)} <span className={styles['faint']}>{sourceWords(step)}</span>
                 </p>
               </Disclosure>
             </div>

@@ -1,0 +1,42 @@
+import { formatForEntry, formatQuantity, type Quantity, type UnitSystem } from '../../units/index.ts'
+
+interface Told {
+  readonly pattern: RegExp
+  readonly say: (value: number, units: UnitSystem) => string
+}
+
+/** A number, or "2 to 4", before its unit. */
+const before = (unit: string) =>
+  new RegExp(`(?<![\\d.,])(?:(\\d+(?:\\.\\d+)?) to )?(\\d+(?:\\.\\d+)?) ${unit}(?![\\w²³/])`, 'g')
+
+/** A volume in a sentence is told in two or three figures. */
+const volume = (m3: number, units: UnitSystem) => formatQuantity('volume', m3, units, { sigma: 0.05 * m3 })
+const told = (quantity: Quantity) => (value: number, units: UnitSystem) => formatQuantity(quantity, value, units)
+
+/** What the sums say in metric units within a sentence. A strength or a source's own figure keeps its unit. */
+const TOLD: readonly Told[] = [
+  { pattern: before('mm a day'), say: told('areaRate') },
+  { pattern: before('mm'), say: (mm, units) => formatForEntry('length', mm / 1000, units) },
+  { pattern: before('m'), say: told('length') },
+  // A step of temperature has no zero to be shifted.
+  {
+    pattern: /(?<=every )()(\d+) °C/g,
+    say: (step, units) => (units === 'us' ? `${(step * 9) / 5} °F` : `${step} °C`),
+  },
+  { pattern: before('°C'), say: (celsius, units) => formatQuantity('temperature', celsius, units, { digits: 0 }) },
+  { pattern: before('m³'), say: volume },
+  { pattern: before('L'), say: (litres, units) => volume(litres / 1000, units) },
+]
+
+/** A sentence of the sums with its lengths, volumes and temperatures in the owner's units. */
+export function inOwnUnits(text: string, units: UnitSystem): string {
+  if (units === 'metric') return text
+  return TOLD.reduce(
+    (words, { pattern, say }) =>
+      words.replace(pattern, (_, low: string | undefined, high: string) => {
+        const to = say(Number(high), units)
+        return low ? `${say(Number(low), units)} to ${to}` : to
+      }),
+    text,
+  )
+}
