@@ -12,10 +12,10 @@ export interface VolumeFit {
   readonly volumeM3: number
 }
 
-/** A floor may rise to this depth at its deepest, and the plan change by this factor, no further. */
+/** A floor may rise to this depth at its deepest or sink by this much, and the plan change by this factor, no further. */
 const SHALLOWEST_M = 0.02
-const MOST_FACTOR = 4
-const MOST_DEEPER_M = 20
+export const FIT_LIMITS = { mostDeeperM: 20, mostFactor: 4 } as const
+const { mostDeeperM: MOST_DEEPER_M, mostFactor: MOST_FACTOR } = FIT_LIMITS
 
 /** By how much the depths or the plan of a body have to change for its water, at its own level, to have a volume [m³]. */
 export function fitVolume(body: Body, means: VolumeMeans, volumeM3: number): Result<VolumeFit> {

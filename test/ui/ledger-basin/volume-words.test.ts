@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest'
-import { boundWords, offWords, percentFromSigma, sigmaFromPercent } from '../../../src/ui/ledger/basin/volume-words.ts'
+import { fitVolume } from '../../../src/derive/index.ts'
+import { demoSpec } from '../../../src/document/index.ts'
+import {
+  boundWords,
+  offWords,
+  percentFromSigma,
+  sigmaFromPercent,
+  unmetProblem,
+} from '../../../src/ui/ledger/basin/volume-words.ts'
 
 describe('a stated volume', () => {
   test('± 10 % of 60 m³ is nearly always within 6 m³: a standard deviation of 3.06 m³', () => {
@@ -30,6 +38,21 @@ describe('how far off a figure is', () => {
   test('small differences get a decimal, none is none', () => {
     expect(plain(offWords(0.0026, 'us'))).toBe('0.3 % more')
     expect(offWords(0.0000001, 'us')).toBe('the same')
+  })
+})
+
+describe('a volume that is wanted', () => {
+  test('one that no change of the plan or the depths gives says how far was looked, in the owner’s units, and what else to try', () => {
+    const body = demoSpec.bodies[0]
+    if (!body) throw new Error('the example has no body')
+    const told = (means: 'depths' | 'plan') => {
+      const fit = fitVolume(body, means, 100_000)
+      if (fit.ok) throw new Error('it fits')
+      const { what, why, hint } = unmetProblem(means, fit.problem, 'us')
+      return plain(`${what} ${why} ${hint}`)
+    }
+    expect(told('plan')).toMatch(/^No change of the plan’s size alone .* 4 times as long.* change the depths\.$/)
+    expect(told('depths')).toMatch(/^No change of the depths alone .* 65′ 7″ deeper.* the size of the plan\.$/)
   })
 })
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { deriveDeckCard } from '../../../src/derive/index.ts'
 import { demoSpec } from '../../../src/document/index.ts'
 import { gFromAmount, measureOf } from '../../../src/ui/ledger/opening/amounts.ts'
-import { cardGroups, doseWords } from '../../../src/ui/ledger/opening/card/card-rows.ts'
+import { cardCautions, cardGroups, doseWords } from '../../../src/ui/ledger/opening/card/card-rows.ts'
 import { parseQuantity, type UnitSystem } from '../../../src/units/index.ts'
 
 const UNITS: readonly UnitSystem[] = ['us', 'metric', 'imperial']
@@ -35,5 +35,15 @@ describe('the deck card', () => {
     }
     const written = cardGroups(card, 'metric').flatMap(({ products }) => products.flatMap(({ doses }) => doses))
     expect(written.filter((dose) => dose !== undefined).length).toBe(card.rows.flatMap((row) => row.doses).length)
+  })
+
+  test('a caution of some products names them; one of all of them, or of the card, names none', () => {
+    const of = (words: string) => cardCautions(card).find(({ text }) => text.startsWith(words))?.of
+    expect(of('Acid burns eyes')).toBe('Muriatic acid')
+    expect(of('It gets hot as it dissolves')).toBe('Calcium chloride flake')
+    expect(of('Never near any acid')).toBe('Liquid chlorine')
+    expect(of('The product')).toBe(undefined)
+    expect(of('This card is no leave to bathe')).toBe(undefined)
+    expect(cardCautions(card).map(({ text }) => text)).toEqual(card.cautions)
   })
 })

@@ -6,7 +6,7 @@ import { useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ProblemNote, QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { useEdit } from './useBasin.ts'
-import { fitWords } from './volume-words.ts'
+import { fitWords, unmetProblem } from './volume-words.ts'
 
 const MEANS: readonly { readonly id: VolumeMeans; readonly label: string }[] = [
   { id: 'depths', label: 'the depths' },
@@ -52,7 +52,7 @@ export function SetVolume({ body, volumeM3 }: { readonly body: Body; readonly vo
         onPending={setTyping}
       />
       <SegmentedField label="By changing" value={means} options={MEANS} onChange={setMeans} />
-      {fit && !fit.ok ? <ProblemNote problem={fit.problem} /> : null}
+      {fit && !fit.ok ? <ProblemNote problem={unmetProblem(means, fit.problem, units)} /> : null}
       {fit?.ok ? (
         <>
           <p className={styles['say']} role="status">

@@ -1,5 +1,6 @@
+import type { Problem } from '../../../base/index.ts'
 import { boundsOf } from '../../../basin/index.ts'
-import type { RuleOfThumb, VolumeFit, VolumeMeans } from '../../../derive/index.ts'
+import { FIT_LIMITS, type RuleOfThumb, type VolumeFit, type VolumeMeans } from '../../../derive/index.ts'
 import { type Body, depthsOfFloor, depthToReference } from '../../../document/index.ts'
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 
@@ -44,6 +45,26 @@ export function fitWords(body: Body, means: VolumeMeans, fit: VolumeFit, units: 
   const percent = Math.abs(fit.value - 1) * 100
   const shown = formatQuantity('percent', percent, units, { digits: percent < 2 ? 1 : 0 })
   return `The plan and all in it ${shown} ${fit.value >= 1 ? 'larger' : 'smaller'}, overall then ${length(width)} by ${length(height)}. Depths stay.`
+}
+
+/** Why a wanted volume can't be had by one means, with how far it was looked for and what else to try. */
+export function unmetProblem(means: VolumeMeans, problem: Problem, units: UnitSystem): Problem {
+  if (problem.code !== 'volume-not-met') return problem
+  const { mostDeeperM, mostFactor } = FIT_LIMITS
+  const deeper = formatQuantity('length', mostDeeperM, units)
+  return means === 'depths'
+    ? {
+        ...problem,
+        what: 'No change of the depths alone gives this volume.',
+        why: `All depths together were looked at from nearly dry to at most ${deeper} deeper, or as far as walls and steps allow.`,
+        hint: 'Ask for another volume, or change the size of the plan.',
+      }
+    : {
+        ...problem,
+        what: 'No change of the plan’s size alone gives this volume.',
+        why: `The plan was looked at from a quarter of its lengths to at most ${mostFactor} times as long, or as far as walls and steps allow.`,
+        hint: 'Ask for another volume, or change the depths.',
+      }
 }
 
 /** Less than this is no surface but rounding [m²]: a square centimetre. */

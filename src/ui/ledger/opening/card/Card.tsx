@@ -6,7 +6,7 @@ import { andList } from '../../water/reading-words.ts'
 import { dateOf } from '../schedule.ts'
 import { useProducts } from '../useProducts.ts'
 import styles from './card.module.css'
-import { CARD_AID, cardGroups } from './card-rows.ts'
+import { CARD_AID, cardCautions, cardGroups } from './card-rows.ts'
 
 interface CardProps {
   readonly card: DeckCard
@@ -75,8 +75,11 @@ export function Card({ card, withheld }: CardProps) {
         ))}
       </table>
       <ul className={styles['cautions']} aria-label="Cautions of the card">
-        {card.cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
+        {cardCautions(card, list).map(({ of, text }) => (
+          <li key={text}>
+            {of && <strong>{of}: </strong>}
+            {text}
+          </li>
         ))}
       </ul>
       <dl className={styles['aid']}>

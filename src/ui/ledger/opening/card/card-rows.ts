@@ -1,7 +1,8 @@
-import { FIRST_AID, type ProductList } from '../../../../chemicals/index.ts'
+import { CAUTIONS, FIRST_AID, type ProductList } from '../../../../chemicals/index.ts'
 import type { DeckCard, DeckDose, DeckRow } from '../../../../plan/index.ts'
 import { parseQuantity, type UnitSystem } from '../../../../units/index.ts'
-import { formatAmount, gFromAmount, measureOf } from '../amounts.ts'
+import { andList } from '../../water/reading-words.ts'
+import { formatAmount, gFromAmount, measureOf, productOf, splitStrength } from '../amounts.ts'
 
 /** A reading's part of the card: the readings across, the products down. */
 export interface CardGroup {
@@ -39,6 +40,27 @@ function groupOf({ key, label, doses }: DeckRow, units: UnitSystem, list: Produc
       }),
     })),
   }
+}
+
+export interface CardCaution {
+  /** The products it is about; undefined where it holds for all on the card. */
+  readonly of: string | undefined
+  readonly text: string
+}
+
+/** The card's cautions, each with the products that carry it. */
+export function cardCautions(card: DeckCard, list?: ProductList): readonly CardCaution[] {
+  const ids = [...new Set(card.rows.flatMap((row) => row.doses.map(({ productId }) => productId)))]
+  const products = ids.flatMap((id) => productOf(id, list) ?? [])
+  return card.cautions.map((text) => {
+    const id = CAUTIONS.rows.find((caution) => caution.text === text && caution.topic !== 'label')?.id
+    const names = id === undefined ? [] : products.filter(({ cautions }) => cautions.includes(id))
+    const isOfSome = names.length > 0 && names.length < products.length
+    return {
+      of: isOfSome ? andList([...new Set(names.map(({ label }) => splitStrength(label).name))]) : undefined,
+      text,
+    }
+  })
 }
 
 /** "490 g", "1.4 kg in 2 pours"; in any units never more than the exact amount. */
