@@ -93,6 +93,27 @@ for (const { name, options } of SCREENS) {
   })
 }
 
+for (const [width, height, least] of [
+  [1024, 768, 0.35],
+  [640, 400, 0.5],
+] as const)
+  test(`${width} × ${height}, as a small window or a page at twice its size: the drawing keeps its share of it`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height })
+    await openApp(page)
+    expect.soft(await overflowing(page), 'nothing is wider than the page').toEqual([])
+    expect.soft(await cutText(page), 'no text is cut').toEqual([])
+    const [drawing, bar, header] = await Promise.all(
+      [sheet(page), page.getByRole('tablist'), page.getByRole('banner')].map((each) => each.boundingBox()),
+    )
+    if (!drawing || !bar || !header) throw new Error('something is not on the screen')
+    // Beside the ledger the bar is above it; else it stands at the foot of the screen, over what lies below.
+    const foot = bar.x > drawing.x ? height : bar.y
+    const seen = Math.min(drawing.y + drawing.height, foot) - Math.max(drawing.y, header.y + header.height)
+    expect(seen / height).toBeGreaterThan(least)
+  })
+
 test('on paper are the drawing, the title block and every chapter with its cautions', async ({ page }) => {
   await openApp(page)
   const volume = (await announcedVolume(page)).replace(' US gallons', ' gal')

@@ -36,8 +36,8 @@ export const Captions = memo(function Captions({ view, panes, subject }: Props) 
       : `water ${formatQuantity('length', Math.abs(body.levelM), units)} ${body.levelM < 0 ? 'below' : 'above'} its normal line`
   return (
     <>
-      <Caption x={18} y={22} name="PLAN" notes={[sketch, from, line]} isStacked />
-      <Caption x={18} y={panes.planHeight + 16} name="SECTION A–A′" notes={[stretch, level, assumed]} />
+      <Caption x={18} y={22} name="PLAN" notes={[sketch, from]} isStacked />
+      <Caption x={18} y={panes.planHeight + 16} name="SECTION A–A′" notes={[stretch, level, assumed, line]} />
     </>
   )
 })

@@ -47,10 +47,12 @@ export function StartFigures({ figures, missing, assumed }: StartFiguresProps) {
       {figures.length > 0 && (
         <Disclosure title="How these are reckoned" isLazy>
           <ul className={styles['pairs']}>
-            {figures.map((figure) => (
+            {figures.map((figure, i) => (
               <li key={figure.key}>
                 <strong>{inOwnUnits(figure.label, units)}.</strong> {inOwnUnits(figure.how, units)}{' '}
-                <span className={styles['faint']}>{sourceWords(figure)}</span>
+                {figures.findIndex((each) => sourceWords(each) === sourceWords(figure)) === i && (
+                  <span className={styles['faint']}>{sourceWords(figure)}</span>
+                )}
               </li>
             ))}
           </ul>

@@ -26,6 +26,8 @@ export function conditionWords({
   return `Measure first: ${words}.`
 }
 
+/** How far off a volume may be of which no range is told, as a share. */
+const UNTOLD_SHARE = 0.05
 const SYRINGE_M3 = 20e-6
 
 /** A figure with its unit and as many digits as its range leaves; with both ends where they read otherwise. */
@@ -33,8 +35,10 @@ export function figureWords(
   { quantity, value, low, high }: Pick<StartFigure, 'quantity' | 'value' | 'low' | 'high'>,
   units: UnitSystem,
 ): { readonly best: string; readonly range: string | undefined } {
-  // two digits of the range's width are all that the figure knows of itself
-  const options = high > low ? { sigma: (high - low) / 2 } : {}
+  // two digits of the range's width are all that the figure knows of itself; a volume of which none is told is rain or a
+  // level times a surface, known in three figures at best
+  const sigma = high > low ? (high - low) / 2 : quantity === 'volume' ? UNTOLD_SHARE * Math.abs(value) : undefined
+  const options = sigma === undefined ? {} : { sigma }
   // a few millilitres are drawn up with a syringe, whatever the units of the house
   const isDrop = quantity === 'liquid' && value < SYRINGE_M3
   const say = (each: number) => formatQuantity(quantity, each, isDrop ? 'metric' : units, options)
