@@ -1,10 +1,12 @@
 import { memo } from 'react'
 import type { Body, DepthReference } from '../../../document/index.ts'
+import { useUnits } from '../../context.tsx'
 import { ChoiceField, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { CareFields } from './CareFields.tsx'
 import { FloorFields } from './FloorFields.tsx'
 import { Section } from './Section.tsx'
+import { levelCaution, rimCaution } from './unusual.ts'
 import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
 import { WallFields } from './WallFields.tsx'
 
@@ -43,6 +45,7 @@ export const DepthSection = memo(function DepthSection({ number }: { readonly nu
 
 function ReferenceFields({ body }: { readonly body: Body }) {
   const edit = useEdit()
+  const units = useUnits()
   const bodyId = body.id
   const reference = body.depthsMeasuredFrom ?? 'waterline'
   return (
@@ -73,7 +76,10 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         value={body.levelM}
         isRequired
         onChange={(levelM) => (levelM === undefined ? undefined : edit('setLevel', { bodyId, levelM }))}
-        description="Above the nominal waterline, or below it with a minus sign. The volume is that of this level."
+        description={
+          levelCaution(body.levelM, body.freeboardM) ??
+          'Above the nominal waterline, or below it with a minus sign. The volume is that of this level.'
+        }
       />
       <QuantityField
         label="Rim above the waterline"
@@ -82,6 +88,7 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         min={0}
         isRequired
         onChange={(freeboardM) => (freeboardM === undefined ? undefined : edit('setFreeboard', { bodyId, freeboardM }))}
+        description={rimCaution(body.freeboardM, units) ?? ''}
       />
     </div>
   )

@@ -12,6 +12,7 @@ import { nodesOf } from './ring.ts'
 import { Section } from './Section.tsx'
 import { SketchNote } from './SketchNote.tsx'
 import { StartOutline } from './StartOutline.tsx'
+import { lengthCaution } from './unusual.ts'
 import { useBodyParts, useEdit } from './useBasin.ts'
 
 const PARTS = ['id', 'outline', 'islands', 'sketch'] as const
@@ -70,7 +71,9 @@ export const OutlineSection = memo(function OutlineSection({ number }: { readonl
 
 function OverallFields({ body }: { readonly body: Body }) {
   const edit = useEdit()
+  const units = useUnits()
   const box = boundsOf(body.outline)
+  const caution = lengthCaution(Math.max(box.maxX - box.minX, box.maxY - box.minY), units)
   const stretch = (axis: 'x' | 'y', lengthM: number | undefined) =>
     lengthM === undefined ? undefined : edit('stretchOutline', { bodyId: body.id, axis, lengthM })
   return (
@@ -90,7 +93,7 @@ function OverallFields({ body }: { readonly body: Body }) {
         min={0.1}
         isRequired
         onChange={(m) => stretch('y', m)}
-        description="A new figure stretches the whole plan that way."
+        description={caution ?? 'A new figure stretches the whole plan that way.'}
       />
     </div>
   )

@@ -1,12 +1,13 @@
 import { Fragment } from 'react'
 import type { Axis, Point, ProfileFloor } from '../../../basin/index.ts'
 import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
-import { useAppStore, useCanEdit } from '../../context.tsx'
+import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { type Answer, Button, Disclosure, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { nextStation } from './floors.ts'
 import { RowButton } from './RowButton.tsx'
 import { slopeRemark } from './slope.ts'
+import { depthCaution, stationCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 const FEWEST = 1
@@ -21,7 +22,9 @@ export function StationTable({ body, floor }: Props) {
   const edit = useEdit()
   const canEdit = useCanEdit()
   const store = useAppStore()
+  const units = useUnits()
   const { stations, axis } = floor
+  const sectionM = Math.hypot(axis.to[0] - axis.from[0], axis.to[1] - axis.from[1])
   const move = (station: number, sM: number, depthM: number) =>
     edit('moveStation', { bodyId: body.id, station, sM, depthM })
   const moveAxis = (next: Axis) => edit('setAxis', { bodyId: body.id, axis: next })
@@ -44,6 +47,7 @@ export function StationTable({ body, floor }: Props) {
           {stations.map((station, i) => {
             const [sM, depthM] = station
             const next = stations[i + 1]
+            const caution = [stationCaution(sM, sectionM), depthCaution(depthM, units)].filter(Boolean).join(' ')
             const fall = next ? slopeRemark(station, next) : undefined
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: a station is known by its place in the row
@@ -92,6 +96,14 @@ export function StationTable({ body, floor }: Props) {
                       <span className={styles['hint']}>
                         The floor stands out of the water here, as a beach does. A depth is typed without a minus sign.
                       </span>
+                    </td>
+                  </tr>
+                ) : null}
+                {caution ? (
+                  <tr className={styles['between']}>
+                    <td />
+                    <td colSpan={3}>
+                      <span className={styles['hint']}>{caution}</span>
                     </td>
                   </tr>
                 ) : null}

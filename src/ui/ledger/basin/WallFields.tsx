@@ -3,6 +3,7 @@ import { useUnits } from '../../context.tsx'
 import { NumberField, QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { leanWords, runFromAngle, runFromLean, toAngle, toLean } from './batter.ts'
+import { leanCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 /** Radius of a cove and lean of a wall until they are measured; common practice, no source. */
@@ -71,7 +72,7 @@ function BatterFields({ run, onChange }: { readonly run: number; readonly onChan
         max={toLean(10, units)}
         isRequired
         onChange={(lean) => (lean === undefined ? undefined : void onChange(runFromLean(lean, units)))}
-        description={words.how}
+        description={leanCaution(run) ?? words.how}
       />
       <NumberField
         label="The same as an angle"

@@ -1,0 +1,42 @@
+import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
+
+/** Beyond these a figure is more likely a slip of the keys or of the unit than a pool: our own judgement, no source. */
+const DEEPEST_M = 6
+const LONGEST_M = 100
+const HIGHEST_RIM_M = 1
+/** 45° from upright. */
+const MOST_LEAN = 1
+/** How far past either end of the section a station may lie, as a share of the section's length. */
+const PAST_END = 0.5
+
+const CHECK = 'Check the figure and its unit; it is reckoned with as it stands.'
+
+export function depthCaution(depthM: number, units: UnitSystem): string | undefined {
+  if (depthM <= DEEPEST_M) return undefined
+  return `Deeper than ${formatQuantity('length', DEEPEST_M, units)}, as hardly any pool is. ${CHECK}`
+}
+
+export function lengthCaution(lengthM: number, units: UnitSystem): string | undefined {
+  if (lengthM <= LONGEST_M) return undefined
+  return `Longer than ${formatQuantity('length', LONGEST_M, units)}, as hardly any pool is. ${CHECK}`
+}
+
+export function rimCaution(freeboardM: number, units: UnitSystem): string | undefined {
+  if (freeboardM <= HIGHEST_RIM_M) return undefined
+  return `The rim would stand more than ${formatQuantity('length', HIGHEST_RIM_M, units)} over the water. ${CHECK}`
+}
+
+export function leanCaution(run: number): string | undefined {
+  return run <= MOST_LEAN ? undefined : `More than 45° from upright: a slope rather than a wall. ${CHECK}`
+}
+
+/** A station far beyond the section's ends: the floor is drawn on from there, and nothing of the pool lies so far out. */
+export function stationCaution(sM: number, sectionM: number): string | undefined {
+  const isFar = sM < -PAST_END * sectionM || sM > (1 + PAST_END) * sectionM
+  return isFar ? `Far outside the section from A to A′. ${CHECK}` : undefined
+}
+
+/** Today's water over the rim, or so low that the usual line has no meaning. */
+export function levelCaution(levelM: number, freeboardM: number): string | undefined {
+  return levelM > freeboardM ? `The water would stand over the rim. ${CHECK}` : undefined
+}

@@ -1,0 +1,37 @@
+import { describe, expect, test } from 'vitest'
+import { demoSpec, depthsOfFloor } from '../../../src/document/index.ts'
+import {
+  depthCaution,
+  leanCaution,
+  lengthCaution,
+  levelCaution,
+  rimCaution,
+  stationCaution,
+} from '../../../src/ui/ledger/basin/unusual.ts'
+
+const FT = 0.3048
+
+describe('figures that hardly any pool has', () => {
+  test('a slip of the keys or of the unit is said at the field, in the owner’s units', () => {
+    expect(depthCaution(40 * FT, 'us')).toMatch(/^Deeper than 19′\s8″/)
+    expect(depthCaution(40 * FT, 'metric')).toMatch(/^Deeper than 6/)
+    expect(lengthCaution(900 * FT, 'us')).toMatch(/^Longer than 328′/)
+    expect(rimCaution(99 * FT, 'us')).toMatch(/^The rim would stand/)
+    expect(leanCaution(80 / 12)).toMatch(/^More than 45°/)
+    expect(stationCaution(900 * FT, 11)).toMatch(/^Far outside the section/)
+    expect(stationCaution(-20, 11)).toMatch(/^Far outside the section/)
+    expect(levelCaution(0.4, 0.15)).toMatch(/over the rim/)
+  })
+
+  test('nothing is said of usual ones, nor of the example', () => {
+    const body = demoSpec.bodies[0]
+    if (body?.floor.kind !== 'profile') throw new Error('the example has no profile')
+    for (const depthM of [...depthsOfFloor(body.floor), 5]) expect(depthCaution(depthM, 'us')).toBe(undefined)
+    for (const [sM] of body.floor.stations) expect(stationCaution(sM, 11)).toBe(undefined)
+    expect(lengthCaution(50, 'us')).toBe(undefined)
+    expect(rimCaution(body.freeboardM, 'us')).toBe(undefined)
+    expect(leanCaution(1)).toBe(undefined)
+    expect(levelCaution(body.levelM, body.freeboardM)).toBe(undefined)
+    expect(levelCaution(-2, 0.15)).toBe(undefined)
+  })
+})
