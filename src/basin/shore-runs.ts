@@ -25,6 +25,9 @@ interface Place {
   readonly distance: number
 }
 
+/** Distances that differ by less than this part of the grain are equal. */
+const TIES = 16
+
 const known = new Memory<Partition, Int32Array>()
 const jet = newJet()
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
@@ -65,8 +68,12 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
       add(cut, to, b)
       return
     }
-    split(from, a, cut, look(cut - inset), depth - 1)
-    split(cut, look(cut + inset), to, b, depth - 1)
+    const before = look(cut - inset)
+    if (isAsNear(p, curve, widthM, before, a)) add(from, cut, a)
+    else split(from, a, cut, before, depth - 1)
+    const after = look(cut + inset)
+    if (isAsNear(p, curve, widthM, after, b)) add(cut, to, b)
+    else split(cut, after, to, b, depth - 1)
   }
   let start = t0
   let here = look(t0 + HAIR * (t1 - t0))
@@ -80,6 +87,18 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
     here = there
   }
   return merged(runs)
+}
+
+/** True where a place is as near to what is nearest to another one as to its own: rounding alone may tell the two apart. */
+function isAsNear(p: Partition, curve: Curve, widthM: number, { t, by, how, distance }: Place, other: Place): boolean {
+  if (by === other.by && how === other.how) return true
+  if (other.by < 0) return distance >= widthM - p.grainM / TIES
+  const shore = shoresOf(p)[other.by]!
+  evaluate(curve, t, jet)
+  footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, foot)
+  const { from, to } = p.edges[shore.edge]!
+  const node = other.how === 0 ? -1 : other.how === 1 ? from : to
+  return nodeAt(p, other.by) === node && foot.distance <= Math.min(distance, widthM) + p.grainM / TIES
 }
 
 /** The first stretch of shore at each node, −1 for none. Remembered for each partition. */

@@ -33,4 +33,23 @@ describe('what is nearest along an edge', () => {
       }
     }
   })
+
+  // The feet pass each joint as fast as the shore goes, but for a hair about it both stretches and the joint are as near.
+  it('changes once at each joint along a short edge that is about one centre with the shore', () => {
+    for (let i = 0; i < 60; i++) {
+      const turn = (Math.PI * i) / 30
+      const about = (radius: number, ...angles: number[]): Point[] =>
+        angles.map((a) => [radius * Math.cos(turn + a) + 0.3, radius * Math.sin(turn + a) - 0.7])
+      const arcs = (from: Point, bulge: number, ...to: Point[]): Path => ({
+        start: from,
+        segments: to.map((each) => ({ to: each, bulge })),
+      })
+      const [e, n, w, s] = about(4, 0, Math.PI / 2, Math.PI, -Math.PI / 2) as [Point, Point, Point, Point]
+      const pool = arcs(e, Math.SQRT2 - 1, n, w, s, e)
+      const [a, b] = about(3.62, Math.PI / 2 - 2e-4, Math.PI / 2 + 3e-4) as [Point, Point]
+      const [c] = about(3.61, Math.PI / 2) as [Point]
+      const shelf: Path = { start: a, segments: [{ to: b, bulge: Math.tan(5e-4 / 4) }, { to: c }, { to: a }] }
+      expect(mostRuns(pool, shelf, 0.5), `turned by ${turn}`).toBeLessThan(9)
+    }
+  })
 })
