@@ -24,21 +24,30 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
   let hi = Math.max(highest, lo) + volumeM3 / areaM2
   // A cove keeps water out that the bare floor would have held: raise the bracket until it holds enough.
   for (let i = 0; i < 64 && volumeAtLevel(p, hi).volumeM3 < volumeM3; i++) hi += (hi - lo) / 2
+  const noiseM3 = 16 * ROUNDING * areaM2 * (hi - lo)
   let level = (lo + hi) / 2
+  let best = level
+  let bestOff = Infinity
   for (let i = 0; i < 200; i++) {
     const { volumeM3: v, waterSurfaceM2: a } = volumeAtLevel(p, level)
     const off = v - volumeM3
     if (off > 0) hi = level
     else lo = level
-    if (Math.abs(off) <= 8 * ROUNDING * volumeM3) return ok(level)
+    // Once rounding is all that is left, a step that doesn't halve it is one among neighbours: none of them is better.
+    const isLast = Math.abs(off) <= noiseM3 && Math.abs(off) > bestOff / 2
+    if (Math.abs(off) < bestOff) {
+      best = level
+      bestOff = Math.abs(off)
+    }
+    if (isLast || bestOff <= 8 * ROUNDING * volumeM3) break
     let next = a > 0 ? level - off / a : (lo + hi) / 2
+    if (next === level) break
     if (!(next > lo && next < hi)) next = (lo + hi) / 2
-    if (next === level || next === lo || next === hi) break
+    if (next === lo || next === hi) break
     level = next
   }
   // The bracket is down to neighbouring numbers, or nearly: take it if the volume there is what quadrature can tell.
-  const off = Math.abs(volumeAtLevel(p, level).volumeM3 - volumeM3)
-  return off <= NEARLY * volumeM3 + arithmeticBound(p, deepest + Math.abs(level))
-    ? ok(level)
+  return bestOff <= NEARLY * volumeM3 + arithmeticBound(p, deepest + Math.abs(best))
+    ? ok(best)
     : fail(problem('volume-out-of-reach', ''))
 }
