@@ -4,7 +4,6 @@ import {
   closedOn,
   type DeckCard,
   deckCard,
-  type GivenDose,
   type OpeningInput,
   type OpeningPlan,
   openingPlan,
@@ -12,6 +11,7 @@ import {
 } from '../plan/index.ts'
 import { combinedChlorine } from '../water/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
+import { givenDoses, isCopyOf, readingsToDoseBy } from './kept.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
 import { deriveProducts, stockOf } from './products.ts'
@@ -25,17 +25,6 @@ import { dosableReading, latestReadings } from './water.ts'
 /** Which sizes of packages are on the shelf where the owner buys. */
 export type PackageSystem = NonNullable<OpeningInput['packageSystem']>
 
-/** Doses that were given, oldest first; the plan tells those before the readings from those since. */
-function givenDoses(system: System): readonly GivenDose[] {
-  return system.log
-    .flatMap((entry) =>
-      entry.kind === 'dose'
-        ? [{ line: entry.line, product: entry.product, amountG: entry.amountG, atMs: momentMs(entry.at) }]
-        : [],
-    )
-    .sort((a, b) => a.atMs - b.atMs)
-}
-
 /** Lines of the plan that dose nothing and were ticked off; the plan tells which of them still count. */
 function tickedLines(system: System): NonNullable<OpeningInput['doneKeys']> {
   return system.log.flatMap((entry) =>
@@ -43,13 +32,6 @@ function tickedLines(system: System): NonNullable<OpeningInput['doneKeys']> {
       ? [{ key: entry.line, atMs: momentMs(entry.at) }]
       : [],
   )
-}
-
-/** Whether a set is the fill water's, only put on the pool's list: the same moment and the same figures. */
-function isCopyOf(set: ReadingSet, fill: ReadingSet): boolean {
-  if (momentMs(set.at) !== momentMs(fill.at)) return false
-  const keys = Object.keys({ ...set.values, ...fill.values }) as (keyof ReadingSet['values'])[]
-  return keys.every((key) => set.values[key] === fill.values[key])
 }
 
 /** Combined chlorine by these readings, or how they contradict each other. */
@@ -84,6 +66,8 @@ function openingInputOf(
   const own = latestReadings(system)
   const readings = own ?? fill
   const isFill = own === undefined || (fill !== undefined && isCopyOf(own, fill))
+  const toDoseBy = readingsToDoseBy(spec, system, nowMs, constants)
+  const dosed = toDoseBy ?? (fill && { values: dosableReading(fill, constants) })
   const measuredAtMs = readings && momentMs(readings.at)
   const flow = system.equipment.pumpM3PerH
   return {
@@ -95,7 +79,8 @@ function openingInputOf(
       regimeId: system.regime.id,
       targets: deriveTargetsAt(spec, systemId, nowMs).targets,
       products: system.regime.products,
-      start: readings ? dosableReading(readings, constants) : {},
+      start: dosed?.values ?? {},
+      kept: toDoseBy?.kept,
       startIs: readings && (isFill ? 'fill' : 'pool'),
       method: readings?.method,
       fill: fill && dosableReading(fill, constants),
@@ -110,7 +95,7 @@ function openingInputOf(
       dosing: system.regime.dosing,
       objective: system.regime.objective,
       productList: deriveProducts(spec, systemId, nowMs),
-      metals: readings?.values,
+      metals: dosed?.values,
       helpers: system.equipment.helpers,
       doneKeys: tickedLines(system),
       ...(readings ? combinedOf(readings) : {}),

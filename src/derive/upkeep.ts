@@ -1,7 +1,8 @@
 import { fail, ok, type Result } from '../base/index.ts'
 import type { ClimateMonth, Spec } from '../document/index.ts'
-import { REGIMES, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts'
+import { keptWords, REGIMES, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
+import { readingsToDoseBy } from './kept.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
 import { deriveProducts, stockOf } from './products.ts'
@@ -20,6 +21,8 @@ export interface UpkeepBasis {
   readonly input: UpkeepInput
   /** Inputs that nobody gave, in plain words. */
   readonly assumed: readonly string[]
+  /** Readings that the newest lack and earlier ones tell, in a sentence. */
+  readonly kept: readonly string[]
 }
 
 /** Day of the year of a moment, 1 to 366, in UTC. */
@@ -50,6 +53,8 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
     return value ?? fallback
   }
   const water = deriveWater(spec, systemId, nowMs)
+  // a season goes by the water as it was read, however long ago: what is kept is as old as it was then
+  const toDoseBy = readingsToDoseBy(spec, system, water.measuredAtMs ?? nowMs, constants)
   const month = given(
     spec.site.climate?.[new Date(nowMs).getUTCMonth()],
     ASSUMED_MONTH,
@@ -69,7 +74,11 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       elevationM: spec.site.elevationM ?? 0,
       dayOfYear: dayOfYearOf(nowMs),
       airC: month.airC,
-      waterC: given(month.waterC ?? water.known.temperature_C, ASSUMED.waterC, `water at ${ASSUMED.waterC} °C`),
+      waterC: given(
+        month.waterC ?? toDoseBy?.values.temperature_C ?? water.known.temperature_C,
+        ASSUMED.waterC,
+        `water at ${ASSUMED.waterC} °C`,
+      ),
       humidityPercent: month.humidityPercent,
       windMPerS: month.windMPerS,
       sunshine: month.sunshine,
@@ -78,7 +87,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       coverHoursPerDay: system.equipment.coverHoursPerDay ?? 0,
       coverKind: system.equipment.coverKind ?? 'none',
       helpers: system.equipment.helpers,
-      water: water.latest ? dosableReading(water.latest, constants) : {},
+      water: toDoseBy?.values ?? (water.latest ? dosableReading(water.latest, constants) : {}),
       fill: system.water.fill && dosableReading(system.water.fill, constants),
       targets: deriveTargets(spec, systemId),
       chlorineProductId: system.regime.products.dailyChlorine ?? regime.products.dailyChlorine,
@@ -94,6 +103,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       constants,
     },
     assumed,
+    kept: keptWords({ kept: toDoseBy?.kept, measuredAtMs: water.measuredAtMs }),
   })
 }
 
@@ -104,11 +114,11 @@ export const deriveUpkeep = memoLast(
     if (!basis.ok) return basis
     const result = upkeep(asked ? { ...basis.value.input, constants: asked } : basis.value.input)
     if (!result.ok) return result
-    const { assumed } = basis.value
+    const { assumed, kept } = basis.value
     const said = assumed.length === 0 ? [] : [`Assumed, since it was not given: ${assumed.join('; ')}.`]
     return ok({
       ...result.value,
-      warnings: [...shedWarnings(spec, systemId, nowMs), ...result.value.warnings, ...said],
+      warnings: [...shedWarnings(spec, systemId, nowMs), ...kept, ...result.value.warnings, ...said],
     })
   },
 )

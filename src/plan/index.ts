@@ -1,6 +1,7 @@
 export { deckCard } from './deck-card.ts'
 export type { DeckCard, DeckDose, DeckRow } from './deck-types.ts'
 export { HELPERS } from './helpers.ts'
+export { keptReadings, keptWords, type ReadAt } from './kept.ts'
 export { LIMITS } from './limits.ts'
 export { closedOn } from './modes/closed-on.ts'
 export { START_INPUTS } from './modes/start-inputs.ts'
@@ -30,6 +31,7 @@ export type {
   ExchangeLine,
   ExpectedWater,
   GivenDose,
+  KeptReading,
   KnownReading,
   LocalRules,
   MetalReadings,

@@ -26,8 +26,10 @@ const READ_BY: { readonly [P in Purpose]?: LinearKey } = {
  */
 export function readingSigma(move: DoseMove, input: OpeningInput): number {
   const { product, purpose, gPerM3 } = move.want
-  const sigmaOf = (key: LinearKey | 'pH', value: number): number =>
-    (methodSigma(input.method ?? 'unknown', key, value) ?? methodSigma('unknown', key, value))?.sigma ?? 0
+  const sigmaOf = (key: LinearKey | 'pH', value: number): number => {
+    const method = input.kept?.find((each) => each.key === key)?.method ?? input.method ?? 'unknown'
+    return (methodSigma(method, key, value) ?? methodSigma('unknown', key, value))?.sigma ?? 0
+  }
   const key = READ_BY[purpose]
   if (key) {
     const effect = Math.abs(effectPerGPerM3(product, key))

@@ -11,6 +11,7 @@ import { withinRules } from './floor.ts'
 import { asBought, freshWords } from './fresh.ts'
 import { afterGiven, MS_PER_HOUR, pouredBefore } from './given.ts'
 import { withKeptChlorine } from './keep-chlorine.ts'
+import { keptWords } from './kept.ts'
 import { LIMITS } from './limits.ts'
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
@@ -48,7 +49,10 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   const { pH, ta_mg_per_L_as_CaCO3 } = input.start
   if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) {
     const line = { ...stepLine('measure', 'measure-first', STEPS.measureFirst, 0, 0), state: 'next' as const }
-    const warnings = ['Without pH and total alkalinity no dose can be checked on its way, so none is named.']
+    const warnings = [
+      ...keptWords(input),
+      'Without pH and total alkalinity no dose can be checked on its way, so none is named.',
+    ]
     return ok({
       lines: [line],
       purchases: [],
@@ -86,7 +90,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
       measureAgain,
       startWater: expectedOf(start.value.water),
       endWater: expectedOf(now),
-      warnings: start.value.assumptions,
+      warnings: [...keptWords(input), ...start.value.assumptions],
       bathing,
     })
   }
@@ -113,6 +117,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
     startWater: expectedOf(start.value.water),
     endWater: expectedOf(ahead.value.end),
     warnings: [
+      ...keptWords(input),
       ...start.value.assumptions,
       ...(isChlorinated ? quick.warnings : []),
       ...ahead.value.warnings,

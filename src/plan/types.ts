@@ -1,6 +1,6 @@
 import type { Problem } from '../base/index.ts'
 import type { ProductList } from '../chemicals/index.ts'
-import type { Equilibrium, WaterReading } from '../water/index.ts'
+import type { Equilibrium, PeopleReadingKey, WaterReading } from '../water/index.ts'
 
 type ReadingKey = keyof WaterReading
 export type KnownReading = { readonly [K in ReadingKey]?: number | undefined }
@@ -51,6 +51,14 @@ export interface GivenDose {
 /** How readings came about, by the words of the document. */
 export type ReadingMethod = 'strip' | 'drop-kit' | 'photometer' | 'sensor' | 'laboratory' | 'supplier' | 'unknown'
 
+/** A reading that an earlier measurement still tells where the newest lacks it. */
+export interface KeptReading {
+  readonly key: PeopleReadingKey
+  readonly value: number
+  readonly atMs: number
+  readonly method: ReadingMethod
+}
+
 /** The rules that bathing and targets are held against, and a local floor and ceiling that are stricter than theirs. */
 export interface LocalRules {
   /** The set of rules, by id; the default's where absent. */
@@ -72,6 +80,8 @@ export interface OpeningInput extends LocalRules {
   /** Whose readings `start` are; only the pool's own can let anyone bathe. Absent where there are none. */
   readonly startIs: 'pool' | 'fill' | undefined
   readonly method: ReadingMethod | undefined
+  /** Which of `start` and `metals` the newest readings lack and earlier ones told. */
+  readonly kept?: readonly KeptReading[] | undefined
   /** Water for an exchange; without it an exchange can only be described. */
   readonly fill?: KnownReading | undefined
   readonly measuredAtMs: number | undefined
