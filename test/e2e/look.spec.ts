@@ -154,5 +154,5 @@ test('on paper are the drawing, the title block and every chapter with its cauti
   const pdf = await page.pdf({ preferCSSPageSize: true })
   const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0
   expect(pages, 'a few pages, not dozens').toBeGreaterThan(1)
-  expect(pages).toBeLessThan(16)
+  expect(pages).toBeLessThan(12)
 })

@@ -1,7 +1,7 @@
 import { CAUTIONS, FIRST_AID, type ProductList } from '../../../../chemicals/index.ts'
 import type { DeckCard, DeckDose, DeckRow } from '../../../../plan/index.ts'
 import { parseQuantity, type UnitSystem } from '../../../../units/index.ts'
-import { andList } from '../../water/reading-words.ts'
+import { andList, inSentence } from '../../water/reading-words.ts'
 import { formatAmount, gFromAmount, measureOf, productOf, splitStrength } from '../amounts.ts'
 
 /** A reading's part of the card: the readings across, the products down. */
@@ -56,10 +56,8 @@ export function cardCautions(card: DeckCard, list?: ProductList): readonly CardC
     const id = CAUTIONS.rows.find((caution) => caution.text === text && caution.topic !== 'label')?.id
     const names = id === undefined ? [] : products.filter(({ cautions }) => cautions.includes(id))
     const isOfSome = names.length > 0 && names.length < products.length
-    return {
-      of: isOfSome ? andList([...new Set(names.map(({ label }) => splitStrength(label).name))]) : undefined,
-      text,
-    }
+    const said = [...new Set(names.map(({ label }) => splitStrength(label).name))]
+    return { of: isOfSome ? andList([said[0] ?? '', ...said.slice(1).map(inSentence)]) : undefined, text }
   })
 }
 
