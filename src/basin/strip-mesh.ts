@@ -84,7 +84,8 @@ function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides
       lay(left, a, atA[j]!, atA[j + 1]!, b, atB[j]!, atB[j + 1]!, below, above, true)
       lay(right, b, atB[j]!, atB[j + 1]!, a, atA[j]!, atA[j + 1]!, below, above, false)
       zip(points, left, 0, left.v.length - 1, right, 0, right.v.length - 1, cells[j]!, out)
-    } else zip(points, a, atA[j]!, atA[j + 1]!, b, atB[j]!, atB[j + 1]!, cells[j]!, out)
+    } else if (a.code === b.code && a.v[0] !== b.v[0]) ladder(points, a, b, atA[j]!, atA[j + 1]!, cells[j]!, out)
+    else zip(points, a, atA[j]!, atA[j + 1]!, b, atB[j]!, atB[j + 1]!, cells[j]!, out)
     let u = a.v[atA[j + 1]!]!
     if (above && j + 1 < cells.length)
       for (const v of above.v) {
@@ -151,6 +152,32 @@ function lay(
   if (above?.v.length && own.n[own1]! < other.n[other1]!) {
     run(above, isFirst)
     put(other.v[other1]!, -1, other.ray)
+  }
+}
+
+/** Triangles between two rays with the same places, each strip of two rings cut by its shorter diagonal. */
+function ladder(
+  { x, y }: PlanPoints,
+  a: Chain,
+  b: Chain,
+  from: number,
+  to: number,
+  cell: number,
+  out: Triangles,
+): void {
+  for (let i = from; i < to; i++) {
+    const u = a.v[i]!
+    const v = b.v[i]!
+    const w = b.v[i + 1]!
+    const z = a.v[i + 1]!
+    if ((x[z]! - x[v]!) ** 2 + (y[z]! - y[v]!) ** 2 < (x[w]! - x[u]!) ** 2 + (y[w]! - y[u]!) ** 2) {
+      out.corners.push(u, v, z, z, v, w)
+      out.rayOf.push(a.ray, b.ray, a.ray, a.ray, b.ray, b.ray)
+    } else {
+      out.corners.push(u, v, w, u, w, z)
+      out.rayOf.push(a.ray, b.ray, b.ray, a.ray, b.ray, a.ray)
+    }
+    out.cellOf.push(cell, cell)
   }
 }
 

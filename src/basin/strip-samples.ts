@@ -64,14 +64,25 @@ export function samplePieces(s: Sampling, strip: Strip): SampledPiece[] {
 
 function samplesOf(s: Sampling, strip: Strip, piece: StripPiece): Sample[] {
   const { fan, edges, by, cells } = piece
-  let samples = stopsOf(s, strip, piece).map((t) => sampleAt(s, piece, t))
-  if (isBare(s.work, piece.cells)) return samples
-  if (edges.length === 0 && by === -1 && cells.every((cell) => s.work[cell] !== 'creased')) return samples
+  const stops = stopsOf(s, strip, piece)
+  if (isBare(s.work, cells)) return stops.map((t) => sampleAt(s, piece, t))
+  if (edges.length === 0 && by === -1 && s.work[cells[0]!] === 'plain') return alike(s, piece, stops)
+  let samples = stops.map((t) => sampleAt(s, piece, t))
   if (s.rings.length > 0 && by !== -1) samples = withLevels(s, piece, samples)
   const refined = [samples[0]!]
   for (let i = 1; i < samples.length; i++)
     refine(s, piece, samples[i - 1]!, samples[i]!, refined, fan.shore < 0 ? 6 : DEEPEST)
   return refined
+}
+
+/** Where all rays have the same places, they share the lists of these. */
+function alike(s: Sampling, piece: StripPiece, stops: readonly number[]): Sample[] {
+  const { t0 } = piece
+  const { at, places } = sampleAt(s, piece, t0)
+  return stops.map((t) => {
+    layAt(s.p, piece, t)
+    return { t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, at, places }
+  })
 }
 
 /** Places along a piece that its shore asks for, and the strip's far side where that is longer. */
@@ -82,17 +93,21 @@ function stopsOf({ p, chordM }: Sampling, strip: Strip, { fan, t0, t1 }: StripPi
   return Array.from({ length: count + 1 }, (_, i) => (i === count ? t1 : t0 + ((t1 - t0) * i) / count))
 }
 
+/** Leaves the ray of a piece at t in `ray`. */
+function layAt(p: Partition, piece: StripPiece, t: number): void {
+  rayIn(p, piece, t, ray)
+  if (Math.abs(ray.nx) + Math.abs(ray.ny) > 0.5) return
+  // No direction where a handle lies on its point: take it a hair inside.
+  const { x, y } = ray
+  rayIn(p, piece, t + (t < (piece.t0 + piece.t1) / 2 ? HAIR : -HAIR) * (piece.t1 - piece.t0), ray)
+  ray.x = x
+  ray.y = y
+}
+
 /** The ray of a piece at t with its crossings, rings and creases. */
 export function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
   const { p, law, rings, work } = s
-  rayIn(p, piece, t, ray)
-  if (!(Math.abs(ray.nx) + Math.abs(ray.ny) > 0.5)) {
-    // No direction where a handle lies on its point: take it a hair inside.
-    const { x, y } = ray
-    rayIn(p, piece, t + (t < (piece.t0 + piece.t1) / 2 ? HAIR : -HAIR) * (piece.t1 - piece.t0), ray)
-    ray.x = x
-    ray.y = y
-  }
+  layAt(p, piece, t)
   if (isBare(s.work, piece.cells))
     return { t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, at: [0], places: { n: [], code: [] } }
   const end = Math.max(ray.end, 0)

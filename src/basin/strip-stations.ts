@@ -2,15 +2,15 @@ import { type Fan, fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
 import { type Knot, knotsBetween } from './strip-knots.ts'
-import { isBare } from './strip-rings.ts'
+import { isBare, type RayPlaces } from './strip-rings.ts'
 import { isSameRay, type Sample, type SampledPiece, type Sampling } from './strip-samples.ts'
 import type { StripPiece } from './strip-types.ts'
 
 /** A ray of the mesh with all the vertices on it, which the gaps on both its sides share. */
 export interface Station {
-  readonly n: number[]
-  readonly v: number[]
-  readonly code: number[]
+  readonly n: readonly number[]
+  readonly v: readonly number[]
+  readonly code: readonly number[]
   /** True where two pieces meet. */
   readonly isEvent: boolean
   readonly nx: number
@@ -201,17 +201,18 @@ function newStation(
 ): Station {
   const ray = left && (left.at[left.at.length - 1]! > 0 || !right) ? left : right
   if (!ray) return { n: [0], v: [node], code: [-1], isEvent: true, nx: 0, ny: 0, ray: -1 }
-  length = 0
   if (isSame) take(ray)
   else {
+    length = 0
     if (left) merge(left, points.mergeM)
     if (right) merge(right, points.mergeM)
+    listed = { n: listN.slice(0, length), code: listCode.slice(0, length) }
   }
   const { x, y, nx, ny } = ray
-  const n = listN.slice(0, length)
-  const end = n[length - 1]!
-  const v = new Array<number>(length)
-  for (let i = 0; i < length; i++) {
+  const { n, code } = listed
+  const end = n[n.length - 1]!
+  const v = new Array<number>(n.length)
+  for (let i = 0; i < n.length; i++) {
     const at = n[i]!
     if (i === 0) {
       const foot = node >= 0 ? node : points.addOnRay(x, y, 0)
@@ -229,7 +230,7 @@ function newStation(
     } else if (!(points.n[found]! <= at)) points.place(found, at)
     v[i] = found
   }
-  return { n, v, code: listCode.slice(0, length), isEvent: !isSame, nx, ny, ray: -1 }
+  return { n, v, code, isEvent: !isSame, nx, ny, ray: -1 }
 }
 
 function layKnots(
@@ -259,8 +260,19 @@ function append(n: number, code: number): void {
   listCode[length++] = code
 }
 
-/** A sample's own distances, in order. */
+/** What the last station was given, and what the last one was taken from that is a sample's own. */
+let listed: Pick<Station, 'n' | 'code'> = { n: [], code: [] }
+let taken = listed
+let takenAt: readonly number[] | undefined
+let takenPlaces: RayPlaces | undefined
+
+/** A sample's own distances, in order; the same lists as the last time where the sample shares them. */
 function take({ at, places }: Sample): void {
+  if (at === takenAt && places === takenPlaces) {
+    listed = taken
+    return
+  }
+  length = 0
   let i = 0
   let last = -1
   for (const n of at) {
@@ -273,6 +285,10 @@ function take({ at, places }: Sample): void {
       append(n, -1)
     }
   }
+  taken = { n: listN.slice(0, length), code: listCode.slice(0, length) }
+  takenAt = at
+  takenPlaces = places
+  listed = taken
 }
 
 /** Adds a sample's distances to the list; the same distance is taken once. */
@@ -300,11 +316,19 @@ function insert(n: number, code: number, hair: number): void {
   listCode[k] = code
 }
 
-/** Places in a station's list of a sample's crossings. */
-function placesIn(station: Station, { at }: Sample): number[] {
+/** Places in a station's list of a sample's crossings; neighbours that share their lists share these. */
+function placesIn({ n }: Station, { at }: Sample): readonly number[] {
+  if (n === placedN && at === placedAt) return placed
+  placedN = n
+  placedAt = at
   let k = 0
-  return at.map((n) => {
-    while (k + 1 < station.n.length && Math.abs(station.n[k + 1]! - n) <= Math.abs(station.n[k]! - n)) k++
+  placed = at.map((crossing) => {
+    while (k + 1 < n.length && Math.abs(n[k + 1]! - crossing) <= Math.abs(n[k]! - crossing)) k++
     return k
   })
+  return placed
 }
+
+let placed: readonly number[] = []
+let placedN: readonly number[] | undefined
+let placedAt: readonly number[] | undefined
