@@ -2,17 +2,10 @@ import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { announcedVolume, type ChapterName, chapter, openApp, sheet } from './support/app.ts'
 import { cutText, overflowing, smallTargets } from './support/look.ts'
+import { expectFits, onEveryScreen, PHONE } from './support/screens.ts'
 import { expect, test } from './support/test.ts'
 
 const CHAPTERS: readonly ChapterName[] = ['Basin', 'Water', 'Opening', 'Season', 'Logbook']
-const SCREENS = [
-  { name: 'desktop', options: { viewport: { width: 1440, height: 900 } } },
-  {
-    name: 'phone',
-    options: { viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, deviceScaleFactor: 2 },
-  },
-] as const
-
 /** Serious and critical violations that axe sees, as lines to read. */
 async function violations(page: Page, rules?: readonly string[]): Promise<string[]> {
   const axe = new AxeBuilder({ page })
@@ -25,32 +18,26 @@ async function violations(page: Page, rules?: readonly string[]): Promise<string
 /** In the other light only colours can differ. */
 const COLOUR_RULES = ['color-contrast', 'link-in-text-block'] as const
 
-for (const { name, options } of SCREENS) {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    test.describe(`${name}, ${colorScheme}`, () => {
-      test.use({ ...options, colorScheme })
-
-      test('every chapter fits, is readable and can be used by all', async ({ page }) => {
-        await openApp(page)
-        for (const title of CHAPTERS) {
-          await test.step(title, async () => {
-            const panel = await chapter(page, title)
-            await expect(panel.getByRole('heading', { level: 2 }).first()).toBeVisible()
-            expect.soft(await overflowing(page), `${title}: nothing is wider than the page`).toEqual([])
-            expect.soft(await cutText(page), `${title}: no text is cut`).toEqual([])
-            if (name === 'phone')
-              expect.soft(await smallTargets(page), `${title}: what is pressed is 44 px or more`).toEqual([])
-            const rules = colorScheme === 'dark' ? COLOUR_RULES : undefined
-            expect.soft(await violations(page, rules), `${title}: axe`).toEqual([])
-          })
-        }
-      })
+onEveryScreen(
+  ({ isPhone, colorScheme }) => {
+    test('every chapter fits, is readable and can be used by all', async ({ page }) => {
+      await openApp(page)
+      for (const title of CHAPTERS) {
+        await test.step(title, async () => {
+          const panel = await chapter(page, title)
+          await expect(panel.getByRole('heading', { level: 2 }).first()).toBeVisible()
+          await expectFits(page, isPhone, title)
+          const rules = colorScheme === 'dark' ? COLOUR_RULES : undefined
+          expect.soft(await violations(page, rules), `${title}: axe`).toEqual([])
+        })
+      }
     })
-  }
-}
+  },
+  ['light', 'dark'],
+)
 
 test.describe('phone', () => {
-  test.use(SCREENS[1].options)
+  test.use(PHONE)
 
   test('a blank sheet, its tools and its menus fit too', async ({ page }) => {
     await openApp(page)
@@ -67,10 +54,8 @@ test.describe('phone', () => {
   })
 })
 
-for (const { name, options } of SCREENS) {
-  test.describe(name, () => {
-    test.use(options)
-
+onEveryScreen(
+  ({ isPhone }) => {
     test('every kind of floor, a leaning wall and what is unsure fit and can be used by all', async ({ page }) => {
       await openApp(page)
       await chapter(page, 'Basin')
@@ -80,18 +65,16 @@ for (const { name, options } of SCREENS) {
       await page.getByRole('button', { name: /^Errors that all measurements share/ }).click()
       for (const kind of [/^depth lines/, /^soundings/, /^dished/, /^flat/]) {
         await page.getByRole('button', { name: /Floor$/ }).click()
-        if (name === 'phone') expect.soft(await smallTargets(page), 'the kinds can be pressed').toEqual([])
+        if (isPhone) expect.soft(await smallTargets(page), 'the kinds can be pressed').toEqual([])
         await page.getByRole('option', { name: kind }).click()
         await expect(page.getByRole('button', { name: /Floor$/ })).toHaveText(kind)
-        expect.soft(await overflowing(page), `${kind}: nothing is wider than the page`).toEqual([])
-        expect.soft(await cutText(page), `${kind}: no text is cut`).toEqual([])
-        if (name === 'phone')
-          expect.soft(await smallTargets(page), `${kind}: what is pressed is 44 px or more`).toEqual([])
+        await expectFits(page, isPhone, `${kind}`)
         expect.soft(await violations(page), `${kind}: axe`).toEqual([])
       }
     })
-  })
-}
+  },
+  ['light'],
+)
 
 for (const [width, height, least] of [
   [1024, 768, 0.35],

@@ -1,7 +1,6 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
 import { chapter, chooseUnits, openApp, planMenu, saved, typeInto } from './support/app.ts'
-import { cutText, overflowing, smallTargets } from './support/look.ts'
+import { chapterViolations, expectFits, onEveryScreen, openAll } from './support/screens.ts'
 import { expect, test } from './support/test.ts'
 
 /** Chooses how the pool starts; answers that part of the chapter. */
@@ -48,16 +47,6 @@ const SHED = ['dry-acid', 'soda-ash', 'liquid-chlorine-12', 'cal-hypo-65', 'cyan
 
 /** Pages of a PDF that the browser has made. */
 const pagesOf = (pdf: Buffer): number => (pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length
-
-async function openAll(panel: Locator): Promise<void> {
-  const closed = panel.locator('button[slot="trigger"][aria-expanded="false"]')
-  while ((await closed.count()) > 0) await closed.first().click()
-}
-
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page }).include('[role="tabpanel"]').analyze()
-  return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 140)}`))
-}
 
 test('a start: its inputs, today’s steps, what it reckons and withholds, and a tick that stays', async ({ page }) => {
   await openApp(page)
@@ -210,31 +199,18 @@ for (const format of ['A4', 'Letter'] as const) {
   })
 }
 
-const SCREENS = [
-  { name: 'desktop', options: { viewport: { width: 1440, height: 900 } } },
-  {
-    name: 'phone',
-    options: { viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, deviceScaleFactor: 2 },
-  },
-] as const
-
-for (const { name, options } of SCREENS) {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    test.describe(`${name}, ${colorScheme}`, () => {
-      test.use({ ...options, colorScheme })
-
-      test('the whole chapter, opened, fits, is readable and can be used by all', async ({ page }) => {
-        await openApp(page)
-        const opening = await chapter(page, 'Opening')
-        await addLabel(page, opening)
-        await opening.getByRole('button', { name: 'Add a device' }).click()
-        await startAs(page, /^New plaster/)
-        await openAll(opening)
-        expect.soft(await overflowing(page), 'nothing is wider than the page').toEqual([])
-        expect.soft(await cutText(page), 'no text is cut').toEqual([])
-        if (name === 'phone') expect.soft(await smallTargets(page), 'what is pressed is 44 px or more').toEqual([])
-        expect.soft(await violations(page), 'axe').toEqual([])
-      })
+onEveryScreen(
+  ({ isPhone }) => {
+    test('the whole chapter, opened, fits, is readable and can be used by all', async ({ page }) => {
+      await openApp(page)
+      const opening = await chapter(page, 'Opening')
+      await addLabel(page, opening)
+      await opening.getByRole('button', { name: 'Add a device' }).click()
+      await startAs(page, /^New plaster/)
+      await openAll(opening)
+      await expectFits(page, isPhone, 'opened')
+      expect.soft(await chapterViolations(page), 'axe').toEqual([])
     })
-  }
-}
+  },
+  ['light', 'dark'],
+)

@@ -1,9 +1,10 @@
 import type { CDPSession, Page } from '@playwright/test'
 import { announcedVolume, blankSheet, newVolume, numberIn, openApp, sheet, strip, typeInto } from './support/app.ts'
 import { centreOf, middleOf, outlinePoints, type Place, wobblyLoop } from './support/hand.ts'
+import { PHONE } from './support/screens.ts'
 import { expect, test } from './support/test.ts'
 
-test.use({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, deviceScaleFactor: 2 })
+test.use(PHONE)
 
 /** Fingers on the glass, as the browser has them from a touch screen. */
 function fingersOn(session: CDPSession) {

@@ -1,7 +1,6 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
 import { chapter, openApp, saved, typeInto } from './support/app.ts'
-import { cutText, overflowing, smallTargets } from './support/look.ts'
+import { chapterViolations, expectFits, onEveryScreen, openAll } from './support/screens.ts'
 import { expect, test } from './support/test.ts'
 
 /** Readings as people have them, each in the unit that they have it in. */
@@ -45,17 +44,6 @@ async function stabilised(page: Page): Promise<Locator> {
   await readings.getByRole('button', { name: 'Save readings' }).click()
   await expect(readings.getByRole('button', { name: 'Enter new readings' })).toBeVisible()
   return water
-}
-
-/** Opens whatever is behind a title in the chapter. */
-async function openAll(panel: Locator): Promise<void> {
-  const closed = panel.locator('button[slot="trigger"][aria-expanded="false"], h4 button[aria-expanded="false"]')
-  while ((await closed.count()) > 0) await closed.first().click()
-}
-
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page }).include('[role="tabpanel"]').analyze()
-  return found.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 140)}`))
 }
 
 test('readings as people have them: other units, what they tell of others, and where a test misleads', async ({
@@ -186,35 +174,22 @@ test('readings that no water has are named as they are typed, and after; metals 
   await expect(metals.getByRole('list', { name: 'What to do about metals' })).toContainText('Don’t shock')
 })
 
-const SCREENS = [
-  { name: 'desktop', options: { viewport: { width: 1440, height: 900 } } },
-  {
-    name: 'phone',
-    options: { viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, deviceScaleFactor: 2 },
-  },
-] as const
-
-for (const { name, options } of SCREENS) {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    test.describe(`${name}, ${colorScheme}`, () => {
-      test.use({ ...options, colorScheme })
-
-      test('the whole chapter, opened, fits, is readable and can be used by all', async ({ page }) => {
-        await openApp(page)
-        const water = await stabilised(page)
-        await openAll(water)
-        expect.soft(await overflowing(page), 'nothing is wider than the page').toEqual([])
-        expect.soft(await cutText(page), 'no text is cut').toEqual([])
-        if (name === 'phone') expect.soft(await smallTargets(page), 'what is pressed is 44 px or more').toEqual([])
-        expect.soft(await violations(page), 'axe').toEqual([])
-        await water.getByRole('button', { name: 'Enter new readings' }).click()
-        await water.getByRole('button', { name: /^More readings/ }).click()
-        expect.soft(await overflowing(page), 'the form fits').toEqual([])
-        expect.soft(await violations(page), 'axe, with the form').toEqual([])
-      })
+onEveryScreen(
+  ({ isPhone }) => {
+    test('the whole chapter, opened, fits, is readable and can be used by all', async ({ page }) => {
+      await openApp(page)
+      const water = await stabilised(page)
+      await openAll(water)
+      await expectFits(page, isPhone, 'opened')
+      expect.soft(await chapterViolations(page), 'axe').toEqual([])
+      await water.getByRole('button', { name: 'Enter new readings' }).click()
+      await water.getByRole('button', { name: /^More readings/ }).click()
+      await expectFits(page, isPhone, 'the form')
+      expect.soft(await chapterViolations(page), 'axe, with the form').toEqual([])
     })
-  }
-}
+  },
+  ['light', 'dark'],
+)
 
 test('fill water once saved is what the chapter shows, with the focus on it', async ({ page }) => {
   await openApp(page)
