@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest'
-import { areaOf, type Path, STARTING_OUTLINES } from '../../../src/basin/index.ts'
+import { areaOf, flatten, nearestOn, type Path, STARTING_OUTLINES } from '../../../src/basin/index.ts'
+import { demoSpec, isInside } from '../../../src/document/index.ts'
+import { FEATURES } from '../../../src/features/index.ts'
 import { nextStation } from '../../../src/ui/ledger/basin/floors.ts'
 import { CARES, careOf } from '../../../src/ui/ledger/basin/measured.ts'
 import { floorUnder, middleOf } from '../../../src/ui/ledger/basin/new-body.ts'
 import { islandIn } from '../../../src/ui/ledger/basin/place-path.ts'
+import { placementFor } from '../../../src/ui/ledger/basin/placement.ts'
 import { nodesOf } from '../../../src/ui/ledger/basin/ring.ts'
 import { startValues } from '../../../src/ui/ledger/basin/start-values.ts'
 
@@ -39,6 +42,34 @@ describe('the next station', () => {
       ]),
     ).toEqual([5, 1.5])
     expect(nextStation([[3, 1.2]])).toEqual([4, 1.2])
+  })
+})
+
+describe('where a feature is put', () => {
+  test('steps stand against the wall, not off it at a bend into the water, wherever their turn brings them', () => {
+    const body = demoSpec.bodies[0]
+    if (!body) throw new Error('the example has no body')
+    const ring = flatten(body.outline, 0.01)
+    const steps = FEATURES.get('steps')
+    for (const count of [0, 1, 2, 3]) {
+      const placement = placementFor({
+        ...body,
+        features: body.features.slice(0, 1).flatMap((f) => Array(count).fill(f)),
+      })
+      const made = steps?.defaults(placement)
+      if (made?.kind !== 'steps') throw new Error('no steps')
+      const { from, to } = made.axis
+      const run = Math.hypot(to[0] - from[0], to[1] - from[1])
+      const back: [number, number] = [(from[0] - to[0]) / run, (from[1] - to[1]) / run]
+      // A little behind the ends of the flight's upper edge there is wall, not water.
+      for (const side of [-0.45, 0.45]) {
+        const [x, y] = [from[0] - back[1] * side * placement.sizeM, from[1] + back[0] * side * placement.sizeM]
+        const behind: [number, number] = [x + back[0] * 0.06 * placement.sizeM, y + back[1] * 0.06 * placement.sizeM]
+        expect(isInside(ring, behind), `place ${count}, side ${side}`).toBe(false)
+      }
+      expect(nearestOn(body.outline, ...from).distanceM).toBeLessThan(1e-6)
+      expect(isInside(ring, to), 'the flight leads into the water').toBe(true)
+    }
   })
 })
 
