@@ -58,6 +58,17 @@ export function contourLabels(lines: readonly ContourLine[]): ContourLabel[] {
   }))
 }
 
+/** A place on the screen [px]. */
+export type Spot = readonly [x: number, y: number]
+
+/** How near to one another, from middle to middle, two figures may stand across and down [px]. */
+const APART_PX = [46, 24] as const
+
+/** Whether a figure there would stand clear of those that are there already. */
+export function isClearOf(spot: Spot, taken: readonly Spot[]): boolean {
+  return taken.every(([x, y]) => Math.abs(x - spot[0]) >= APART_PX[0] || Math.abs(y - spot[1]) >= APART_PX[1])
+}
+
 /** Rounding of a depth that is meant to be round, in the unit it is shown in. */
 const ROUND = 1e-6
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { ContourLine } from '../../../src/basin/index.ts'
-import { contourLabels, writeContour } from '../../../src/ui/solid/contour-labels.ts'
+import { contourLabels, isClearOf, writeContour } from '../../../src/ui/solid/contour-labels.ts'
 import { contourSegments, innerEdges, rimSegments } from '../../../src/ui/solid/line-segments.ts'
 
 const open: ContourLine = {
@@ -21,6 +21,17 @@ const closed: ContourLine = {
     [2, 2],
   ],
 }
+
+describe('figures on the solid', () => {
+  test('one stands only where it is clear of those before it, beside them or above', () => {
+    const taken = [[100, 100] as const]
+    expect(isClearOf([100, 100], taken)).toBe(false)
+    expect(isClearOf([130, 110], taken)).toBe(false)
+    expect(isClearOf([150, 100], taken)).toBe(true)
+    expect(isClearOf([100, 126], taken)).toBe(true)
+    expect(isClearOf([0, 0], [])).toBe(true)
+  })
+})
 
 describe('ink on the solid', () => {
   test('a contour line lies level at its depth, and only a closed one comes round', () => {

@@ -12,7 +12,7 @@ import {
 import { Mesh } from 'three'
 import { displayStep, type UnitSystem } from '../../../units/index.ts'
 import { isDeepTint, rampPlace } from '../../plan/depth-steps.ts'
-import { contourLabels, type Place, writeContour } from '../contour-labels.ts'
+import { contourLabels, isClearOf, type Place, type Spot, writeContour } from '../contour-labels.ts'
 import { frameOfRim, placeOverWater } from '../frame.ts'
 import { stepForKey, viewForKey } from '../gestures.ts'
 import { homeFor } from '../home.ts'
@@ -52,6 +52,8 @@ const MARGIN_M = 0.75
 const TAG_OFF_PX = 8
 /** Half a figure's width and height with a little air [px]. */
 const FIGURE_OFF_PX = [20, 11] as const
+/** Half of what a figure is wide: all of it has to stand over the basin [px]. */
+const HALF_FIGURE_PX = 14
 /** Below this width figures on the contour lines are in the way [px]. */
 const FIGURES_FROM_PX = 560
 
@@ -62,15 +64,22 @@ function keepInside(tag: HTMLElement, x: number, y: number, width: number): void
   tag.style.transform = `translate(${left.toFixed(1)}px, ${isBelow ? TAG_OFF_PX : -tag.offsetHeight - TAG_OFF_PX}px)`
 }
 
-type Spot = readonly [x: number, y: number]
-
-/** Where on the screen a line's figure stands: beside the first of its places that is in sight, over the basin. */
-function spotOf(stage: Stage, shell: Mesh, model: SolidModel, places: readonly Place[], z: number): Spot | undefined {
+/** Where on the screen a line's figure stands: beside the first of its places that is in sight, over the basin, and free. */
+function spotOf(
+  stage: Stage,
+  shell: Mesh,
+  model: SolidModel,
+  places: readonly Place[],
+  z: number,
+  taken: readonly Spot[],
+): Spot | undefined {
+  const isOver = ([x, y]: Spot) =>
+    [-HALF_FIGURE_PX, 0, HALF_FIGURE_PX].every((dx) => isOpening(stage.camera, model, ...stage.toNdc(x + dx, y)))
   for (const place of places) {
     if (!canBeSeen(stage.camera, shell, model, place.at[0], place.at[1], z)) continue
     for (const side of [-1, 1] as const) {
       const spot = besideLine(stage, place, z, side)
-      if (isOpening(stage.camera, model, ...stage.toNdc(...spot))) return spot
+      if (isClearOf(spot, taken) && isOver(spot)) return spot
     }
   }
   return undefined
@@ -137,12 +146,15 @@ export function SolidCanvas(props: SolidCanvasProps) {
         if (tag.current) keepInside(tag.current, x, y, stage.size().width)
       }
       const shell = stage.size().width >= FIGURES_FROM_PX ? stage.shell() : undefined
+      const taken: Spot[] = []
       labels.forEach(({ depthM, places }, i) => {
         const element = figures.current?.children[i]
         if (!(element instanceof HTMLElement)) return
-        const spot = shell && spotOf(stage, shell, model, places, -depthM)
+        const spot = shell && spotOf(stage, shell, model, places, -depthM, taken)
         element.hidden = !spot
-        if (spot) put(element, spot[0], spot[1])
+        if (!spot) return
+        put(element, spot[0], spot[1])
+        taken.push(spot)
       })
     }
     written.current()
