@@ -6,11 +6,12 @@ import { checkOpening, type PurposeProducts } from './check-input.ts'
 import type { DeckCard, DeckDose, DeckRow } from './deck-types.ts'
 import { DECK_CAUTIONS, DECK_LABELS } from './deck-words.ts'
 import { effectPerGPerM3, type LinearKey } from './effect.ts'
-import { withinRules } from './floor.ts'
+import { chlorineClash, plannedStabiliser, withinRules } from './floor.ts'
 import { asBought } from './fresh.ts'
 import { afterDose } from './moves.ts'
 import { hasHighMetals } from './opening-marks.ts'
 import { pourCount, slowPourCount } from './pours.ts'
+import { floorAboveCeiling } from './problems.ts'
 import { USE_OF } from './purposes.ts'
 import { quickChlorine } from './quick-chlorine.ts'
 import { doseToPH } from './single.ts'
@@ -67,11 +68,14 @@ export function deckCard(asked: OpeningInput): Result<DeckCard> {
     .flatMap(cautionsFor)
   const borate = rows.find((row) => row.key === 'borate_mg_per_L_as_B')
   if (borate) cautions.push(borateCaution(borate.band.aim))
+  const clash = chlorineClash(plannedStabiliser(asked.targets, asked.start), asked)
+  const clashing = clash && floorAboveCeiling(clash)
   const waterIs = isMeasured ? 'measured' : 'targets'
   return ok({
     rows,
     cautions: [
       ...new Set([
+        ...(clashing ? [`${clashing.what} ${clashing.why} ${clashing.hint}`] : []),
         ...DECK_CAUTIONS,
         ...(used.has(quick.products.openingChlorine.id) ? quick.warnings : []),
         ...cautions,

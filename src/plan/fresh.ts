@@ -58,4 +58,14 @@ export function freshWords(
   return { lines: worded, warnings: [...warnings] }
 }
 
+/** What to say where an upkeep counts with one that aged and is used up first: what is bought after it is stronger. */
+export function usedUpWords(product: Product, stockG: OpeningInput['stockG']): string[] {
+  const ratio = agedPerFresh(product)
+  if (!product.fresh || ratio < WORTH_SAYING) return []
+  const { id, label, strength, fresh } = product
+  return [
+    `The amounts are of the old ${label} (${strength}), of which ${grams(stockG[id] ?? 0)} is in stock. When that is used up, take about ${Number((1 / ratio).toPrecision(2))} times as much of a freshly bought one (${fresh.strength}).`,
+  ]
+}
+
 const isPending = (line: OpeningLine): line is DoseLine => line.kind === 'dose' && line.state !== 'done'

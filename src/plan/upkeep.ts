@@ -6,7 +6,7 @@ import { coveredShare } from './covers.ts'
 import { demandTerms, rangeOf } from './demand-terms.ts'
 import { type LinearKey, readingChange } from './effect.ts'
 import { chlorineCeiling, chlorineClash, chlorineFloor } from './floor.ts'
-import { asBought } from './fresh.ts'
+import { asBought, usedUpWords } from './fresh.ts'
 import { contactTimesOf, heldFloor } from './held-floor.ts'
 import { HELPER_FLOOR_NOTE, HELPERS } from './helpers.ts'
 import { floorAboveCeiling } from './problems.ts'
@@ -107,6 +107,7 @@ function reckoned(input: UpkeepInput, read: KnownReading): Result<Upkeep> {
     ...held.value.assumptions,
     ...unknownHelpers.map((id) => `"${id}" is not a helping device that is known here; it counts for nothing.`),
     ...(fill.value ? [] : ['The fill water is unknown; what make-up water does to pH is left out.']),
+    ...usedUpWords(chlorine, input.stockG ?? {}),
     ...swingWarning(chlorineTerms, residual, chlorine),
     ...(acidDemand.value < 0 ? ['pH tends down here, not up: no acid is due, and alkalinity wants watching.'] : []),
   ]

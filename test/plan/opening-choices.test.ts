@@ -345,7 +345,11 @@ describe('the ceiling of the rules', () => {
     expect(of.lines.map(({ key }) => key)).not.toContain('keep-chlorine')
     expect(of.targetWarnings.map(({ code }) => code)).toEqual(['floor-above-ceiling'])
     expect(of.targetWarnings[0]!.what).toContain('5 mg/L, is above the most, 4 mg/L')
+    expect(of.targetWarnings[0]!.hint).toContain('Check your own floor and ceiling')
     expect(of.bathing.cleared).toBe(false)
+    const card = good(deckCard(input(low, { chlorineFloorMgPerL: 5 })))
+    expect(card.rows.map(({ reading }) => reading)).not.toContain('fc_mg_per_L_as_Cl2')
+    expect(card.cautions[0]).toContain('5 mg/L, is above the most, 4 mg/L')
   })
 })
 

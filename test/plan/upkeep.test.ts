@@ -154,6 +154,10 @@ describe('liquid that aged in the shed', () => {
     const bought = of(input, { stockG: {} })
     expect(aged.productGPerDay! / bought.productGPerDay!).toBeGreaterThan(1.5)
     expect(aged.chlorineMgPerLDay).toBe(bought.chlorineMgPerLDay)
+    // whoever goes on with the old amount from a fresh container gives too much
+    const [, times] = /5000 g is in stock.*take about (0\.\d+) times as much/.exec(aged.warnings.join(' ')) ?? []
+    expect(Number(times)).toBeCloseTo(bought.productGPerDay! / aged.productGPerDay!, 2)
+    expect(bought.warnings.join(' ')).not.toContain('is in stock')
   })
 })
 
