@@ -73,24 +73,33 @@ describe('a source', () => {
 
 describe('what was not measured is said', () => {
   test('without pH or alkalinity nothing can be worked out', () => {
-    expect(unknownWords({})).toContain('Without pH and total alkalinity')
+    expect(unknownWords({}, 'us')).toContain('Without pH and total alkalinity')
   })
 
   test('the others are not dosed for', () => {
-    const words = unknownWords({ pH: 7.5, ta_mg_per_L_as_CaCO3: 80, ch_mg_per_L_as_CaCO3: 200, temperature_C: 20 })
+    const words = unknownWords(
+      { pH: 7.5, ta_mg_per_L_as_CaCO3: 80, ch_mg_per_L_as_CaCO3: 200, temperature_C: 20 },
+      'us',
+    )
     expect(words).toContain('nothing is dosed for it: stabiliser')
     expect(words).not.toContain('calcium')
   })
 
+  test('the warmth that is taken instead is told in the owner’s degrees', () => {
+    const values = { pH: 7.5, ta_mg_per_L_as_CaCO3: 80 }
+    expect(unknownWords(values, 'us')).toMatch(/77\s°F is assumed/)
+    expect(unknownWords(values, 'metric')).toMatch(/25\s°C is assumed/)
+  })
+
   test('zero is a reading, not an unknown', () => {
-    const words = unknownWords({ pH: 7.5, ta_mg_per_L_as_CaCO3: 80, cya_mg_per_L: 0 })
+    const words = unknownWords({ pH: 7.5, ta_mg_per_L_as_CaCO3: 80, cya_mg_per_L: 0 }, 'us')
     expect(words).not.toContain('stabiliser')
   })
 
   test('what another reading tells is not called unmeasured', () => {
     const values = { pH: 7.5, ta_mg_per_L_as_CaCO3: 80 }
-    expect(unknownWords(values)).toContain('calcium')
-    expect(unknownWords(values, ['ch_mg_per_L_as_CaCO3'])).not.toContain('calcium')
+    expect(unknownWords(values, 'us')).toContain('calcium')
+    expect(unknownWords(values, 'us', ['ch_mg_per_L_as_CaCO3'])).not.toContain('calcium')
   })
 
   test('labels and ranges read well inside a sentence', () => {

@@ -1,7 +1,6 @@
 import type { OpeningPlan } from '../../../plan/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
-import { Button, ProblemNote } from '../../fields/index.ts'
-import { inOwnUnits } from '../own-units.ts'
+import { Button, inOwnUnits, ProblemNote } from '../../fields/index.ts'
 import styles from './opening.module.css'
 
 /** What stands before the lines: stale readings, missing readings, targets outside a code or out of reach, warnings. */

@@ -1,7 +1,6 @@
 import type { DemandTerm } from '../../../plan/index.ts'
 import { useUnits } from '../../context.tsx'
-import { Disclosure } from '../../fields/index.ts'
-import { inOwnUnits } from '../own-units.ts'
+import { Disclosure, inOwnUnits } from '../../fields/index.ts'
 import styles from './season.module.css'
 import { countingTerms, rangeWords } from './upkeep-words.ts'
 

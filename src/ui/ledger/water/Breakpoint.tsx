@@ -5,7 +5,7 @@ import { REGIMES } from '../../../plan/index.ts'
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 import type { Superchlorination } from '../../../water/index.ts'
 import { useApp, useUnits } from '../../context.tsx'
-import { Disclosure } from '../../fields/index.ts'
+import { Disclosure, inOwnUnits } from '../../fields/index.ts'
 import { chlorineDoseG, isStabilisedProduct } from './chlorine-dose.ts'
 import { rangeWords } from './reading-words.ts'
 import { sourceWords } from './source-words.ts'
@@ -42,7 +42,7 @@ export function Breakpoint({ system, advice }: BreakpointProps) {
       <Begin system={system} doseMgPerL={advice.doseMgPerL} />
       <ul className={styles['list']} aria-label="What to mind when breaking it down">
         {advice.notes.map((note) => (
-          <li key={note}>{note}</li>
+          <li key={note}>{inOwnUnits(note, units)}</li>
         ))}
       </ul>
     </>

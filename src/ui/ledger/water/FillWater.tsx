@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { ReadingSet } from '../../../document/index.ts'
 import { CONSTANT_SETS, metalsAdvice, readingFromPeople, trapsFor } from '../../../water/index.ts'
-import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
+import { useApp, useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
 import { dateOf } from '../opening/schedule.ts'
@@ -85,6 +85,7 @@ export function FillWater({ system, number }: NumberedProps) {
 }
 
 function Fill({ set }: { readonly set: ReadingSet }) {
+  const units = useUnits()
   const taken = readingFromPeople(set.values, set.method, CONSTANT_SETS.default)
   const metals = metalsAdvice(set.values)
   return (
@@ -94,6 +95,7 @@ function Fill({ set }: { readonly set: ReadingSet }) {
         notes={lettered(trapsFor(set.values, set.method))}
         unknown={unknownWords(
           set.values,
+          units,
           taken.told.map(({ key }) => key),
         )}
         hasScales={false}

@@ -1,6 +1,6 @@
 import type { ReadingValues } from '../../../document/index.ts'
 import { useUnits } from '../../context.tsx'
-import { Disclosure } from '../../fields/index.ts'
+import { Disclosure, inOwnUnits } from '../../fields/index.ts'
 import { spanWords } from '../opening/schedule.ts'
 import { germsIn } from './germs.ts'
 import styles from './water.module.css'
@@ -31,10 +31,8 @@ export function Germs({ known }: { readonly known: ReadingValues }) {
       )}
       {problem ? (
         <div className={styles['note']} role="note">
-          <p>{problem.what}</p>
-          <p className={styles['faint']}>
-            {problem.why} {problem.hint}
-          </p>
+          <p>{inOwnUnits(problem.what, units)}</p>
+          <p className={styles['faint']}>{inOwnUnits(`${problem.why} ${problem.hint}`, units)}</p>
         </div>
       ) : (
         <p className={styles['faint']}>

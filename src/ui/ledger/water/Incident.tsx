@@ -4,7 +4,7 @@ import type { DerivedWater } from '../../../derive/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import type { IncidentResponse } from '../../../water/index.ts'
 import { useUnits } from '../../context.tsx'
-import { Disclosure, ProblemNote, SegmentedField, usePrinting } from '../../fields/index.ts'
+import { Disclosure, inOwnUnits, ProblemNote, SegmentedField, usePrinting } from '../../fields/index.ts'
 import { spanWords } from '../opening/schedule.ts'
 import { sourceWords } from './source-words.ts'
 import styles from './water.module.css'
@@ -42,7 +42,7 @@ function Response({ response }: { readonly response: Result<IncidentResponse> })
     <>
       <ol className={styles['steps']}>
         {steps.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={step}>{inOwnUnits(step, units)}</li>
         ))}
       </ol>
       <table className={styles['table']}>
@@ -68,7 +68,7 @@ function Response({ response }: { readonly response: Result<IncidentResponse> })
           ))}
         </tbody>
       </table>
-      {otherEdition && <p className={styles['faint']}>{otherEdition}</p>}
+      {otherEdition && <p className={styles['faint']}>{inOwnUnits(otherEdition, units)}</p>}
     </>
   )
 }

@@ -1,5 +1,6 @@
 import { useId } from 'react'
 import { useUnits } from '../../context.tsx'
+import { inOwnUnits } from '../../fields/index.ts'
 import {
   domainOf,
   formatMeasured,
@@ -25,6 +26,7 @@ interface ReadingTableProps {
 /** One set of readings as a ruled table: figure, how far off it may be, its place by the band, and what to mind. */
 export function ReadingTable({ lines, notes, hasScales, unknown }: ReadingTableProps) {
   const id = useId()
+  const units = useUnits()
   return (
     <>
       {hasScales && <ReadingLegend hasReckoned={lines.some(({ isReckoned }) => isReckoned)} />}
@@ -47,7 +49,7 @@ export function ReadingTable({ lines, notes, hasScales, unknown }: ReadingTableP
             <li key={mark} id={`${id}${mark}`}>
               <span className={styles['mark']}>{mark}</span>
               <span>
-                {trap.text} <span className={styles['source']}>{sourceWords(trap)}</span>
+                {inOwnUnits(trap.text, units)} <span className={styles['source']}>{sourceWords(trap)}</span>
               </span>
             </li>
           ))}

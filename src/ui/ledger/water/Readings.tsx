@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { type DerivedWater, deriveWater } from '../../../derive/index.ts'
 import type { ReadingMethod, ReadingSet, System } from '../../../document/index.ts'
-import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
+import { useApp, useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
 import { ageWords, dateAndTimeOf } from '../opening/schedule.ts'
@@ -79,6 +79,7 @@ function Age({ ageHours, at, method, nowMs }: AgeProps) {
 
 /** The newest set by its bands, with what was reckoned from it and what clashes in it. */
 function Newest({ set, water }: { readonly set: ReadingSet; readonly water: DerivedWater }) {
+  const units = useUnits()
   const { told, clashes, sanitation, targets } = water
   const { combined, limits } = sanitation
   const bands = { ...limitBands(limits.combinedHighMgPerL), ...targets }
@@ -89,6 +90,7 @@ function Newest({ set, water }: { readonly set: ReadingSet; readonly water: Deri
         notes={lettered(sanitation.traps)}
         unknown={unknownWords(
           set.values,
+          units,
           told.map(({ key }) => key),
         )}
         hasScales

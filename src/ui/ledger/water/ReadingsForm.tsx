@@ -9,6 +9,7 @@ import {
   DateTimeField,
   Disclosure,
   finishTyping,
+  inOwnUnits,
   isoFromMs,
   ProblemNote,
   QuantityField,
@@ -84,11 +85,11 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
       // What spoils several readings is said at the first of them.
       description={traps
         .filter(({ concerns }) => concerns[0] === row.key)
-        .map(({ trap }) => trap.text)
+        .map(({ trap }) => inOwnUnits(trap.text, units))
         .join(' ')}
     />
   )
-  const unknown = unknownWords(values)
+  const unknown = unknownWords(values, units)
   return (
     <form ref={form} className={styles['section']} onSubmit={(event) => event.preventDefault()}>
       <div className={styles['form']}>

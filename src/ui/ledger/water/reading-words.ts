@@ -1,13 +1,18 @@
 import type { ReadingKey, ReadingSet, ReadingValues } from '../../../document/index.ts'
 import type { Band } from '../../../plan/index.ts'
 import type { UnitSystem } from '../../../units/index.ts'
+import { inOwnUnits } from '../../fields/index.ts'
 import { formatMeasured, READING_ROWS, shortValue } from '../scale/index.ts'
 
 /** Said where the pool has no readings and its fill water stands in. */
 export const OF_FILL_WATER = 'Of the fill water, since the pool has no readings of its own yet.'
 
 /** What it means that some of the usual readings are absent; undefined where all are there, or told by others. */
-export function unknownWords(values: ReadingValues, told: readonly ReadingKey[] = []): string | undefined {
+export function unknownWords(
+  values: ReadingValues,
+  units: UnitSystem,
+  told: readonly ReadingKey[] = [],
+): string | undefined {
   const missing = READING_ROWS.filter((row) => !row.isMore && values[row.key] === undefined && !told.includes(row.key))
   if (missing.length === 0) return undefined
   const needed = missing.filter((row) => row.key === 'pH' || row.key === 'ta_mg_per_L_as_CaCO3')
@@ -17,7 +22,8 @@ export function unknownWords(values: ReadingValues, told: readonly ReadingKey[] 
   const others = missing.filter((row) => !needed.includes(row) && row.key !== 'temperature_C')
   if (others.length > 0)
     sentences.push(`Not measured, so nothing is dosed for it: ${andList(others.map((row) => inSentence(row.label)))}.`)
-  if (missing.some((row) => row.key === 'temperature_C')) sentences.push('Without a temperature, 25 °C is assumed.')
+  if (missing.some((row) => row.key === 'temperature_C'))
+    sentences.push(inOwnUnits('Without a temperature, 25 °C is assumed.', units))
   return sentences.join(' ')
 }
 

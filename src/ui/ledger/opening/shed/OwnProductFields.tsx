@@ -15,6 +15,7 @@ import {
   ChoiceField,
   DateTimeField,
   Disclosure,
+  inOwnUnits,
   NumberField,
   ProblemNote,
   QuantityField,
@@ -97,7 +98,7 @@ export function OwnProductFields({ own, index, system }: OwnProductFieldsProps) 
               onChange={(storedC) => set({ storedC })}
               min={-10}
               max={55}
-              description="Liquid chlorine weakens with age, faster when warm. Empty: 20 °C."
+              description={inOwnUnits('Liquid chlorine weakens with age, faster when warm. Empty: 20 °C.', units)}
             />
           </>
         )}

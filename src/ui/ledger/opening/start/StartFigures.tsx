@@ -1,7 +1,6 @@
 import type { StartFigure, StartInput } from '../../../../plan/index.ts'
 import { useUnits } from '../../../context.tsx'
-import { Disclosure } from '../../../fields/index.ts'
-import { inOwnUnits } from '../../own-units.ts'
+import { Disclosure, inOwnUnits } from '../../../fields/index.ts'
 import { andList, inSentence } from '../../water/reading-words.ts'
 import { sourceWords } from '../../water/source-words.ts'
 import styles from '../opening.module.css'

@@ -2,8 +2,7 @@ import type { Start } from '../../../../document/index.ts'
 import { START_MODES } from '../../../../plan/index.ts'
 import { formatQuantity } from '../../../../units/index.ts'
 import { useAppStore, useUnits } from '../../../context.tsx'
-import { NumberField, QuantityField } from '../../../fields/index.ts'
-import { inOwnUnits } from '../../own-units.ts'
+import { inOwnUnits, NumberField, QuantityField } from '../../../fields/index.ts'
 import styles from '../opening.module.css'
 
 /** What the start asks its owner, a field each; an empty one is unknown or as usual. */

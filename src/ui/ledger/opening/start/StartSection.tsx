@@ -2,8 +2,15 @@ import { type DerivedStart, deriveStart } from '../../../../derive/index.ts'
 import type { Start, System } from '../../../../document/index.ts'
 import { START_MODES } from '../../../../plan/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../../../context.tsx'
-import { Button, ChoiceField, DateTimeField, Disclosure, isoFromMs, ProblemNote } from '../../../fields/index.ts'
-import { inOwnUnits } from '../../own-units.ts'
+import {
+  Button,
+  ChoiceField,
+  DateTimeField,
+  Disclosure,
+  inOwnUnits,
+  isoFromMs,
+  ProblemNote,
+} from '../../../fields/index.ts'
 import styles from '../opening.module.css'
 import { Expected } from './Expected.tsx'
 import { StartFigures } from './StartFigures.tsx'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { START_MODES } from '../../../src/plan/index.ts'
-import { inOwnUnits } from '../../../src/ui/ledger/own-units.ts'
+import { inOwnUnits } from '../../../src/ui/fields/ownUnits.ts'
 
 /** A number and its unit are held together by a space that does not break. */
 const plain = (words: string) => words.replaceAll('\u00a0', ' ')
@@ -12,6 +12,8 @@ describe('a sentence of the sums in the owner’s units', () => {
     ['0.5 mm a day evaporate', '0.020 in/d evaporate'],
     ['the level read to 10 mm.', 'the level read to ⅜″.'],
     ['The range also covers 2 to 5 °C.', 'The range also covers 36 °F to 41 °F.'],
+    ['between 2 and 4 m', 'between 6′ 7″ and 13′ 1″'],
+    ['at pH 7.5 and 25 °C', 'at pH 7.5 and 77 °F'],
     ['Put 10 L of pool water', 'Put 2.64 gal of pool water'],
     ['12 m³ of the pool’s 78 m³', '3,170 gal of the pool’s 20,600 gal'],
   ])('%j reads %j in US units, and stays as it is in metric ones', (metric, us) => {

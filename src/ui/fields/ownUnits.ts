@@ -5,9 +5,12 @@ interface Told {
   readonly say: (value: number, units: UnitSystem) => string
 }
 
-/** A number, or "2 to 4", before its unit. */
+/** A number, "2 to 4" or "between 2 and 4", before its unit. */
 const before = (unit: string) =>
-  new RegExp(`(?<![\\d.,])(?:(\\d+(?:\\.\\d+)?) to )?(\\d+(?:\\.\\d+)?) ${unit}(?![\\w²³/])`, 'g')
+  new RegExp(
+    `(?<![\\d.,])(?:(\\d+(?:\\.\\d+)?)( to |(?<=[Bb]etween [\\d.]+) and ))?(\\d+(?:\\.\\d+)?) ${unit}(?![\\w²³/])`,
+    'g',
+  )
 
 /** A volume in a sentence is told in two or three figures. */
 const volume = (m3: number, units: UnitSystem) => formatQuantity('volume', m3, units, { sigma: 0.05 * m3 })
@@ -20,7 +23,7 @@ const TOLD: readonly Told[] = [
   { pattern: before('m'), say: told('length') },
   // A step of temperature has no zero to be shifted.
   {
-    pattern: /(?<=every )()(\d+) °C/g,
+    pattern: /(?<=every )()()(\d+) °C/g,
     say: (step, units) => (units === 'us' ? `${(step * 9) / 5} °F` : `${step} °C`),
   },
   { pattern: before('°C'), say: (celsius, units) => formatQuantity('temperature', celsius, units, { digits: 0 }) },
@@ -33,9 +36,9 @@ export function inOwnUnits(text: string, units: UnitSystem): string {
   if (units === 'metric') return text
   return TOLD.reduce(
     (words, { pattern, say }) =>
-      words.replace(pattern, (_, low: string | undefined, high: string) => {
+      words.replace(pattern, (_, low: string | undefined, joint: string | undefined, high: string) => {
         const to = say(Number(high), units)
-        return low ? `${say(Number(low), units)} to ${to}` : to
+        return low ? `${say(Number(low), units)}${joint}${to}` : to
       }),
     text,
   )
