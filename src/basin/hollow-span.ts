@@ -127,7 +127,14 @@ export function ruleOnHollow(
  * Symbols: b, c place of the ray against the hollow's centre (ray-hollow.ts).
  * Accuracy: 1e-12 of the terms, by a short rule between the breaks.
  */
-export function addHollowSpan(law: WallLaw, ray: RayFrame, span: RaySpan, levelM: number, sums: Float64Array): number {
+export function addHollowSpan(
+  law: WallLaw,
+  ray: RayFrame,
+  span: RaySpan,
+  levelM: number,
+  sums: Float64Array | undefined,
+): number {
+  if (!sums) return alongHollow(law, span, levelM, () => {})
   const onto = law.part === 'wall' ? WALL : FLOOR
   return alongHollow(
     law,

@@ -31,6 +31,8 @@ const MOST_EVENTS = 2048
 export interface Patterned {
   /** Adds their values at t to `out` and numbers the pattern that they follow there. */
   readonly addAt: (t: number, out: Float64Array) => number
+  /** The pattern's number at t alone, where that is cheaper to tell. */
+  readonly nameAt?: (t: number) => number
   /** Writes numbers of which one passes through zero wherever the pattern changes; returns how many. None where it never does. */
   readonly eventsAt?: (t: number, out: Float64Array) => number
   /** Sizes below which a difference doesn't count, one for each integrand. */
@@ -214,11 +216,15 @@ function search(
     cuts.push(at)
     return
   }
-  const before = f.addAt(at - inset, nothing)
-  const after = f.addAt(at + inset, nothing)
+  const before = nameAt(f, at - inset)
+  const after = nameAt(f, at + inset)
   search(f, a, nameA, at - inset, before, cuts, most, depth - 1)
   if (before !== after) cuts.push(at)
   search(f, at + inset, after, b, nameB, cuts, most, depth - 1)
+}
+
+function nameAt(f: Patterned, t: number): number {
+  return f.nameAt ? f.nameAt(t) : f.addAt(t, nothing)
 }
 
 function changeBetween(f: Patterned, a: number, nameA: number, b: number): number {
@@ -245,7 +251,7 @@ function changeBetween(f: Patterned, a: number, nameA: number, b: number): numbe
   for (let i = 0; i < 40; i++) {
     const m = (lo + hi) / 2
     if (!(m > lo && m < hi)) break
-    if (f.addAt(m, nothing) === nameA) lo = m
+    if (nameAt(f, m) === nameA) lo = m
     else hi = m
   }
   return (lo + hi) / 2

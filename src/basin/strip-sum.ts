@@ -254,14 +254,11 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
       }
       call++
       if (watches) watchDepths(p, law, stand, spans)
-      let name = 0
-      for (let i = 0; i < spans.length; i++) {
-        const span = spans[i]!
-        const pattern = law.addSpan(ray, span, levelM, out)
-        // Whether a ray crosses two edges in one place, or just not, is rounding.
-        if (span.to - span.from > p.grainM) name = mark(name, pattern)
-      }
-      return name
+      return addSpans(p, law, spans, levelM, out)
+    },
+    nameAt: (t) => {
+      layRay(p, stand, t)
+      return addSpans(p, law, stand.spans, levelM, undefined)
     },
     eventsAt: (t, out) => {
       layRay(p, stand, t)
@@ -296,6 +293,24 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
     stand.wetError = error
   }
   return error
+}
+
+/** Adds what the wall changes along the ray just laid, and returns the number of its pattern. */
+function addSpans(
+  p: Partition,
+  law: WallLaw,
+  spans: readonly RaySpan[],
+  levelM: number,
+  out: Float64Array | undefined,
+): number {
+  let name = 0
+  for (let i = 0; i < spans.length; i++) {
+    const span = spans[i]!
+    const pattern = law.addSpan(ray, span, levelM, out)
+    // Whether a ray crosses two edges in one place, or just not, is rounding.
+    if (span.to - span.from > p.grainM) name = mark(name, pattern)
+  }
+  return name
 }
 
 /** True where few points are worth a trial: little of the shore against the strip’s width, and rays over many cells. */

@@ -76,7 +76,7 @@ const stops = new Float64Array(5)
  * Equation: depth before k(n), after min(k, n/run), both linear, each times h0 + h1 n; its surface is √(1 + 1/run²) of plan.
  * Accuracy: rounding (closed form between exact break points).
  */
-function addSpan(run: number, ray: RayFrame, span: RaySpan, levelM: number, sums: Float64Array): number {
+function addSpan(run: number, ray: RayFrame, span: RaySpan, levelM: number, sums: Float64Array | undefined): number {
   const { from, to, k0, k1 } = span
   // Where it meets what rules; where that is awash; where it is awash itself.
   let count = 0
@@ -109,7 +109,7 @@ function addSpan(run: number, ray: RayFrame, span: RaySpan, levelM: number, sums
     const next = rules && wetBefore ? (wetAfter ? 2 : 1) : 0
     if (next !== code) name = mark(name, next)
     code = next
-    if (!rules || !wetBefore) continue
+    if (!sums || !rules || !wetBefore) continue
     const d1 = b - a
     const d2 = (b * b - a * a) / 2
     const d3 = (b * b * b - a * a * a) / 3
@@ -127,6 +127,7 @@ function addSpan(run: number, ray: RayFrame, span: RaySpan, levelM: number, sums
     sums[span.isFeature ? FEATURE : FLOOR]! -= area * Math.sqrt(1 + k1 * k1 + span.kAcross * span.kAcross)
   }
   // The shore on the batter: water begins here wherever what rules lies deeper.
-  if (levelM < 0 && foot >= from && foot < to && k0 + k1 * foot + levelM > 0) sums[SHORE]! += ray.h0 + ray.h1 * foot
+  if (sums && levelM < 0 && foot >= from && foot < to && k0 + k1 * foot + levelM > 0)
+    sums[SHORE]! += ray.h0 + ray.h1 * foot
   return name
 }

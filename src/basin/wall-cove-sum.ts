@@ -17,7 +17,13 @@ const steep: RiseIntegrals = { zeroth: 0, first: 0 }
  *   each term times h0 + h1 n. Wetted: √(1 + |g|² − 2 rise′ g·N + rise′²) (h0 + h1 n) dn with n = r(1 − cos p).
  * Accuracy: volume and surface rounding (closed form between exact break points); wetted 1e-12 (Gauss in p).
  */
-export function addCoveSpan(r: number, ray: RayFrame, span: RaySpan, levelM: number, sums: Float64Array): number {
+export function addCoveSpan(
+  r: number,
+  ray: RayFrame,
+  span: RaySpan,
+  levelM: number,
+  sums: Float64Array | undefined,
+): number {
   const { from, to, f0, f1, k0, k1, isFeature } = span
   if (!(to > from)) return 0
   // Most stretches lie wholly on the cove or wholly off it, and wet.
@@ -26,8 +32,10 @@ export function addCoveSpan(r: number, ray: RayFrame, span: RaySpan, levelM: num
   if (isFeature) {
     if (Math.max(k0 + k1 * from - f0 - f1 * from, k0 + k1 * to - f0 - f1 * to) + high <= 0) return ALL_AS_WAS
   } else if (low - high > 0 && low - high + levelM > 0) {
-    addWet(r, ray, from, to, levelM, 1, span, sums)
-    addWetted(r, ray, span, from, to, 1, true, true, sums)
+    if (sums) {
+      addWet(r, ray, from, to, levelM, 1, span, sums)
+      addWetted(r, ray, span, from, to, 1, true, true, sums)
+    }
     return ALL_ON_CURVE
   }
   breaks.length = 0
@@ -58,17 +66,19 @@ export function addCoveSpan(r: number, ray: RayFrame, span: RaySpan, levelM: num
     const depth = kind === 0 ? k : coved
     const wetBefore = k + levelM > 0
     const wetAfter = depth + levelM > 0
-    // Stretches are told apart only by what is summed over them.
+    // Stretches are told apart only by what is summed over them, and where rounding doesn't decide whether they are there.
     const next = kind === 0 ? 0 : 4 * kind + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0)
-    if (next !== code) name = mark(name, next)
-    code = next
-    if (kind > 0) {
+    if (next !== code && b - a > NEARLY * r) {
+      name = mark(name, next)
+      code = next
+    }
+    if (sums && kind > 0) {
       if (wetAfter) addWet(r, ray, a, b, levelM, kind, span, sums)
       else if (wetBefore) addDry(ray, a, b, k0 + levelM, k1, sums)
       addWetted(r, ray, span, a, b, kind, wetBefore, wetAfter, sums)
     }
     // A shore on the cove: the water ends between two pieces, one of which the cove makes.
-    if (wasWet >= 0 && (wasWet === 1) !== wetAfter && a > 0) addShore(r, ray, a, span, levelM, sums)
+    if (sums && wasWet >= 0 && (wasWet === 1) !== wetAfter && a > 0) addShore(r, ray, a, span, levelM, sums)
     wasWet = wetAfter ? 1 : 0
     a = b
     if (a >= to) break

@@ -34,6 +34,7 @@ export function addBatteredSpan(run: number, sheaf: Sheaf, span: RaySpan, levelM
   }
   breaks.sort((a, b) => a - b)
   let name = 0
+  let code = -1
   let a = span.from
   for (let i = 0; i <= breaks.length; i++) {
     const b = i === breaks.length ? span.to : Math.min(breaks[i]!, span.to)
@@ -45,7 +46,10 @@ export function addBatteredSpan(run: number, sheaf: Sheaf, span: RaySpan, levelM
     const rules = f > 0 && allowed < f && allowed < k
     const wetBefore = k + levelM > 0
     const wetAfter = rules ? allowed + levelM > 0 : wetBefore
-    name = mark(name, (rules ? 4 : 0) + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0))
+    const next = rules ? 4 + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0) : 0
+    // What nothing is summed over makes no pattern.
+    if (next !== code) name = mark(name, next)
+    code = next
     if (rules) {
       if (wetBefore) {
         addArea(sheaf, a, b, -1, sums, isFeature ? PATCH_MOMENTS : FLOOR_MOMENTS)

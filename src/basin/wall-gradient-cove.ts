@@ -1,5 +1,6 @@
 import { coveRise, type RiseIntegrals, riseIntegrals, riseMeets } from './cove-profile.ts'
 import { mark } from './pattern-integral.ts'
+import { NEARLY } from './tolerance.ts'
 import {
   addArea,
   areaOf,
@@ -38,6 +39,7 @@ export function addCoveSpan(r: number, sheaf: Sheaf, span: RaySpan, levelM: numb
   }
   if (breaks.length > 1) breaks.sort((a, b) => a - b)
   let name = 0
+  let code = -1
   let a = span.from
   for (let i = 0; i <= breaks.length; i++) {
     const b = i === breaks.length ? to : Math.min(breaks[i]!, to)
@@ -51,7 +53,12 @@ export function addCoveSpan(r: number, sheaf: Sheaf, span: RaySpan, levelM: numb
     const kind = (isFeature && k <= coved) || f <= 0 ? 0 : lifted > 0 ? 1 : 2
     const wetBefore = k + levelM > 0
     const wetAfter = (kind === 0 ? k : coved) + levelM > 0
-    name = mark(name, 4 * kind + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0))
+    const next = kind === 0 ? 0 : 4 * kind + (wetBefore ? 2 : 0) + (wetAfter ? 1 : 0)
+    // As in the sums: what nothing is summed over, and what rounding may leave out, makes no pattern.
+    if (next !== code && b - a > NEARLY * r) {
+      name = mark(name, next)
+      code = next
+    }
     if (kind > 0) {
       if (wetBefore) {
         addArea(sheaf, a, b, -1, sums, isFeature ? PATCH_MOMENTS : FLOOR_MOMENTS)

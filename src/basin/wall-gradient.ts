@@ -3,7 +3,7 @@ import { gaussRule } from './gauss.ts'
 import { addHollowGradient } from './hollow-gradient.ts'
 import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
-import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
+import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { hollowAlong, hollowTurn } from './ray-hollow.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { stripOf } from './strip.ts'
@@ -42,6 +42,7 @@ const PER_CELL = 6
 export function addWallGradient(p: Partition, law: WallLaw, levelM: number, roughly: boolean, g: VolumeGradient): void {
   const { widthM, pieces } = stripOf(p)
   const homes = homesOf(p, pieces)
+  const mostRays = raysForEach(pieces.length)
   for (let n = 0; n < pieces.length; n++) {
     const piece = pieces[n]!
     const home = homes[n]!
@@ -53,6 +54,7 @@ export function addWallGradient(p: Partition, law: WallLaw, levelM: number, roug
         addAt: (t, out) => addRay(p, law, piece, home, levelM, t, out),
         eventsAt: (t, out) => eventsOf(p, law, piece, levelM, t, out),
         scales: scalesOf(widthM, p.extentM, count),
+        mostRays,
       }
       integratePattern(f, piece.t0, piece.t1, true, true, sums)
     }

@@ -78,9 +78,9 @@ export interface WallLaw {
   readonly footSlackM: (floorM: number) => number
   /**
    * Adds what it changes along a stretch of a ray at a level (see STRIP_SUMS), and returns a number for the pattern of
-   * pieces there: as long as it stays the same the sums are smooth along the shore.
+   * pieces there: as long as it stays the same the sums are smooth along the shore. Without sums it only tells the number.
    */
-  readonly addSpan: (ray: RayFrame, span: RaySpan, levelM: number, sums: Float64Array) => number
+  readonly addSpan: (ray: RayFrame, span: RaySpan, levelM: number, sums: Float64Array | undefined) => number
   /** Writes what can't change sign within one pattern, at distance n in a stretch; returns how many there are. */
   readonly eventsAt: (span: RaySpan, n: number, levelM: number, out: Float64Array, from: number) => number
   /** Distance at which a stretch is deepest for all that the wall and what rules tell, within its ends [m]. */
