@@ -1,5 +1,5 @@
 import type { Fan, Fans, Ray } from './cove-fan.ts'
-import { type ArcCurve, type Curve, evaluate, type LineCurve, newJet } from './curve.ts'
+import { type ArcCurve, type CubicCurve, type Curve, evaluate, type LineCurve, newJet } from './curve.ts'
 import { norm } from './norm.ts'
 import type { Shore } from './shores.ts'
 import { HAIR, NEARLY, ROUND_RAD, ROUNDING, TIE } from './tolerance.ts'
@@ -147,7 +147,11 @@ function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): num
   const count = layPlaces(ray, shore, limit, touching)
   let least = Infinity
   for (let i = 0; i < count; i++) {
-    if (i > 0 && i < count - 1) values[i] = valueAt(ray, curve, places[i]!, touching, limit)
+    if (i > 0 && i < count - 1)
+      values[i] =
+        curve.kind === 'cubic'
+          ? valueOnCubic(ray, curve, places[i]!, touching, limit)
+          : valueAt(ray, curve, places[i]!, touching, limit)
     least = Math.min(least, values[i]!)
   }
   let best = Infinity
@@ -196,9 +200,10 @@ function layPlaces(ray: Ray, shore: Shore, limit: number, touching: boolean): nu
   const beforeLast = halvings(ray, step)
   let count = 0
   places[count++] = t0
-  for (let k = afterFirst; k > 0; k--) places[count++] = t0 + step / 2 ** k
+  // Halves are exact, so the last one may be doubled up to the first.
+  for (let k = afterFirst, part = step * 0.5 ** afterFirst; k > 0; k--, part *= 2) places[count++] = t0 + part
   for (let i = 1; i < steps; i++) places[count++] = t0 + step * i
-  for (let k = 1; k <= beforeLast; k++) places[count++] = t1 - step / 2 ** k
+  for (let k = 1, part = step / 2; k <= beforeLast; k++, part /= 2) places[count++] = t1 - part
   places[count++] = t1
   values[0] = first
   values[count - 1] = last
@@ -287,8 +292,24 @@ function turnOf(c: Curve, t: number, out: { x: number; y: number }): void {
 
 function valueAt(ray: Ray, curve: Curve, t: number, touching: boolean, limit: number): number {
   evaluate(curve, t, jet)
-  const dx = jet.x - ray.x
-  const dy = jet.y - ray.y
+  return rhoOf(ray, jet.x, jet.y, touching, limit)
+}
+
+/** The same on a cubic, whose direction isn't asked for. */
+function valueOnCubic(ray: Ray, c: CubicCurve, t: number, touching: boolean, limit: number): number {
+  const u = 1 - t
+  const b0 = u * u * u
+  const b1 = 3 * u * u * t
+  const b2 = 3 * u * t * t
+  const b3 = t * t * t
+  const x = b0 * c.x0 + b1 * c.ax + b2 * c.bx + b3 * c.x1
+  const y = b0 * c.y0 + b1 * c.ay + b2 * c.by + b3 * c.y1
+  return rhoOf(ray, x, y, touching, limit)
+}
+
+function rhoOf(ray: Ray, x: number, y: number, touching: boolean, limit: number): number {
+  const dx = x - ray.x
+  const dy = y - ray.y
   // Too near to its own foot both lengths are rounding; the curvature has answered there.
   if (touching && Math.abs(dx) + Math.abs(dy) < 10 * HAIR * limit) return Infinity
   const toward = ray.nx * dx + ray.ny * dy

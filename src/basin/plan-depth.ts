@@ -1,7 +1,7 @@
 import { cellDepth, cellGradient, floorDepth, floorGradient } from './cell-depth.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import type { PlanMesh } from './plan-mesh.ts'
-import { wallWork } from './strip-rings.ts'
+import { type WallWork, wallWork } from './strip-rings.ts'
 import { depthIn } from './surface-depth.ts'
 import type { WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
@@ -11,14 +11,13 @@ export class PlanDepth {
   private readonly p: Partition
   private readonly plan: PlanMesh
   private readonly law: WallLaw | undefined
-  /** Of each cell whether the wall does nothing there (1) or something (2), 0 where it isn't known. */
-  private readonly bare: Uint8Array
+  /** What the wall does in each cell, as far as that was asked. */
+  private readonly works: WallWork[] = []
 
   constructor(p: Partition, plan: PlanMesh) {
     this.p = p
     this.plan = plan
     this.law = wallLaw(p.shape.wall)
-    this.bare = new Uint8Array(p.cells.length)
   }
 
   /** Depth at a vertex, taken as a point of a cell [m]. */
@@ -27,7 +26,7 @@ export class PlanDepth {
     const cell = this.p.cells[index]!
     const x = points.x[v]!
     const y = points.y[v]!
-    if (!this.law || this.isBare(index)) return cellDepth(cell, x, y)
+    if (!this.law || this.workIn(index) === 'none') return cellDepth(cell, x, y)
     const n = points.n[v]!
     return n >= 0 ? this.atDistance(index, x, y, n) : depthIn(this.p, cell, x, y).depthM
   }
@@ -58,11 +57,13 @@ export class PlanDepth {
     return allowed <= ruling + points.mergeM && this.law.leanAt(floor + 4 * points.mergeM, n) > 0
   }
 
-  /** True where the wall makes the depth in the middle of a triangle. */
+  /** True where the wall makes the depth in the middle of a triangle of the strip. */
   isWalled(i: number): boolean {
     const { law } = this
     if (!law) return false
     const { points, triangles, cellOf } = this.plan
+    const work = this.workIn(cellOf[i / 3]!)
+    if (work !== 'creased') return work === 'plain'
     const a = triangles[i]!
     const b = triangles[i + 1]!
     const c = triangles[i + 2]!
@@ -102,14 +103,13 @@ export class PlanDepth {
     out[2] = up
   }
 
-  /** True where the wall does nothing in a whole cell. */
-  private isBare(index: number): boolean {
-    let known = this.bare[index]!
-    if (known === 0) {
-      known = wallWork(this.p, this.p.cells[index]!) === 'none' ? 1 : 2
-      this.bare[index] = known
+  private workIn(index: number): WallWork {
+    let work = this.works[index]
+    if (work === undefined) {
+      work = wallWork(this.p, this.p.cells[index]!)
+      this.works[index] = work
     }
-    return known === 1
+    return work
   }
 
   private floorAt(cell: Cell, x: number, y: number): number {

@@ -8,6 +8,7 @@ import { type ShoreRun, shoreRuns } from './shore-runs.ts'
 import { shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
 import { stripOf } from './strip.ts'
+import { wallWork } from './strip-rings.ts'
 import { newSpan, type RaySpan, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 import type { WetEdge } from './wet-edge.ts'
@@ -73,6 +74,8 @@ function findSteps(p: Partition): Step[] {
     const right = p.cells[edge.right]!
     // Floor goes on without a step, and so does one seat in several pieces.
     if (left.plane === right.plane || (left.patch < 0 && right.patch < 0)) continue
+    // Nor does the wall change a step whose sides both lie above all that it can make.
+    if (wallWork(p, left) === 'none' && wallWork(p, right) === 'none') continue
     const runs = shoreRuns(p, edge.curve, edge.t0, edge.t1, widthM)
     if (runs.length === 0) continue
     steps.push({
