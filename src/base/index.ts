@@ -1,4 +1,5 @@
 export { invariant, never } from './invariant.ts'
+export { leastBetween } from './least.ts'
 export { fail, ok, type Problem, type Result, under } from './result.ts'
 export { bracketedRoot, type Root, type RootFailure } from './roots.ts'
 export { type Table, table } from './table.ts'

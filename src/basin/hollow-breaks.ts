@@ -1,11 +1,12 @@
+import { bracketedRoot, leastBetween } from '../base/index.ts'
 import { hollowTurn } from './ray-hollow.ts'
-import { NEARLY, ROUNDING } from './tolerance.ts'
+import { NEARLY } from './tolerance.ts'
 import { floorOn, type RaySpan, rulingOn, type WallLaw } from './wall-kind.ts'
 
 const LOOKS = 12
 const MOST_EVENTS = 8
-const GOLDEN = (Math.sqrt(5) - 1) / 2
-const NARROWINGS = 60
+/** Share of a stretch within which its least value is closed in on. */
+const CLOSE = 1e-11
 
 /** Shares of a stretch, denser toward its ends, where a cove is steep and a hollow may end at its rim. */
 const SHARES = Array.from({ length: LOOKS + 1 }, (_, i) => (1 - Math.cos((Math.PI * i) / LOOKS)) / 2)
@@ -50,13 +51,14 @@ function rootsWithin(law: WallLaw, span: RaySpan, from: number, to: number, leve
     for (let e = 0; e < count; e++) {
       const [a, b, c] = [before[e]!, here[e]!, after[e]!]
       const value = (n: number): number => eventAt(e, n)
-      if (a > 0 !== b > 0) out.push(rootBetween(value, at(i - 1), a, at(i), b))
+      if (a > 0 !== b > 0) out.push(rootBetween(value, at(i - 1), at(i)))
       else if (i < LOOKS && b > 0 === c > 0 && Math.abs(b) < Math.abs(a) && Math.abs(b) < Math.abs(c)) {
         const sign = b > 0 ? 1 : -1
-        const n = lowestBetween((m) => sign * value(m), at(i - 1), at(i + 1))
-        const v = value(n)
+        const least = leastBetween((m) => sign * value(m), at(i - 1), at(i + 1), CLOSE * (to - from))
+        const n = least.x
+        const v = sign * least.value
         if (v > 0 === b > 0) continue
-        out.push(rootBetween(value, at(i - 1), a, n, v), rootBetween(value, n, v, at(i + 1), c))
+        out.push(rootBetween(value, at(i - 1), n), rootBetween(value, n, at(i + 1)))
       }
     }
     before.set(here)
@@ -64,54 +66,10 @@ function rootsWithin(law: WallLaw, span: RaySpan, from: number, to: number, leve
   }
 }
 
-/** Regula falsi, an end that stays is halved (Illinois). */
-function rootBetween(value: (n: number) => number, a: number, fa: number, b: number, fb: number): number {
-  let m = a
-  let side = 0
-  for (let i = 0; i < 80 && b - a > 4 * ROUNDING * b; i++) {
-    m = (a * fb - b * fa) / (fb - fa)
-    if (!(m > a && m < b)) m = (a + b) / 2
-    const f = value(m)
-    if (f === 0) return m
-    if (f > 0 === fa > 0) {
-      a = m
-      fa = f
-      if (side === 1) fb /= 2
-      side = 1
-    } else {
-      b = m
-      fb = f
-      if (side === -1) fa /= 2
-      side = -1
-    }
-  }
-  return m
-}
-
-/** Where a function that falls and rises is least, by golden section [m]. */
-function lowestBetween(value: (n: number) => number, from: number, to: number): number {
-  let a = from
-  let b = to
-  let p = b - GOLDEN * (b - a)
-  let q = a + GOLDEN * (b - a)
-  let vp = value(p)
-  let vq = value(q)
-  for (let i = 0; i < NARROWINGS; i++) {
-    if (vp < vq) {
-      b = q
-      q = p
-      vq = vp
-      p = b - GOLDEN * (b - a)
-      vp = value(p)
-    } else {
-      a = p
-      p = q
-      vp = vq
-      q = a + GOLDEN * (b - a)
-      vq = value(q)
-    }
-  }
-  return vp < vq ? p : q
+/** Root of an event between two places where its signs differ; the first of them where it is no number. */
+function rootBetween(value: (n: number) => number, a: number, b: number): number {
+  const root = bracketedRoot(value, a, b, 0)
+  return root.ok ? root.value.x : a
 }
 
 /** Distance at which a stretch over a hollow is deepest for all that the wall and what rules tell [m]. */
@@ -128,7 +86,8 @@ export function deepestOnHollow(law: WallLaw, span: RaySpan): number {
     for (let i = 1; i <= LOOKS; i++) if (depth(a + (b - a) * SHARES[i]!) > depth(a + (b - a) * SHARES[top]!)) top = i
     const lo = a + (b - a) * SHARES[Math.max(0, top - 1)]!
     const hi = a + (b - a) * SHARES[Math.min(LOOKS, top + 1)]!
-    for (const n of [a, b, lowestBetween((m) => -depth(m), lo, hi)]) if (depth(n) > depth(best)) best = n
+    for (const n of [a, b, leastBetween((m) => -depth(m), lo, hi, CLOSE * (hi - lo)).x])
+      if (depth(n) > depth(best)) best = n
   }
   return best
 }

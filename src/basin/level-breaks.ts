@@ -4,7 +4,7 @@ import type { Partition } from './partition-types.ts'
 import { depthAtRadius } from './radial-law.ts'
 import { radiusRange } from './radius-along.ts'
 import { depthIn } from './surface-depth.ts'
-import { wallBreakDepths } from './wall-break-depths.ts'
+import { pushWallBreakDepths } from './wall-break-depths.ts'
 import { wallLaw } from './walls.ts'
 
 /**
@@ -36,7 +36,10 @@ export function levelBreaks(p: Partition): readonly number[] {
         depths.push(...rangeAlong(edge.curve, edge.t0, edge.t1, { c: atOrigin, gx: dx, gy: dy }))
       }
   }
-  if (law) depths.push(0, ...wallBreakDepths(p, law))
+  if (law) {
+    depths.push(0)
+    pushWallBreakDepths(p, law, depths)
+  }
   // The tip of a hollow may lie under a wall.
   const hollow = p.floor.pieces[1]?.law
   const at = law && hollow ? cellAt(p, hollow.x, hollow.y) : -1

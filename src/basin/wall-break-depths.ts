@@ -1,3 +1,4 @@
+import { leastBetween } from '../base/index.ts'
 import { riseMeets } from './cove-profile.ts'
 import { meetsOnHollow } from './hollow-breaks.ts'
 import type { Partition } from './partition-types.ts'
@@ -10,67 +11,90 @@ import { floorOn, newSpan, rulingOn, type WallLaw } from './wall-kind.ts'
 
 /** Places along a piece of the strip where its rays are looked at, before the extremes between them are closed in on. */
 const SAMPLES = 16
-const GOLDEN = (Math.sqrt(5) - 1) / 2
 const NARROWINGS = 44
+/** Share of a stretch within which an extreme is closed in on. */
+const CLOSE = 1e-10
+/** Places of interest in each cell that a ray crosses. */
+const PLACES = 5
 
 const ray = newStripRay()
 const span = newSpan()
 
 /**
- * Depths at which water that rises beside a wall meets something new: extremes along the shore of the depth at the foot,
- * at the crossings of a ray, at its end, where it is deepest, and where the wall's surface meets what rules.
+ * Adds the depths at which water that rises beside a wall meets something new: extremes along the shore of the depth at the
+ * foot, at the crossings of a ray, at its end, where it is deepest, and where the wall's surface meets what rules.
  */
-export function wallBreakDepths(p: Partition, law: WallLaw): number[] {
-  return stripOf(p).pieces.flatMap((piece) => extremesOf(p, law, piece))
+export function pushWallBreakDepths(p: Partition, law: WallLaw, out: number[]): void {
+  for (const piece of stripOf(p).pieces) pushExtremes(p, law, piece, out)
 }
+
+const row = new Float64Array(SAMPLES + 1)
+const here = new Float64Array(PLACES)
+let samples = new Float64Array(0)
 
 /** Each ray gives the same places in the same order, so that each makes one function of t. */
-function extremesOf(p: Partition, law: WallLaw, piece: StripPiece): number[] {
-  const { t0, t1 } = piece
+function pushExtremes(p: Partition, law: WallLaw, piece: StripPiece, out: number[]): void {
+  const { t0, t1, cells } = piece
   const hair = (t1 - t0) * HAIR * HAIR
   const at = (i: number): number => t0 + hair + ((t1 - t0 - 2 * hair) * i) / SAMPLES
-  const rows = Array.from({ length: SAMPLES + 1 }, (_, i) => depthsAlong(p, law, piece, at(i)))
-  const found: number[] = []
-  for (let k = 0; k < rows[0]!.length; k++) {
-    const value = (t: number): number => depthsAlong(p, law, piece, t)[k]!
-    const line = rows.map((row) => row[k]!)
-    for (const end of [line[0]!, line[SAMPLES]!]) if (!Number.isNaN(end)) found.push(end)
+  const count = PLACES * cells.length
+  if (samples.length < (SAMPLES + 1) * count) samples = new Float64Array(2 * (SAMPLES + 1) * count)
+  for (let s = 0; s <= SAMPLES; s++) {
+    rayIn(p, piece, at(s), ray)
+    for (let i = 0; i < cells.length; i++) writeDepths(p, law, piece, i, samples, s * count + PLACES * i)
+  }
+  for (let k = 0; k < count; k++) {
+    const value = (t: number): number => {
+      rayIn(p, piece, t, ray)
+      writeDepths(p, law, piece, Math.floor(k / PLACES), here, 0)
+      return here[k % PLACES]!
+    }
+    for (let s = 0; s <= SAMPLES; s++) row[s] = samples[s * count + k]!
+    for (const end of [row[0]!, row[SAMPLES]!]) if (!Number.isNaN(end)) out.push(end)
     for (let i = 1; i <= SAMPLES; i++) {
-      const [a, b, c] = [line[i - 1]!, line[i]!, line[i + 1] ?? Number.NaN]
+      const [a, b, c] = [row[i - 1]!, row[i]!, row[i + 1] ?? Number.NaN]
       // Where a place comes to be or ceases, the last depth that it has.
-      if (Number.isNaN(a) !== Number.isNaN(b)) found.push(lastDepth(value, at(i - 1), at(i)))
-      if (b > a && b > c) found.push(-lowest((t) => -value(t), at(i - 1), at(i + 1)))
-      if (b < a && b < c) found.push(lowest(value, at(i - 1), at(i + 1)))
+      if (Number.isNaN(a) !== Number.isNaN(b)) out.push(lastDepth(value, at(i - 1), at(i), p.grainM))
+      const sign = b > a && b > c ? -1 : b < a && b < c ? 1 : 0
+      if (sign === 0) continue
+      // An extreme lies about as far from the middle one as that from the others: below the grain there is nothing to find.
+      if (Math.max(Math.abs(b - a), Math.abs(b - c)) <= p.grainM) out.push(b)
+      else {
+        const { value: least } = leastBetween(
+          (t) => sign * value(t),
+          at(i - 1),
+          at(i + 1),
+          CLOSE * (at(i + 1) - at(i - 1)),
+        )
+        out.push(sign * least)
+      }
     }
   }
-  return found
 }
 
-/** Depths of all places of interest along one ray; NaN for one that this ray lacks. */
-function depthsAlong(p: Partition, law: WallLaw, piece: StripPiece, t: number): number[] {
-  rayIn(p, piece, t, ray)
-  const depths: number[] = []
-  for (let i = 0; i < piece.cells.length; i++) {
-    const cell = p.cells[piece.cells[i]!]
-    span.from = i === 0 ? 0 : ray.at[i - 1]!
-    span.to = ray.at[i] ?? ray.end
-    if (!cell) {
-      depths.push(Number.NaN, Number.NaN, Number.NaN, Number.NaN, Number.NaN)
-      continue
-    }
-    const { plane: floor, law: hollow } = p.floor.pieces[cell.strip]!
-    span.hollow = hollow && hollowAlong(hollow, ray)
-    span.f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
-    span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
-    span.isFeature = cell.patch >= 0
-    span.k0 = span.isFeature ? cell.plane.atOrigin + cell.plane.dx * ray.x + cell.plane.dy * ray.y : span.f0
-    span.k1 = span.isFeature ? cell.plane.dx * ray.nx + cell.plane.dy * ray.ny : span.f1
-    const [near, far] = meetsOf(p, law)
-    const top = law.deepestAt(span)
-    for (const n of [span.from, span.to, top > span.from && top < span.to ? top : Number.NaN, near, far])
-      depths.push(depthAt(law, n))
+/** Depths of the places of interest in one cell along the ray just laid; NaN for one that this ray lacks. */
+function writeDepths(p: Partition, law: WallLaw, piece: StripPiece, i: number, out: Float64Array, from: number): void {
+  const cell = p.cells[piece.cells[i]!]
+  if (!cell) {
+    out.fill(Number.NaN, from, from + PLACES)
+    return
   }
-  return depths
+  span.from = i === 0 ? 0 : ray.at[i - 1]!
+  span.to = ray.at[i] ?? ray.end
+  const { plane: floor, law: hollow } = p.floor.pieces[cell.strip]!
+  span.hollow = hollow && hollowAlong(hollow, ray)
+  span.f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
+  span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
+  span.isFeature = cell.patch >= 0
+  span.k0 = span.isFeature ? cell.plane.atOrigin + cell.plane.dx * ray.x + cell.plane.dy * ray.y : span.f0
+  span.k1 = span.isFeature ? cell.plane.dx * ray.nx + cell.plane.dy * ray.ny : span.f1
+  const [near, far] = meetsOf(p, law)
+  const top = law.deepestAt(span)
+  out[from] = depthAt(law, span.from)
+  out[from + 1] = depthAt(law, span.to)
+  out[from + 2] = top > span.from && top < span.to ? depthAt(law, top) : Number.NaN
+  out[from + 3] = depthAt(law, near)
+  out[from + 4] = depthAt(law, far)
 }
 
 function depthAt(law: WallLaw, n: number): number {
@@ -90,41 +114,26 @@ function meetsOf(p: Partition, law: WallLaw): [number, number] {
   return [within[0] ?? Number.NaN, within[1] ?? Number.NaN]
 }
 
-/** Least value of a function between two places, by golden section. */
-function lowest(f: (t: number) => number, from: number, to: number): number {
-  let a = from
-  let b = to
-  let p = b - GOLDEN * (b - a)
-  let q = a + GOLDEN * (b - a)
-  let vp = f(p)
-  let vq = f(q)
-  for (let i = 0; i < NARROWINGS; i++) {
-    if (vp < vq) {
-      b = q
-      q = p
-      vq = vp
-      p = b - GOLDEN * (b - a)
-      vp = f(p)
-    } else {
-      a = p
-      p = q
-      vp = vq
-      q = a + GOLDEN * (b - a)
-      vq = f(q)
-    }
+/** The value next to where a function ceases to have one, closed in on until it moves by less than rounding matters. */
+function lastDepth(f: (t: number) => number, a: number, b: number, grainM: number): number {
+  let value = f(a)
+  let [has, lacks] = [a, b]
+  if (Number.isNaN(value)) {
+    value = f(b)
+    has = b
+    lacks = a
   }
-  return Math.min(vp, vq)
-}
-
-/** The value next to where a function ceases to have one. */
-function lastDepth(f: (t: number) => number, a: number, b: number): number {
-  let [has, lacks] = Number.isNaN(f(a)) ? [b, a] : [a, b]
-  let value = f(has)
-  for (let i = 0; i < NARROWINGS; i++) {
+  let still = 0
+  for (let i = 0; i < NARROWINGS && still < 3; i++) {
     const m = (has + lacks) / 2
     const fm = f(m)
-    if (Number.isNaN(fm)) lacks = m
-    else [has, value] = [m, fm]
+    if (Number.isNaN(fm)) {
+      lacks = m
+      continue
+    }
+    still = Math.abs(fm - value) <= grainM / 16 ? still + 1 : 0
+    has = m
+    value = fm
   }
   return value
 }
