@@ -1,34 +1,31 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { announcedVolume, type ChapterName, chapter, openApp, sheet } from './support/app.ts'
 import { cutText, overflowing, smallTargets } from './support/look.ts'
-import { expectFits, onEveryScreen, PHONE } from './support/screens.ts'
+import { axeFor, expectFits, onEveryScreen, PHONE, type Screen } from './support/screens.ts'
 import { expect, test } from './support/test.ts'
 
 const CHAPTERS: readonly ChapterName[] = ['Basin', 'Water', 'Opening', 'Season', 'Logbook']
-/** Serious and critical violations that axe sees, as lines to read. */
-async function violations(page: Page, rules?: readonly string[]): Promise<string[]> {
-  const axe = new AxeBuilder({ page })
-  const { violations: found } = await (rules ? axe.withRules([...rules]) : axe).analyze()
+/** Serious and critical violations that axe sees on the whole page, as lines to read. */
+async function violations(
+  page: Page,
+  screen: Pick<Screen, 'colorScheme'> = { colorScheme: 'light' },
+): Promise<string[]> {
+  const { violations: found } = await axeFor(page, screen).analyze()
   return found
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
     .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')} ${node.html.slice(0, 120)}`))
 }
 
-/** In the other light only colours can differ. */
-const COLOUR_RULES = ['color-contrast', 'link-in-text-block'] as const
-
 onEveryScreen(
-  ({ isPhone, colorScheme }) => {
+  (screen) => {
     test('every chapter fits, is readable and can be used by all', async ({ page }) => {
       await openApp(page)
       for (const title of CHAPTERS) {
         await test.step(title, async () => {
           const panel = await chapter(page, title)
           await expect(panel.getByRole('heading', { level: 2 }).first()).toBeVisible()
-          await expectFits(page, isPhone, title)
-          const rules = colorScheme === 'dark' ? COLOUR_RULES : undefined
-          expect.soft(await violations(page, rules), `${title}: axe`).toEqual([])
+          await expectFits(page, screen, title)
+          expect.soft(await violations(page, screen), `${title}: axe`).toEqual([])
         })
       }
     })
@@ -55,7 +52,7 @@ test.describe('phone', () => {
 })
 
 onEveryScreen(
-  ({ isPhone }) => {
+  (screen) => {
     test('every kind of floor, a leaning wall and what is unsure fit and can be used by all', async ({ page }) => {
       await openApp(page)
       await chapter(page, 'Basin')
@@ -65,10 +62,10 @@ onEveryScreen(
       await page.getByRole('button', { name: /^Errors that all measurements share/ }).click()
       for (const kind of [/^depth lines/, /^soundings/, /^dished/, /^flat/]) {
         await page.getByRole('button', { name: /Floor$/ }).click()
-        if (isPhone) expect.soft(await smallTargets(page), 'the kinds can be pressed').toEqual([])
+        if (screen.isPhone) expect.soft(await smallTargets(page), 'the kinds can be pressed').toEqual([])
         await page.getByRole('option', { name: kind }).click()
         await expect(page.getByRole('button', { name: /Floor$/ })).toHaveText(kind)
-        await expectFits(page, isPhone, `${kind}`)
+        await expectFits(page, screen, `${kind}`)
         expect.soft(await violations(page), `${kind}: axe`).toEqual([])
       }
     })

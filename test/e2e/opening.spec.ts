@@ -200,7 +200,7 @@ for (const format of ['A4', 'Letter'] as const) {
 }
 
 onEveryScreen(
-  ({ isPhone }) => {
+  (screen) => {
     test('the whole chapter, opened, fits, is readable and can be used by all', async ({ page }) => {
       await openApp(page)
       const opening = await chapter(page, 'Opening')
@@ -208,8 +208,8 @@ onEveryScreen(
       await opening.getByRole('button', { name: 'Add a device' }).click()
       await startAs(page, /^New plaster/)
       await openAll(opening)
-      await expectFits(page, isPhone, 'opened')
-      expect.soft(await chapterViolations(page), 'axe').toEqual([])
+      await expectFits(page, screen, 'opened')
+      expect.soft(await chapterViolations(page, screen), 'axe').toEqual([])
     })
   },
   ['light', 'dark'],

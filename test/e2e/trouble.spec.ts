@@ -42,6 +42,7 @@ test('an outline that crosses itself says where and how to mend it, and no dose 
   for (const name of ['Opening', 'Season'] as const) {
     const panel = await chapter(page, name)
     await expect(panel, `${name} gives no dose`).not.toContainText(/\d\s(lb|oz|fl oz|gal|kg|g|L)\b/)
+    await expect(panel.getByText(/The drawing can’t be measured as it is/)).toBeVisible()
   }
   await undo(page).click()
   await expect.poll(() => announcedVolume(page)).toBe(before)

@@ -175,17 +175,17 @@ test('readings that no water has are named as they are typed, and after; metals 
 })
 
 onEveryScreen(
-  ({ isPhone }) => {
+  (screen) => {
     test('the whole chapter, opened, fits, is readable and can be used by all', async ({ page }) => {
       await openApp(page)
       const water = await stabilised(page)
       await openAll(water)
-      await expectFits(page, isPhone, 'opened')
-      expect.soft(await chapterViolations(page), 'axe').toEqual([])
+      await expectFits(page, screen, 'opened')
+      expect.soft(await chapterViolations(page, screen), 'axe').toEqual([])
       await water.getByRole('button', { name: 'Enter new readings' }).click()
       await water.getByRole('button', { name: /^More readings/ }).click()
-      await expectFits(page, isPhone, 'the form')
-      expect.soft(await chapterViolations(page), 'axe, with the form').toEqual([])
+      await expectFits(page, screen, 'the form')
+      expect.soft(await chapterViolations(page, screen), 'axe, with the form').toEqual([])
     })
   },
   ['light', 'dark'],

@@ -15,7 +15,7 @@ const SCREENS = [
   { name: 'phone', options: PHONE },
 ] as const
 
-interface Screen {
+export interface Screen {
   readonly isPhone: boolean
   readonly colorScheme: 'light' | 'dark'
 }
@@ -30,16 +30,26 @@ export function onEveryScreen(declare: (screen: Screen) => void, schemes: readon
       })
 }
 
-/** Nothing sticks out, no text is cut, and on a phone a finger can press what is to be pressed. */
-export async function expectFits(page: Page, isPhone: boolean, what: string): Promise<void> {
+/** Nothing sticks out, no text is cut, and on a phone a finger can press what is to be pressed; by light the same as by dark. */
+export async function expectFits(page: Page, { isPhone, colorScheme }: Screen, what: string): Promise<void> {
+  if (colorScheme === 'dark') return
   expect.soft(await overflowing(page), `${what}: nothing is wider than the page`).toEqual([])
   expect.soft(await cutText(page), `${what}: no text is cut`).toEqual([])
   if (isPhone) expect.soft(await smallTargets(page), `${what}: what is pressed is 44 px or more`).toEqual([])
 }
 
+/** In the other light only colours can differ: there nothing else is looked for again. */
+const COLOUR_RULES = ['color-contrast', 'link-in-text-block']
+
+/** Axe, with the rules that are worth a look in this light. */
+export function axeFor(page: Page, { colorScheme }: Pick<Screen, 'colorScheme'>): AxeBuilder {
+  const axe = new AxeBuilder({ page })
+  return colorScheme === 'dark' ? axe.withRules(COLOUR_RULES) : axe
+}
+
 /** All that axe finds wrong in the open chapter, as lines to read. */
-export async function chapterViolations(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).include('[role="tabpanel"]').analyze()
+export async function chapterViolations(page: Page, screen: Screen): Promise<string[]> {
+  const { violations } = await axeFor(page, screen).include('[role="tabpanel"]').analyze()
   return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 140)}`))
 }
 

@@ -4,6 +4,7 @@ import type { OpeningPlan } from '../../../plan/index.ts'
 import { formatPlusMinus, formatQuantity } from '../../../units/index.ts'
 import { useApp, useAppStore, useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
+import { NoVolume } from '../NoVolume.tsx'
 import { useSystem } from '../water/useSystem.ts'
 import { Choices } from './Choices.tsx'
 import { DeckCardSection } from './card/DeckCardSection.tsx'
@@ -23,7 +24,14 @@ export function OpeningChapter() {
   const system = useSystem()
   const spec = useApp((state) => state.spec)
   const volume = system && deriveVolume(spec, system.id)
-  if (!system || !volume) return <NoVolume />
+  if (!system || !volume)
+    return (
+      <NoVolume
+        title="Opening loads"
+        why="A dose is a weight for so much water, so the volume comes first."
+        styles={styles}
+      />
+    )
   return (
     <div className={styles['chapter']}>
       <OpeningHead volume={volume} system={system} />
@@ -92,25 +100,5 @@ function OpeningBody({ system }: { readonly system: System }) {
       <ToBuy plan={plan} system={system} />
       <EndWater plan={plan} />
     </>
-  )
-}
-
-function NoVolume() {
-  const store = useAppStore()
-  return (
-    <div className={styles['chapter']}>
-      <header className={styles['section']}>
-        <h2>Opening loads</h2>
-        <p className={styles['intro']}>
-          A dose is a weight for so much water, so the volume comes first. Draw the pool or type its volume; the drawing
-          can come later and replace it.
-        </p>
-      </header>
-      <div className={styles['buttons']}>
-        <Button tone="main" onPress={() => store.getState().openChapter('basin')}>
-          Draw the pool or type its volume
-        </Button>
-      </div>
-    </div>
   )
 }

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { deriveUpkeep, deriveVolume, upkeepBasisOf } from '../../../derive/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
+import { NoVolume } from '../NoVolume.tsx'
 import { dateOf } from '../opening/schedule.ts'
 import { andList } from '../water/reading-words.ts'
 import { useSystem } from '../water/useSystem.ts'
@@ -22,20 +23,11 @@ export function SeasonChapter() {
   const volume = system && deriveVolume(spec, system.id)
   if (!system || !volume)
     return (
-      <div className={styles['chapter']}>
-        <header className={styles['section']}>
-          <h2>Upkeep</h2>
-          <p className={styles['intro']}>
-            What the water needs from week to week depends on how much of it there is. Draw the pool or type its volume
-            first.
-          </p>
-        </header>
-        <div className={styles['buttons']}>
-          <Button tone="main" onPress={() => store.getState().openChapter('basin')}>
-            Draw the pool or type its volume
-          </Button>
-        </div>
-      </div>
+      <NoVolume
+        title="Upkeep"
+        why="What the water needs from week to week depends on how much of it there is."
+        styles={styles}
+      />
     )
   const basis = upkeepBasisOf(spec, system.id, dayMs)
   const isWaterMeasured = basis.ok && basis.value.input.water.temperature_C !== undefined
