@@ -54,13 +54,16 @@ export function zerosAlong(curve: Curve, t0: number, t1: number, f: Linear): num
     return t > t0 && t < t1 ? [t] : []
   }
   if (curve.kind === 'cubic') {
-    const v = (x: number, y: number): number => f.c + f.gx * x + f.gy * y
-    return cubicRoots(
-      v(curve.x0, curve.y0),
-      v(curve.ax, curve.ay),
-      v(curve.bx, curve.by),
-      v(curve.x1, curve.y1),
-    ).filter((t) => t > t0 && t < t1)
+    const { c, gx, gy } = f
+    const roots = cubicRoots(
+      c + gx * curve.x0 + gy * curve.y0,
+      c + gx * curve.ax + gy * curve.ay,
+      c + gx * curve.bx + gy * curve.by,
+      c + gx * curve.x1 + gy * curve.y1,
+    )
+    return roots.length === 0 || (roots[0]! > t0 && roots[roots.length - 1]! < t1)
+      ? roots
+      : roots.filter((t) => t > t0 && t < t1)
   }
   const breaks = [t0, ...turningPoints(curve, f).filter((t) => t > t0 && t < t1), t1]
   const zeros: number[] = []

@@ -6,10 +6,13 @@
 export function cubicRoots(b0: number, b1: number, b2: number, b3: number): number[] {
   const roots: number[] = []
   if ((b0 > 0 && b1 > 0 && b2 > 0 && b3 > 0) || (b0 < 0 && b1 < 0 && b2 < 0 && b3 < 0)) return roots
-  const breaks = [0, ...quadraticRoots(b1 - b0, b2 - b1, b3 - b2), 1]
-  for (let i = 0; i + 1 < breaks.length; i++) {
-    const root = monotoneRoot(b0, b1, b2, b3, breaks[i]!, breaks[i + 1]!)
+  const turns = quadraticRoots(b1 - b0, b2 - b1, b3 - b2)
+  let from = 0
+  for (let i = 0; i <= turns.length; i++) {
+    const to = i < turns.length ? turns[i]! : 1
+    const root = monotoneRoot(b0, b1, b2, b3, from, to)
     if (root > 0 && root < 1 && (roots.length === 0 || root > roots[roots.length - 1]!)) roots.push(root)
+    from = to
   }
   return roots
 }
@@ -26,8 +29,13 @@ export function quadraticRoots(b0: number, b1: number, b2: number): number[] {
   const disc = half * half - a * b0
   if (disc < 0) return []
   const q = -(half + (half < 0 ? -1 : 1) * Math.sqrt(disc))
-  const found = q === 0 ? [0] : [q / a, b0 / q]
-  return found.filter((t, i) => t > 0 && t < 1 && found.indexOf(t) === i).sort((x, y) => x - y)
+  const roots: number[] = []
+  if (q === 0) return roots
+  const lesser = Math.min(q / a, b0 / q)
+  const greater = Math.max(q / a, b0 / q)
+  if (lesser > 0 && lesser < 1) roots.push(lesser)
+  if (greater > 0 && greater < 1 && greater !== lesser) roots.push(greater)
+  return roots
 }
 
 function monotoneRoot(b0: number, b1: number, b2: number, b3: number, from: number, to: number): number {

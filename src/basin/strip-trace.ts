@@ -27,6 +27,7 @@ export interface Tracer {
   readonly widthM: number
 }
 
+const NOTHING: readonly number[] = []
 const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
 const reach: Reach = { n: 0, by: 0, how: 0 }
 const jet = newJet()
@@ -57,7 +58,7 @@ export function traceEnd({ fans, plan, widthM }: Tracer, t: number): Trace {
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
   const { n, by, how } = reach
-  return { t, by, how, end: n, edges: [], at: [], name: mark(mark(0, by), how) }
+  return { t, by, how, end: n, edges: NOTHING, at: NOTHING, name: mark(mark(0, by), how) }
 }
 
 function addHits(
