@@ -16,6 +16,8 @@ import { good } from '../water/golden.ts'
 const CONSTANTS = CONSTANT_SETS.default
 const SEED = 20261125
 const REACHABLE = 8000
+/** Of these, so many lie inside the kernel's stated domain; the others are passed over. */
+const DRAWN = 9300
 const UNREACHABLE = 2000
 const LANDS_PH = 0.01
 const LANDS_MG_PER_L = 0.1
@@ -87,10 +89,10 @@ describe('target lands wherever doses can take the water, and says why where the
           else worstMgPerL = Math.max(worstMgPerL, off)
         }
       }),
-      { numRuns: REACHABLE, seed: SEED },
+      { numRuns: DRAWN, seed: SEED },
     )
     expect(missed).toEqual([])
-    expect(runs).toBeGreaterThan(0.8 * REACHABLE)
+    expect(runs).toBeGreaterThanOrEqual(REACHABLE)
     expect(worstPH).toBeLessThan(LANDS_PH)
     expect(worstMgPerL).toBeLessThan(LANDS_MG_PER_L)
   }, 120_000)
