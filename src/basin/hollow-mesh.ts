@@ -1,8 +1,8 @@
 import { flipToDelaunay } from './flip.ts'
 import type { Cell } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
+import type { PlanTriangles } from './plan-triangles.ts'
 import type { RadialLaw } from './radial-law.ts'
-import type { Triangles } from './strip-mesh.ts'
 
 /** Points of a hollow's rings stay away from its border by this share of their spacing. */
 const CLEARANCE = 0.4
@@ -10,17 +10,17 @@ const MOST_STEPS = 64
 /** Turns each ring against the one before, so that no point falls on a line between two others. */
 const TWIST = 0.381966
 
-/** Puts rings of vertices into the triangles of a hollow, which are the last of all, and joins nearest neighbours. */
+/** Puts rings of vertices into the triangles of a hollow (of cell `index`), which are the last from `first` on, and joins nearest neighbours. */
 export function meshHollow(
   cell: Cell,
   law: RadialLaw,
-  firstCorner: number,
+  index: number,
+  first: number,
   chordM: number,
   points: PlanPoints,
-  out: Triangles,
+  out: PlanTriangles,
 ): void {
-  const own = out.corners.splice(firstCorner)
-  const index = out.cellOf[out.cellOf.length - 1]!
+  const own = out.takeFrom(first)
   const { x, y } = points
   const border = borderOf(own)
   const { radiusM } = law
@@ -48,9 +48,7 @@ export function meshHollow(
     }
   }
   flipToDelaunay(own, x, y)
-  for (const v of own) out.corners.push(v)
-  while (3 * out.cellOf.length < out.corners.length) out.cellOf.push(index)
-  while (out.rayOf.length < out.corners.length) out.rayOf.push(-1)
+  out.addAll(own, index)
 }
 
 /** How far apart vertices in a hollow may lie, so that its chords stay within a height [m]. */

@@ -4,8 +4,9 @@ import { Memory, type Remembering } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { PlanPoints } from './plan-points.ts'
 import { fillRemainder, Sides } from './plan-remainder.ts'
+import { PlanTriangles } from './plan-triangles.ts'
 import { stripOf } from './strip.ts'
-import { meshStrip, type Triangles } from './strip-mesh.ts'
+import { meshStrip } from './strip-mesh.ts'
 import { addPartners } from './strip-partners.ts'
 import { newSampling, samplePieces } from './strip-samples.ts'
 import { stationsOf } from './strip-stations.ts'
@@ -19,10 +20,10 @@ export interface PlanMesh extends Remembering {
   /** Vertices along each edge, from its first to its last node. */
   readonly chains: readonly (readonly number[])[]
   /** Corners of the triangles, counter-clockwise. */
-  readonly triangles: readonly number[]
-  readonly cellOf: readonly number[]
+  readonly triangles: Int32Array
+  readonly cellOf: Int32Array
   /** The ray of the strip that each corner was cut by, −1 beyond it; directions of the rays, x and y in turn. */
-  readonly rayOf: readonly number[]
+  readonly rayOf: Int32Array
   readonly rays: readonly number[]
   /** Sides where a wall's surface meets another at an angle: two vertices and the cell, in turn. */
   readonly creases: readonly number[]
@@ -53,7 +54,7 @@ export function planMesh(p: Partition, chordM: number): PlanMesh {
 }
 
 function build(p: Partition, chordM: number): PlanMesh {
-  const out: Triangles = { corners: [], cellOf: [], rayOf: [], rays: [], creases: [] }
+  const out = new PlanTriangles()
   const law = wallLaw(p.shape.wall)
   const strip = law && stripOf(p)
   const points = new PlanPoints(p.nodeX, p.nodeY, (strip ? WALL_MERGE_GRAINS : MERGE_GRAINS) * p.grainM)
@@ -61,9 +62,9 @@ function build(p: Partition, chordM: number): PlanMesh {
   if (!law || !strip || strip.pieces.length === 0) {
     const sliverM2 = edges.finish(chordM, undefined)
     p.cells.forEach((cell, i) => {
-      const first = out.corners.length
+      const first = out.count
       fillWhole(cell.loops, edges.chains, points, i, out)
-      if (cell.law) meshHollow(cell, cell.law, first, chordM, points, out)
+      if (cell.law) meshHollow(cell, cell.law, i, first, chordM, points, out)
     })
     return planOf(points, edges, out, sliverM2)
   }
@@ -74,22 +75,20 @@ function build(p: Partition, chordM: number): PlanMesh {
   addPartners(sampling, sampled)
   const runs = stationsOf(sampling, sampled, points, out.rays)
   meshStrip(p, runs, points, edges, sides, out)
-  const isTouched = new Uint8Array(p.cells.length)
-  for (const cell of out.cellOf) isTouched[cell] = 1
+  const isTouched = out.touched(p.cells.length)
   const sliverM2 = edges.finish(chordM, sides)
   const open = sides.openByCell(p.cells.length)
   p.cells.forEach((cell, i) => {
-    const first = out.corners.length
+    const first = out.count
     if (isTouched[i]) fillRemainder(open[i]!, points, i, out)
     else fillWhole(cell.loops, edges.chains, points, i, out)
-    if (cell.law && out.corners.length > first) meshHollow(cell, cell.law, first, chordM, points, out)
+    if (cell.law && out.count > first) meshHollow(cell, cell.law, i, first, chordM, points, out)
   })
   return planOf(points, edges, out, sliverM2)
 }
 
-function planOf(points: PlanPoints, edges: EdgeVertices, out: Triangles, sliverM2: number): PlanMesh {
-  const { corners, cellOf, rayOf, rays, creases } = out
-  return { points, chains: edges.chains, triangles: corners, cellOf, rayOf, rays, creases, sliverM2, memory: [] }
+function planOf(points: PlanPoints, edges: EdgeVertices, out: PlanTriangles, sliverM2: number): PlanMesh {
+  return { points, chains: edges.chains, ...out.finish(), sliverM2, memory: [] }
 }
 
 /** A cell that the strip doesn't touch. */
@@ -98,12 +97,10 @@ function fillWhole(
   chains: readonly (readonly number[])[],
   points: PlanPoints,
   cell: number,
-  out: Triangles,
+  out: PlanTriangles,
 ): void {
   const rings = loops.map((loop) => ringOf(loop, chains))
-  for (const v of triangulate(rings, points.x, points.y)) out.corners.push(v)
-  while (out.rayOf.length < out.corners.length) out.rayOf.push(-1)
-  while (3 * out.cellOf.length < out.corners.length) out.cellOf.push(cell)
+  out.addAll(triangulate(rings, points.x, points.y), cell)
 }
 
 function ringOf(loop: readonly number[], chains: readonly (readonly number[])[]): number[] {

@@ -1,6 +1,6 @@
 import type { Edge } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
-import type { Triangles } from './strip-mesh.ts'
+import type { PlanTriangles } from './plan-triangles.ts'
 import { triangulate } from './triangulate.ts'
 
 /** Directed sides, each with the region that it bounds on its left. Opposite ones cancel out. */
@@ -76,7 +76,7 @@ export class Sides {
 }
 
 /** Fills what sides bound within one cell with triangles that have exactly those sides. */
-export function fillRemainder(pairs: readonly number[], points: PlanPoints, cell: number, out: Triangles): void {
+export function fillRemainder(pairs: readonly number[], points: PlanPoints, cell: number, out: PlanTriangles): void {
   const rings = loopsOf(pairs, points)
   if (rings.length === 0) return
   const areas = rings.map((ring) => areaOf(ring, points))
@@ -93,11 +93,8 @@ export function fillRemainder(pairs: readonly number[], points: PlanPoints, cell
   for (const group of groups) {
     const turned = areaOf(group[0]!, points) < 0
     const own = triangulate(turned ? group.map((ring) => [...ring].reverse()) : group, points.x, points.y)
-    for (let i = 0; i < own.length; i += 3) {
-      out.corners.push(own[i]!, own[i + (turned ? 2 : 1)]!, own[i + (turned ? 1 : 2)]!)
-      out.rayOf.push(-1, -1, -1)
-      out.cellOf.push(cell)
-    }
+    for (let i = 0; i < own.length; i += 3)
+      out.add(own[i]!, own[i + (turned ? 2 : 1)]!, own[i + (turned ? 1 : 2)]!, -1, -1, -1, cell)
   }
 }
 

@@ -3,20 +3,9 @@ import type { EdgeVertices } from './edge-chains.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
 import type { Sides } from './plan-remainder.ts'
+import type { PlanTriangles } from './plan-triangles.ts'
 import { isCrease } from './strip-rings.ts'
 import type { FanRun, Gap, KnotRun, Station } from './strip-stations.ts'
-
-/** Triangles of the plan and the cell of each. */
-export interface Triangles {
-  readonly corners: number[]
-  readonly cellOf: number[]
-  /** The ray that each corner was cut by, −1 beyond the strip. */
-  readonly rayOf: number[]
-  /** Directions of the rays, x and y in turn. */
-  readonly rays: number[]
-  /** Sides where a wall's surface meets another at an angle: two vertices and the cell, in turn. */
-  readonly creases: number[]
-}
 
 /**
  * Cuts the strip into triangles, gap by gap and cell by cell. Whatever border it has within a cell goes to `sides` the
@@ -29,7 +18,7 @@ export function meshStrip(
   points: PlanPoints,
   edges: EdgeVertices,
   sides: Sides,
-  out: Triangles,
+  out: PlanTriangles,
 ): void {
   const { shores } = fansOf(p)
   for (const { stations } of runs)
@@ -73,7 +62,7 @@ function flank(station: Station, gap: Gap, at: readonly number[], isEnd: boolean
     }
 }
 
-function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides, out: Triangles): void {
+function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides, out: PlanTriangles): void {
   const { piece, a, b, atA, atB, knots } = gap
   const { cells } = piece
   for (let j = 0; j < cells.length; j++) {
@@ -163,7 +152,7 @@ function ladder(
   from: number,
   to: number,
   cell: number,
-  out: Triangles,
+  out: PlanTriangles,
 ): void {
   for (let i = from; i < to; i++) {
     const u = a.v[i]!
@@ -171,13 +160,12 @@ function ladder(
     const w = b.v[i + 1]!
     const z = a.v[i + 1]!
     if ((x[z]! - x[v]!) ** 2 + (y[z]! - y[v]!) ** 2 < (x[w]! - x[u]!) ** 2 + (y[w]! - y[u]!) ** 2) {
-      out.corners.push(u, v, z, z, v, w)
-      out.rayOf.push(a.ray, b.ray, a.ray, a.ray, b.ray, b.ray)
+      out.add(u, v, z, a.ray, b.ray, a.ray, cell)
+      out.add(z, v, w, a.ray, b.ray, b.ray, cell)
     } else {
-      out.corners.push(u, v, w, u, w, z)
-      out.rayOf.push(a.ray, b.ray, b.ray, a.ray, b.ray, a.ray)
+      out.add(u, v, w, a.ray, b.ray, b.ray, cell)
+      out.add(u, w, z, a.ray, b.ray, a.ray, cell)
     }
-    out.cellOf.push(cell, cell)
   }
 }
 
@@ -191,7 +179,7 @@ function zip(
   b0: number,
   b1: number,
   cell: number,
-  out: Triangles,
+  out: PlanTriangles,
 ): void {
   const { x, y } = points
   let i = a0
@@ -222,9 +210,7 @@ function zip(
     const rayV = rayAt(b, k)
     const w = stepA ? a.v[++i]! : b.v[++k]!
     if (u === v || v === w || w === u) continue
-    out.corners.push(u, v, w)
-    out.rayOf.push(rayU, rayV, stepA ? rayAt(a, i) : rayAt(b, k))
-    out.cellOf.push(cell)
+    out.add(u, v, w, rayU, rayV, stepA ? rayAt(a, i) : rayAt(b, k), cell)
   }
 }
 
