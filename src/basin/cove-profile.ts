@@ -59,8 +59,9 @@ export function coveRise(n: number, r: number): number {
 export function coveLean(n: number, r: number): number {
   if (n >= r) return 0
   if (n <= 0) return Infinity
+  // By n itself: r − n is r where n is less than its rounding, and the lean is not yet endless there.
   const q = (r - n) / r
-  return q / Math.sqrt((1 - q) * (1 + q))
+  return q / Math.sqrt((n / r) * (1 + q))
 }
 
 /** ∂rise/∂r = 1 − n/√(r² − (r − n)²), a place being so far from the wall. */
