@@ -23,51 +23,64 @@ const after = new Float64Array(MOST_EVENTS)
  * Accuracy: a few roundings of the distance.
  */
 export function pushHollowRoots(
-  law: WallLaw,
-  span: RaySpan,
+  ofLaw: WallLaw,
+  onSpan: RaySpan,
   from: number,
   to: number,
-  levelM: number,
+  atLevelM: number,
   out: number[],
 ): void {
+  law = ofLaw
+  span = onSpan
+  levelM = atLevelM
   const turn = hollowTurn(span.hollow, from, to)
   if (turn !== undefined) {
     out.push(turn)
-    rootsWithin(law, span, from, turn, levelM, out)
-    rootsWithin(law, span, turn, to, levelM, out)
-  } else rootsWithin(law, span, from, to, levelM, out)
+    rootsWithin(from, turn, out)
+    rootsWithin(turn, to, out)
+  } else rootsWithin(from, to, out)
 }
 
-function rootsWithin(law: WallLaw, span: RaySpan, from: number, to: number, levelM: number, out: number[]): void {
-  const at = (i: number): number => from + (to - from) * SHARES[i]!
-  const eventAt = (event: number, n: number): number => {
-    law.eventsAt(span, n, levelM, probe, 0)
-    return probe[event]!
-  }
+/** The event that is looked at: one function for all of them, for rays come by the hundred thousand. */
+let law: WallLaw
+let span: RaySpan
+let levelM = 0
+let event = 0
+let sign = 1
+
+function value(n: number): number {
+  law.eventsAt(span, n, levelM, probe, 0)
+  return sign * probe[event]!
+}
+
+function rootsWithin(from: number, to: number, out: number[]): void {
+  sign = 1
   const count = law.eventsAt(span, from, levelM, before, 0)
-  law.eventsAt(span, at(1), levelM, here, 0)
+  let last = from
+  let n = from + (to - from) * SHARES[1]!
+  law.eventsAt(span, n, levelM, here, 0)
   for (let i = 1; i <= LOOKS; i++) {
-    if (i < LOOKS) law.eventsAt(span, at(i + 1), levelM, after, 0)
-    for (let e = 0; e < count; e++) {
-      const [a, b, c] = [before[e]!, here[e]!, after[e]!]
-      const value = (n: number): number => eventAt(e, n)
-      if (a > 0 !== b > 0) out.push(rootBetween(value, at(i - 1), at(i)))
+    const next = i < LOOKS ? from + (to - from) * SHARES[i + 1]! : n
+    if (i < LOOKS) law.eventsAt(span, next, levelM, after, 0)
+    for (event = 0; event < count; event++) {
+      const [a, b, c] = [before[event]!, here[event]!, after[event]!]
+      if (a > 0 !== b > 0) out.push(rootBetween(last, n))
       else if (i < LOOKS && b > 0 === c > 0 && Math.abs(b) < Math.abs(a) && Math.abs(b) < Math.abs(c)) {
-        const sign = b > 0 ? 1 : -1
-        const least = leastBetween((m) => sign * value(m), at(i - 1), at(i + 1), CLOSE * (to - from))
-        const n = least.x
-        const v = sign * least.value
-        if (v > 0 === b > 0) continue
-        out.push(rootBetween(value, at(i - 1), n), rootBetween(value, n, at(i + 1)))
+        sign = b > 0 ? 1 : -1
+        const least = leastBetween(value, last, next, CLOSE * (to - from))
+        if (least.value < 0) out.push(rootBetween(last, least.x), rootBetween(least.x, next))
+        sign = 1
       }
     }
     before.set(here)
     here.set(after)
+    last = n
+    n = next
   }
 }
 
 /** Root of an event between two places where its signs differ; the first of them where it is no number. */
-function rootBetween(value: (n: number) => number, a: number, b: number): number {
+function rootBetween(a: number, b: number): number {
   const root = bracketedRoot(value, a, b, 0)
   return root.ok ? root.value.x : a
 }
