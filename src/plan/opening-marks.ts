@@ -46,8 +46,15 @@ export function metalsLine(input: OpeningInput, hasDoses: boolean): StepLine | u
       advice.findings.some(({ metal }) => metal.id === 'copper')
     return hasDoses && !isKnown ? stepLine('metals', 'metals', STEPS.metals, 0, 0) : undefined
   }
-  const found = names
-    .map(({ metal, mgPerL }) => `${metal.name} ${mgPerL} mg/L, above ${metal.limitMgPerL} (${metal.status})`)
+  // where several limits have one source, it is named once, after the last of them
+  const statuses = [...new Set(names.map(({ metal }) => metal.status))]
+  const found = statuses
+    .map((status) => {
+      const each = names
+        .filter(({ metal }) => metal.status === status)
+        .map(({ metal, mgPerL }) => `${metal.name} ${mgPerL} mg/L, above ${metal.limitMgPerL}`)
+      return `${each.join(', ')} (${status})`
+    })
     .join('; ')
   const does = names.map(({ metal }) => metal.does).join(' ')
   const cartridge = (input.helpers ?? []).includes('mineral-cartridge')

@@ -275,6 +275,14 @@ describe('metals that were read high', () => {
     }
   })
 
+  test('each is named with its limit, and where several limits have one source it is named once', () => {
+    const metals = { iron_mg_per_L: 2, copper_mg_per_L: 2, manganese_mg_per_L: 1 }
+    const { why } = plan(WELL, { metals }).lines.find((line) => line.key === 'metals')!
+    expect(why).toMatch(/Iron 2 mg\/L, above .*Copper 2 mg\/L, above /)
+    expect(why).toContain('Manganese 1 mg/L, above')
+    expect(why.split('no source').length).toBe(2)
+  })
+
   test('below the limits, or unread, one pour does', () => {
     expect(chlorine(plan(WELL, { metals: { iron_mg_per_L: 0.1 } })).map((line) => line.pours.length)).toEqual([1])
     expect(chlorine(plan(WELL)).map((line) => line.pours.length)).toEqual([1])

@@ -59,7 +59,8 @@ export const target: Verb = {
       products: list.value,
       objective: objective.value,
     })
-    if (!solved.ok) return solved
+    // the start was solved, so what has no place of its own comes from the target
+    if (!solved.ok) return solved.problem.path === '' ? fail({ ...solved.problem, path: 'target' }) : solved
     const { doses, after } = solved.value
     return ok({ doses, after_closed: doseColumns(after.totals, after.equilibrium) })
   },
