@@ -105,6 +105,16 @@ test('lines: how sure, what to wear, all readings after, ticks, and readings aft
     await lines.getByRole('button', { name: /^Line 2, Metals: done, take it back/ }).click()
     await expect(lines.getByRole('button', { name: /^Line 2, Metals: tick it off/ })).toBeVisible()
   })
+  await test.step('what was given is written down by keyboard, and the focus stays at its line', async () => {
+    const box = lines.getByRole('button', { name: /: write down what was given$/ }).first()
+    const name = ((await box.getAttribute('aria-label')) ?? '').replace(/^Line \d+, (.*): write.*$/, '$1')
+    await box.press('Space')
+    await lines
+      .getByRole('region', { name: 'What was given' })
+      .getByRole('button', { name: 'Write it down' })
+      .press('Enter')
+    await expect(lines.getByRole('heading', { name })).toBeFocused()
+  })
   await test.step('what was measured makes the plan anew', async () => {
     await lines
       .getByRole('button', { name: /^Enter what you measured after line/ })

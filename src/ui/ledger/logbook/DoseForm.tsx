@@ -7,7 +7,7 @@ import {
   finishTyping,
   QuantityField,
   SaveButton,
-  useFocusHome,
+  useFormFocus,
 } from '../../fields/index.ts'
 import { amountFromG, gFromAmount, measureOf } from '../opening/amounts.ts'
 import { useProducts } from '../opening/useProducts.ts'
@@ -45,7 +45,7 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
     setComplaint(undefined)
   }
   const form = useRef<HTMLDivElement>(null)
-  useFocusHome(form)
+  useFormFocus(form, true)
   const finish = () => {
     if (!finishTyping(form.current)) return setComplaint(undefined)
     if (product === undefined) return setComplaint('Choose the product first.')

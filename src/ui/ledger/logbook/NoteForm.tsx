@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react'
 import type { NoteEntry } from '../../../document/index.ts'
-import { Button, DateTimeField, finishTyping, SaveButton, TextField, useFocusHome } from '../../fields/index.ts'
+import { Button, DateTimeField, finishTyping, SaveButton, TextField, useFormFocus } from '../../fields/index.ts'
 import styles from './logbook.module.css'
 
 export interface NoteDraft {
@@ -23,7 +23,7 @@ export function NoteForm({ start, doneLabel, onDone, onCancel }: Props) {
   // What was put in last: the press takes up the open field in the same breath, before the next rendering.
   const newestAt = useRef(start.at)
   const form = useRef<HTMLDivElement>(null)
-  useFocusHome(form)
+  useFormFocus(form, true)
   const finish = () => {
     if (finishTyping(form.current) && onDone({ at: newestAt.current, text: text.trim() })) onCancel()
   }

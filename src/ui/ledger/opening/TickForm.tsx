@@ -10,6 +10,7 @@ import {
   ProblemNote,
   QuantityField,
   SaveButton,
+  useFormFocus,
 } from '../../fields/index.ts'
 import { amountFromG, gFromAmount, measureOf } from './amounts.ts'
 import styles from './opening.module.css'
@@ -29,6 +30,7 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
   const [at, setAt] = useState(() => isoFromMs(nowMs))
   const [problem, setProblem] = useState<Problem | undefined>()
   const form = useRef<HTMLElement>(null)
+  useFormFocus(form, true)
   // What was put in last: the press that writes it down takes up the open field, before the next rendering.
   const newest = useRef({ amountG, at })
   const list = useProducts()

@@ -14,7 +14,7 @@ import {
   ProblemNote,
   QuantityField,
   SaveButton,
-  useFocusHome,
+  useFormFocus,
 } from '../../fields/index.ts'
 import { READING_ROWS, type ReadingGroup, type ReadingRow } from '../scale/index.ts'
 import { clashesOf } from './clashes.ts'
@@ -54,7 +54,7 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
   const [at, setAt] = useState(() => start?.at ?? isoFromMs(nowMs))
   const [problem, setProblem] = useState<Problem | undefined>()
   const form = useRef<HTMLFormElement>(null)
-  useFocusHome(form)
+  useFormFocus(form, onCancel !== undefined)
   // What was put in last: a press of Save takes up the open field in the same breath, before the next rendering.
   const newest = useRef({ values, at })
   const put = (key: ReadingKey, value: number | undefined) => {
