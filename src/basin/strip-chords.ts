@@ -30,12 +30,12 @@ function even(t0: number, t1: number, count: number): number[] {
 
 /** How often the count of steps is raised before even steps are taken. */
 const TRIES = 4
+const MOST_STEPS = 4096
 
 function alongCubic(c: CubicCurve, side: number, t0: number, t1: number, chordM: number, widthM: number): number[] {
   const step = (t1 - t0) / PANELS
   for (let i = 0; i <= PANELS; i++) {
-    bendAt(c, side, t0 + step * i, widthM)
-    density[i] = Math.sqrt((bend.across * bend.parallel) / (8 * chordM))
+    density[i] = Math.sqrt(bendAt(c, side, t0 + step * i, widthM) / (8 * chordM))
   }
   for (let i = 1; i <= PANELS; i++) rising[i] = rising[i - 1]! + (step * (density[i - 1]! + density[i]!)) / 2
   const whole = rising[PANELS]!
@@ -53,50 +53,59 @@ function alongCubic(c: CubicCurve, side: number, t0: number, t1: number, chordM:
     stops.push(t1)
     if (isWithin(c, side, stops, chordM, widthM)) return stops
   }
-  return even(t0, t1, Math.max(most, least + TRIES))
+  // Even steps hold the shore itself from the first; a parallel about a sharp bend may ask for more.
+  for (let count = Math.max(most, least + TRIES); ; count *= 2) {
+    const stops = even(t0, t1, count)
+    if (count >= MOST_STEPS || isWithin(c, side, stops, chordM, widthM)) return stops
+  }
 }
 
-/** The part of P″ square to the curve, |P′ × P″| / |P′|, and how much longer a parallel out in the water is, 1 + w κ, if it is. */
-const bend = { across: 0, parallel: 1 }
-
-function bendAt(c: CubicCurve, side: number, t: number, widthM: number): void {
-  evaluate(c, t, jet)
-  const { dx, dy } = jet
-  const speed = Math.sqrt(dx * dx + dy * dy)
+/** The part of P″ square to the curve, |P′ × P″| / |P′|, times how much longer a parallel on the outer side is, 1 + w κ. */
+function bendAt(c: CubicCurve, side: number, t: number, widthM: number): number {
+  const { dx, dy } = evaluate(c, t, jet)
+  const speed2 = dx * dx + dy * dy
+  if (speed2 === 0) return 0
   const u = 6 * (1 - t)
   const v = 6 * t
   const ddx = u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1)
   const ddy = u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1)
   const cross = dx * ddy - dy * ddx
-  bend.across = speed > 0 ? Math.abs(cross) / speed : 0
-  bend.parallel = speed > 0 && side * cross < 0 ? 1 + (widthM * bend.across) / (speed * speed) : 1
+  const across = Math.abs(cross) / Math.sqrt(speed2)
+  return side * cross < 0 ? across * (1 + (widthM * across) / speed2) : across
 }
 
 /**
  * True where all chords stay within a height. Over its chord from a to b a cubic is h² u (1 − u) |s_a (2 − u) + s_b (1 + u)| / 6
- * high at u, s being its P″ square to the chord, so at most h² max(|2 s_a + s_b|, |s_a + 2 s_b|) / 24.
+ * high at u, s being its P″ square to the chord, so at most h² max(|2 s_a + s_b|, |s_a + 2 s_b|) / 24; on the outer side of
+ * the bend its parallel is higher by at most w (1 − cos α), α the greater angle between the chord and the curve at its ends.
  */
 function isWithin(c: CubicCurve, side: number, stops: readonly number[], chordM: number, widthM: number): boolean {
-  bendAt(c, side, stops[0]!, widthM)
-  let ax = jet.x
-  let ay = jet.y
-  let parallel = bend.parallel
+  evaluate(c, stops[0]!, jet)
+  let { x, y, dx, dy } = jet
   for (let k = 1; k < stops.length; k++) {
     const a = stops[k - 1]!
     const b = stops[k]!
-    bendAt(c, side, b, widthM)
-    const ex = jet.x - ax
-    const ey = jet.y - ay
+    evaluate(c, b, jet)
+    const ex = jet.x - x
+    const ey = jet.y - y
     const length = Math.sqrt(ex * ex + ey * ey)
     const first = ex * (c.y0 - 2 * c.ay + c.by) - ey * (c.x0 - 2 * c.ax + c.bx)
     const last = ex * (c.ay - 2 * c.by + c.y1) - ey * (c.ax - 2 * c.bx + c.x1)
     const sa = 6 * ((1 - a) * first + a * last)
     const sb = 6 * ((1 - b) * first + b * last)
-    const height = ((b - a) ** 2 * Math.max(Math.abs(2 * sa + sb), Math.abs(sa + 2 * sb))) / (24 * length)
-    if (!(height * Math.max(parallel, bend.parallel) <= chordM)) return false
-    ax = jet.x
-    ay = jet.y
-    parallel = bend.parallel
+    let height = ((b - a) ** 2 * Math.max(Math.abs(2 * sa + sb), Math.abs(sa + 2 * sb))) / (24 * length)
+    if (side * (sa + sb) < 0) height += widthM * (1 - Math.min(cosine(ex, ey, dx, dy), cosine(ex, ey, jet.dx, jet.dy)))
+    if (!(height <= chordM)) return false
+    x = jet.x
+    y = jet.y
+    dx = jet.dx
+    dy = jet.dy
   }
   return true
+}
+
+/** Of the angle between two vectors; of none where one has no length, as at a handle that lies on its point. */
+function cosine(ax: number, ay: number, bx: number, by: number): number {
+  const lengths = Math.sqrt((ax * ax + ay * ay) * (bx * bx + by * by))
+  return lengths > 0 ? (ax * bx + ay * by) / lengths : 1
 }
