@@ -3,6 +3,7 @@ import { arithmeticBound, volumeAtLevel } from './measure.ts'
 import type { Partition } from './partition-types.ts'
 import { problem } from './problems.ts'
 import { NEARLY, ROUNDING } from './tolerance.ts'
+import { wallLaw } from './walls.ts'
 
 /**
  * The level [m above the datum] at which the basin holds a volume; for no volume the lowest point of the floor.
@@ -24,7 +25,8 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
   let hi = Math.max(highest, lo) + volumeM3 / areaM2
   // A cove keeps water out that the bare floor would have held: raise the bracket until it holds enough.
   for (let i = 0; i < 64 && volumeAtLevel(p, hi).volumeM3 < volumeM3; i++) hi += (hi - lo) / 2
-  const noiseM3 = 16 * ROUNDING * areaM2 * (hi - lo)
+  // What sums are off by; those along a wall are integrated, so they jump by a little from one level to the next.
+  const noiseM3 = 16 * ROUNDING * areaM2 * (hi - lo) + (wallLaw(p.shape.wall) ? NEARLY * volumeM3 : 0)
   let level = (lo + hi) / 2
   let best = level
   let bestOff = Infinity
@@ -33,8 +35,8 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
     const off = v - volumeM3
     if (off > 0) hi = level
     else lo = level
-    // Once rounding is all that is left, a step that doesn't halve it is one among neighbours: none of them is better.
-    const isLast = Math.abs(off) <= noiseM3 && Math.abs(off) > bestOff / 2
+    // Once that is all that is left, a step that doesn't halve it is one among neighbours: none of them is better.
+    const isLast = bestOff <= noiseM3 && Math.abs(off) > bestOff / 2
     if (Math.abs(off) < bestOff) {
       best = level
       bestOff = Math.abs(off)
