@@ -24,6 +24,7 @@ export { startWater } from './start.ts'
 export { SURFACES } from './surfaces.ts'
 export { type TargetObjective, targetDoses } from './target-doses.ts'
 export type { ExactTarget } from './target-solve.ts'
+export { targetWarnings } from './target-warnings.ts'
 export { defaultTargets, isInside, TARGET_KEYS } from './targets.ts'
 export type {
   Band,

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest'
-import { codeWarning } from '../../../src/ui/ledger/water/code-limits.ts'
 import {
   andList,
   inSentence,
@@ -16,7 +15,7 @@ import {
   indexLacksWords,
   saturationWords,
 } from '../../../src/ui/ledger/water/state-words.ts'
-import { CONSTANT_SETS, equilibrate, limitsFor, totalsOf, type WaterReading } from '../../../src/water/index.ts'
+import { CONSTANT_SETS, equilibrate, totalsOf, type WaterReading } from '../../../src/water/index.ts'
 
 const solved = (reading: WaterReading) => {
   const totals = totalsOf(reading, CONSTANT_SETS.default)
@@ -25,40 +24,6 @@ const solved = (reading: WaterReading) => {
   if (!water.ok) throw new Error(water.problem.what)
   return water.value
 }
-
-describe('a target outside the rules for bathing warns', () => {
-  const chlorine = { low: 1, aim: 2, high: 3 }
-
-  test('the chlorine floor is 1 mg/L without stabiliser and 2 with it (MAHC 5.7.3.1.1)', () => {
-    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, limitsFor(undefined, 0))).toBeUndefined()
-    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, limitsFor(undefined, 30))).toContain('below')
-  })
-
-  test('stabiliser that nobody measured counts as present', () => {
-    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, limitsFor(undefined, undefined))).toContain('at least 2 mg/L')
-  })
-
-  test('the owner’s own floor counts too, and is called so', () => {
-    const limits = limitsFor(undefined, 0, { chlorineFloorMgPerL: 1.5 })
-    expect(codeWarning('fc_mg_per_L_as_Cl2', chlorine, limits)).toContain('your own floor')
-  })
-
-  test('pH, alkalinity and stabiliser have their limits, with a source', () => {
-    const limits = limitsFor(undefined, 0)
-    expect(codeWarning('pH', { low: 6.8, aim: 7.2, high: 7.6 }, limits)).toContain('CDC')
-    expect(codeWarning('ta_mg_per_L_as_CaCO3', { low: 60, aim: 90, high: 181 }, limits)).toContain('above')
-    expect(codeWarning('cya_mg_per_L', { low: 30, aim: 60, high: 100 }, limits)).toContain('above')
-    expect(codeWarning('pH', { low: 7.2, aim: 7.5, high: 7.8 }, limits)).toBeUndefined()
-    expect(codeWarning('salt_mg_per_L_as_NaCl', { low: 0, aim: 1, high: 9000 }, limits)).toBeUndefined()
-    expect(codeWarning('borate_mg_per_L_as_B', { low: 30, aim: 50, high: 60 }, limits)).toContain('never above 50')
-  })
-
-  test('calcium has a limit only where the chosen rules lay one down', () => {
-    const band = { low: 100, aim: 200, high: 400 }
-    expect(codeWarning('ch_mg_per_L_as_CaCO3', band, limitsFor(undefined, 0))).toBeUndefined()
-    expect(codeWarning('ch_mg_per_L_as_CaCO3', band, limitsFor('montana', 0))).toContain('150 to 1000')
-  })
-})
 
 describe('a source', () => {
   test('is named with how sure it is, and once where both say the same', () => {

@@ -1,11 +1,10 @@
+import type { Problem } from '../../../base/index.ts'
 import type { TargetBand, TargetKey } from '../../../document/index.ts'
 import { REGIMES, type SourcedBand } from '../../../plan/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
-import type { WaterLimits } from '../../../water/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, NumberField } from '../../fields/index.ts'
 import type { ReadingRow } from '../scale/index.ts'
-import { codeWarning } from './code-limits.ts'
 import { inSentence } from './reading-words.ts'
 import styles from './water.module.css'
 
@@ -14,7 +13,8 @@ interface TargetProps {
   readonly targetKey: TargetKey
   readonly row: ReadingRow
   readonly band: SourcedBand
-  readonly limits: WaterLimits
+  /** Where codes or makers say otherwise; said of an own band only, but for limits that leave no band at all. */
+  readonly warnings: readonly Problem[]
 }
 
 const ENDS = [
@@ -24,10 +24,10 @@ const ENDS = [
 ] as const
 
 /** One band: three numbers to type, where they come from, and a word where codes say otherwise. */
-export function Target({ systemId, targetKey, row, band, limits }: TargetProps) {
+export function Target({ systemId, targetKey, row, band, warnings }: TargetProps) {
   const store = useAppStore()
   const canEdit = useCanEdit()
-  const warning = band.isOwn ? codeWarning(targetKey, band, limits) : undefined
+  const shown = warnings.filter(({ code }) => band.isOwn || code === 'floor-above-ceiling')
   const set = (end: 'low' | 'aim' | 'high', value: number | undefined) => {
     if (value === undefined) return undefined
     const { low, aim, high } = band
@@ -67,17 +67,17 @@ export function Target({ systemId, targetKey, row, band, limits }: TargetProps) 
           </>
         )}
       </p>
-      {warning && (
-        <p className={styles['note']} role="note">
-          {warning}
+      {shown.map(({ code, what, why, hint }) => (
+        <p key={code} className={styles['note']} role="note">
+          {what} {why} {hint}
         </p>
-      )}
+      ))}
     </div>
   )
 }
 
 /** A reading that has no band in this regime: nothing is dosed for it until there is one. */
-export function NoTarget({ systemId, targetKey, row }: Omit<TargetProps, 'band' | 'limits'>) {
+export function NoTarget({ systemId, targetKey, row }: Omit<TargetProps, 'band' | 'warnings'>) {
   const store = useAppStore()
   const units = useUnits()
   const canEdit = useCanEdit()

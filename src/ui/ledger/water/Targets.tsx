@@ -1,4 +1,4 @@
-import { deriveTargets, deriveWater } from '../../../derive/index.ts'
+import { deriveTargets, deriveTargetWarnings } from '../../../derive/index.ts'
 import { TARGET_KEYS } from '../../../plan/index.ts'
 import { useApp } from '../../context.tsx'
 import { Section } from '../basin/Section.tsx'
@@ -10,9 +10,8 @@ import styles from './water.module.css'
 /** The bands to work to, each with its source; the owner's own rule. */
 export function Targets({ system, number }: NumberedProps) {
   const spec = useApp((state) => state.spec)
-  const nowMs = useApp((state) => state.nowMs)
   const targets = deriveTargets(spec, system.id)
-  const { limits } = deriveWater(spec, system.id, nowMs).sanitation
+  const warnings = deriveTargetWarnings(spec, system.id)
   return (
     <Section number={number} title="Targets">
       <p className={styles['intro']}>
@@ -31,7 +30,14 @@ export function Targets({ system, number }: NumberedProps) {
           if (!row) return null
           const band = targets[key]
           return band ? (
-            <Target key={key} systemId={system.id} targetKey={key} row={row} band={band} limits={limits} />
+            <Target
+              key={key}
+              systemId={system.id}
+              targetKey={key}
+              row={row}
+              band={band}
+              warnings={warnings.filter(({ path }) => path === `targets.${key}`)}
+            />
           ) : (
             <NoTarget key={key} systemId={system.id} targetKey={key} row={row} />
           )
