@@ -19,7 +19,10 @@ import { type Body, validateSpec } from '../../src/document/index.ts'
 import { FEATURES } from '../../src/features/index.ts'
 import { ORDINARY, type RawBody, type RawDocument } from './documents.ts'
 
-/** No document may keep a person waiting longer than this [ms of the processor, so that a busy machine is not blamed]. */
+/**
+ * No document may keep a person waiting longer than this [ms of the processor]. Beside other work even that grows, as it does
+ * while code is not yet compiled: a document that takes longer is examined once more, and the shorter time counts.
+ */
 export const HANG_MS = 2000
 
 /** How a document came out: labels to count, so that a run shows what it reached. */
@@ -27,10 +30,29 @@ export type Outcome = readonly string[]
 
 /**
  * Takes a document through validation, division, figures and pictures. Throws where a promise is broken: a throw inside,
- * a number that is none, a negative or falling volume, an endless bound, or too long a time.
+ * a number that is none, a negative or falling volume, an endless bound, or too long a time twice.
  */
-export function examine(document: RawDocument, patienceMs = HANG_MS): Outcome {
+export function examine(document: RawDocument): Outcome {
+  const first = timed(document)
+  if (first.tookMs <= HANG_MS) return first.labels
+  // A copy, so that nothing is remembered of it.
+  const second = timed(structuredClone(document))
+  if (second.tookMs > HANG_MS)
+    throw new Error(`took ${Math.round(first.tookMs)} ms, and ${Math.round(second.tookMs)} ms once more`)
+  return [...second.labels, 'slow the first time alone']
+}
+
+function timed(document: RawDocument): { readonly labels: Outcome; readonly tookMs: number } {
   const start = cpuUsage()
+  const labels = examineOnce(document)
+  const tookMs = cpuUsage(start).user / 1000
+  if (tookMs > HANG_MS / 8)
+    for (const { floor, wall } of document.bodies)
+      labels.push(`slower than ${HANG_MS / 8} ms: ${kindOf(floor)} under ${kindOf(wall)}`)
+  return { labels, tookMs }
+}
+
+function examineOnce(document: RawDocument): string[] {
   const labels: string[] = []
   const valid = validateSpec(document)
   labels.push(`document: ${valid.ok ? 'valid' : `problem ${valid.problem[0]?.code}`}`)
@@ -39,11 +61,6 @@ export function examine(document: RawDocument, patienceMs = HANG_MS): Outcome {
     const body = valid.ok ? valid.value.bodies[i]! : wholeBody(raw)
     labels.push(...examineBody(body, document['name']))
   })
-  const tookMs = cpuUsage(start).user / 1000
-  if (tookMs > HANG_MS / 8)
-    for (const { floor, wall } of document.bodies)
-      labels.push(`slower than ${HANG_MS / 8} ms: ${kindOf(floor)} under ${kindOf(wall)}`)
-  if (tookMs > patienceMs) throw new Error(`took ${Math.round(tookMs)} ms`)
   return labels
 }
 

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { FEATURES } from '../../src/features/index.ts'
-import { HANG_MS } from './examine.ts'
 import { REACHED } from './reached.ts'
 import { runChunk } from './worker.ts'
 
@@ -9,11 +8,6 @@ const DOCUMENTS = 2000
 /** Documents of one test: few, so that each is done in time beside other tests. */
 const CHUNK = 200
 const CHUNK_MS = 180_000
-/**
- * Beside other tests on few cores even time of the processor is longer: four times what npm run fuzz holds each document to.
- * The slowest of these, features over a triangulated floor under a leaning wall, takes some 3 s.
- */
-const PATIENCE_MS = 4 * HANG_MS
 /** Times that a floor, a wall, a feature and islands or none come together. */
 const LEAST_OF_ALL = 8
 /** Pictures of ordinary pools that may disagree with the volume. */
@@ -26,14 +20,9 @@ describe(`random documents, seed ${SEED}`, () => {
     it(
       `${CHUNK} documents of seed ${SEED + chunk} give figures that hang together or a problem: no throw, no hang, no number that is none`,
       () => {
-        const details = runChunk(
-          SEED + chunk,
-          CHUNK,
-          (labels) => {
-            for (const label of labels) counts.set(label, (counts.get(label) ?? 0) + 1)
-          },
-          PATIENCE_MS,
-        )
+        const details = runChunk(SEED + chunk, CHUNK, (labels) => {
+          for (const label of labels) counts.set(label, (counts.get(label) ?? 0) + 1)
+        })
         expect(
           details.failed,
           details.failed ? `${String(details.errorInstance)}\n${JSON.stringify(details.counterexample)}` : '',

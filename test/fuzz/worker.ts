@@ -31,7 +31,6 @@ export function runChunk(
   seed: number,
   documents: number,
   onDocument: (labels: readonly string[], tookMs: number) => void,
-  patienceMs?: number,
   onShrinking?: (first: { readonly error: unknown; readonly document: RawDocument } | undefined) => void,
 ) {
   let hasFailed = false
@@ -39,7 +38,7 @@ export function runChunk(
     fc.property(rawDocument, (document: RawDocument) => {
       const start = performance.now()
       try {
-        const labels = examine(document, patienceMs)
+        const labels = examine(document)
         if (!hasFailed) onDocument(labels, performance.now() - start)
         else onShrinking?.(undefined)
       } catch (error) {
@@ -80,7 +79,6 @@ function runTask({ seed, documents }: Task, tell: (message: Message) => void): v
       }
       tell({ kind: 'began', document: ++done })
     },
-    undefined,
     // At once as it came, for making it smaller may take long.
     (first) => (first ? fail(`document ${done - 1}`, first.error, first.document) : tell({ kind: 'shrinking' })),
   )
