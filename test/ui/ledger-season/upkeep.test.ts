@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { assumedNames, withMonth } from '../../../src/ui/ledger/season/climate.ts'
-import { countingTerms, noonOf, rangeWords } from '../../../src/ui/ledger/season/upkeep-words.ts'
+import { countingTerms, estimateWords, noonOf, rangeWords } from '../../../src/ui/ledger/season/upkeep-words.ts'
 
 const usual = { airC: 20, humidityPercent: 60, windMPerS: 2, sunshine: 0.5 }
 
@@ -48,6 +48,19 @@ describe('the day that is reckoned for', () => {
   test('a day that the month lacks becomes its last one', () => {
     expect(new Date(noonOf(now, 1, 31)).toISOString()).toBe('2026-02-28T12:00:00.000Z')
     expect(new Date(noonOf(now, 6, 15)).toISOString()).toBe('2026-07-15T12:00:00.000Z')
+  })
+})
+
+describe('an amount that is known to a factor of two', () => {
+  const plain = (...args: Parameters<typeof estimateWords>) => estimateWords(...args).replace(/\s/g, ' ')
+
+  test('has two figures, in any units', () => {
+    expect(plain('cal-hypo-tablet', 4660, 'metric')).toBe('4.7 kg')
+    expect(plain('cal-hypo-tablet', 4660, 'us')).toBe('10 lb')
+    expect(plain('cal-hypo-tablet', 112, 'metric')).toBe('110 g')
+    // A liquid is poured, not weighed: 3.5 kg at 1.16 kg/L are 102 fl oz.
+    expect(plain('muriatic-acid-31', 3500, 'us')).toMatch(/^100 fl oz/)
+    expect(plain('muriatic-acid-31', 0, 'metric')).toMatch(/^0/)
   })
 })
 

@@ -3,13 +3,13 @@ import type { Upkeep, UpkeepInput } from '../../../plan/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { MG_CACO3_PER_EQ } from '../../../water/index.ts'
 import { useUnits } from '../../context.tsx'
-import { formatAmount, piecesWords, productLabel, productOf, splitStrength } from '../opening/amounts.ts'
+import { piecesWords, productLabel, productOf, splitStrength } from '../opening/amounts.ts'
 import { spanWords } from '../opening/schedule.ts'
 import { formatReading } from '../scale/index.ts'
 import { andList, inSentence } from '../water/reading-words.ts'
 import styles from './season.module.css'
 import { TermTable } from './TermTable.tsx'
-import { rangeWords } from './upkeep-words.ts'
+import { estimateWords, rangeWords } from './upkeep-words.ts'
 
 /** Two figures are all that a demand known to a factor of two deserves. */
 const digitsOf = (value: number) => (Math.abs(value) < 1 ? 2 : 1)
@@ -58,7 +58,7 @@ function Line({ number, title, amount, per, children }: LineProps) {
 
 function ChlorineLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly productId: string }) {
   const units = useUnits()
-  const format = (g: number) => formatAmount(productId, g, units)
+  const format = (g: number) => estimateWords(productId, g, units)
   const mgPerL = (value: number) => formatQuantity('concentration', value, units, { digits: digitsOf(value) })
   const brings = upkeep.bringsPerWeek.map(
     ({ key, label, mgPerL: amount }) => `${formatReading(key, amount, units)} of ${inSentence(label)}`,
@@ -92,7 +92,7 @@ function ChlorineLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly
 
 function AcidLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly productId: string }) {
   const units = useUnits()
-  const format = (g: number) => formatAmount(productId, g, units)
+  const format = (g: number) => estimateWords(productId, g, units)
   const isNeeded = upkeep.acidGPerFortnight > 0
   return (
     <Line
