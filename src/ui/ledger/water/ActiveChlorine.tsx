@@ -1,4 +1,4 @@
-import type { ActiveChlorineAccount } from '../../../derive/index.ts'
+import { type ActiveChlorineAccount, sigmaFromTests } from '../../../derive/index.ts'
 import type { ReadingMethod, ReadingValues, System } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { CONSTANT_SETS, type Equilibrium, NO_STABILISER_MG_PER_L, type Totals } from '../../../water/index.ts'
@@ -17,7 +17,6 @@ import {
 } from './chlorine-words.ts'
 import { Off } from './Off.tsx'
 import { PartRows } from './PartRows.tsx'
-import { sigmaFromTests } from './uncertainty.ts'
 import styles from './water.module.css'
 
 interface ActiveChlorineProps {

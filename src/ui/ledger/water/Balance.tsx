@@ -1,4 +1,4 @@
-import { deriveWater } from '../../../derive/index.ts'
+import { deriveWater, sigmaFromTests } from '../../../derive/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { CONSTANT_SETS, type Equilibrium } from '../../../water/index.ts'
 import { useApp, useUnits } from '../../context.tsx'
@@ -11,7 +11,6 @@ import { PartRows } from './PartRows.tsx'
 import type { NumberedProps } from './Readings.tsx'
 import { OF_FILL_WATER } from './reading-words.ts'
 import { alkalinityParts, alkalinityWords, carbonDioxideWords } from './state-words.ts'
-import { sigmaFromTests } from './uncertainty.ts'
 import styles from './water.module.css'
 
 /** Whether the water takes from its walls or leaves scale on them, what its alkalinity is made of, and its carbon dioxide. */

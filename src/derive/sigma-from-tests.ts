@@ -1,5 +1,5 @@
-import type { ReadingMethod, ReadingValues } from '../../../document/index.ts'
-import { startWater } from '../../../plan/index.ts'
+import type { ReadingMethod, ReadingValues } from '../document/index.ts'
+import { startWater } from '../plan/index.ts'
 import {
   type Constants,
   type Equilibrium,
@@ -7,7 +7,7 @@ import {
   type PeopleReadingKey,
   READING_KEYS,
   readingFromPeople,
-} from '../../../water/index.ts'
+} from '../water/index.ts'
 
 /** A range that others tell counts as four standard deviations wide. */
 const TOLD_RANGE_SIGMAS = 4

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { sigmaFromTests } from '../../../src/ui/ledger/water/uncertainty.ts'
-import { CONSTANT_SETS, type Equilibrium, methodSigma } from '../../../src/water/index.ts'
+import { sigmaFromTests } from '../../src/derive/index.ts'
+import { CONSTANT_SETS, type Equilibrium, methodSigma } from '../../src/water/index.ts'
 
 const values = {
   pH: 7.5,
