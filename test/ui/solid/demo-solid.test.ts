@@ -44,11 +44,15 @@ describe('the example pool as a solid', () => {
     ] as const) {
       const { contours, sampleAt } = modelOf(system)
       expect(contours.length).toBeGreaterThan(2)
-      for (const { depthM, points } of contours) {
+      for (const { depthM, points, closed } of contours) {
         expect(Math.abs(depthM / unit - Math.round(depthM / unit))).toBeLessThan(1e-9)
-        const [a, b] = [points[0]!, points[1]!]
-        const sample = sampleAt((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-        expect(Math.abs((sample?.depthM ?? 9) - depthM)).toBeLessThan(0.02)
+        // The ends of an open line run onto a wall or a riser, where the depth beside it is another.
+        const ends = closed ? 0 : 1
+        for (let i = 1 + ends; i < points.length - ends; i++) {
+          const [a, b] = [points[i - 1]!, points[i]!]
+          const sample = sampleAt((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+          expect(Math.abs((sample?.depthM ?? 9) - depthM), `${depthM} at ${a}`).toBeLessThan(0.03)
+        }
       }
     }
   })
