@@ -53,6 +53,25 @@ export function squareTo(fans: Fans, fan: Fan, { x0, y0, x1, y1 }: NearEdge, out
   )
 }
 
+/** The t of a fan about a corner at which edges leave the corner itself; none along a shore. */
+export function leavingFrom(fan: Fan, near: readonly NearEdge[]): number[] {
+  const found: number[] = []
+  if (fan.shore >= 0) return found
+  for (const { edge, x0, y0, x1, y1 } of near)
+    for (const [isFrom, x, y] of [
+      [true, x0, y0],
+      [false, x1, y1],
+    ] as const) {
+      if (x !== fan.x || y !== fan.y) continue
+      evaluate(edge.curve, isFrom ? edge.t0 : edge.t1, jet)
+      const side = isFrom ? 1 : -1
+      const turn = fan.direction - Math.atan2(side * jet.dy, side * jet.dx)
+      const t = turn - 2 * Math.PI * Math.floor(turn / (2 * Math.PI))
+      if (t > fan.t0 && t < fan.t1) found.push(t)
+    }
+  return found
+}
+
 /** Further t of a fan to look at beside an edge that bends: at its middle, and where it leaves a corner or its rays touch it. */
 export function besideBend(fans: Fans, fan: Fan, near: NearEdge, mostM: number, out: number[]): void {
   const { curve, t0, t1 } = near.edge

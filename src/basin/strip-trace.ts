@@ -25,6 +25,8 @@ export interface Tracer {
   readonly fans: Fans
   readonly plan: FanPlan
   readonly widthM: number
+  /** About a corner: the t of each edge that leaves it. Between two of them all rays begin in one cell. */
+  readonly leaving: readonly number[]
 }
 
 const NOTHING: readonly number[] = []
@@ -34,7 +36,7 @@ const jet = newJet()
 const met: Meetings = { first: 0, second: 0 }
 
 /** Follows the ray at t up to its end. */
-export function trace({ p, fans, plan, widthM }: Tracer, t: number): Trace {
+export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Trace {
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
   const { n, by, how } = reach
@@ -50,6 +52,11 @@ export function trace({ p, fans, plan, widthM }: Tracer, t: number): Trace {
   }
   let name = mark(mark(0, by), how)
   for (const edge of edges) name = mark(name, edge)
+  if (leaving.length > 0) {
+    let passed = 0
+    for (const at of leaving) if (t > at) passed++
+    name = mark(name, passed)
+  }
   return { t, by, how, end: n, edges, at, name }
 }
 

@@ -3,7 +3,7 @@ import { type Fans, fansOf, type Ray, rayAt } from './cove-fan.ts'
 import { cellAt } from './depth-at.ts'
 import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
-import { besideBend, footOf, squareTo } from './strip-feet.ts'
+import { besideBend, footOf, leavingFrom, squareTo } from './strip-feet.ts'
 import { planFans } from './strip-plan.ts'
 import { crossesAt, endsBefore, type Trace, type Tracer, trace, traceEnd } from './strip-trace.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
@@ -30,8 +30,8 @@ export function stripOf(p: Partition): Strip {
 function piecesOf(p: Partition, fans: Fans, widthM: number): StripPiece[] {
   const pieces: StripPiece[] = []
   for (const plan of planFans(p, fans, widthM)) {
-    const tracer: Tracer = { p, fans, plan, widthM }
     const { fan } = plan
+    const tracer: Tracer = { p, fans, plan, widthM, leaving: leavingFrom(fan, plan.near) }
     if (plan.near.length === 0 && plan.rivals.length === 0 && fan.cell >= 0) {
       // Nothing in the way: no ray meets anything.
       pieces.push({ fan, t0: fan.t0, t1: fan.t1, by: -1, cells: [fan.cell], edges: [] })
@@ -70,9 +70,9 @@ function broad(runs: readonly Run[], t0: number, t1: number): Run[] {
 
 /** Places of a fan to cut or to look at: its ends, feet of nodes, changes of what ends the rays. */
 function stopsOf(tracer: Tracer): number[] {
-  const { p, fans, plan, widthM } = tracer
+  const { p, fans, plan, widthM, leaving } = tracer
   const { fan, near, rivals } = plan
-  const stops = [fan.t0, fan.t1]
+  const stops = [fan.t0, fan.t1, ...leaving]
   const nodes = new Set<number>()
   for (const edge of near) {
     for (const node of [edge.edge.from, edge.edge.to]) {
