@@ -2,10 +2,12 @@ import { deltaOf, PRODUCTS, type Product } from '../chemicals/index.ts'
 import { sumDeltas } from '../water/index.ts'
 import type { Balance } from './balance.ts'
 import type { PurposeProducts } from './check-input.ts'
-import { saltChange } from './effect.ts'
+import { effectPerGPerM3, saltChange } from './effect.ts'
 import { agedPerFresh } from './fresh.ts'
 import { buyingSize } from './packages.ts'
 import { USE_OF } from './purposes.ts'
+import { SIDES } from './target-sides.ts'
+import { TARGET_LABELS } from './targets.ts'
 import type { OpeningInput, Purpose } from './types.ts'
 import type { Wants } from './wants.ts'
 
@@ -41,6 +43,26 @@ export function* productSets(chosen: PurposeProducts, input: OpeningInput): Gene
     for (const base of offered('base'))
       for (const borate of borates)
         for (const calcium of offered('calcium')) yield { ...chosen, acid, base, borate, calcium }
+}
+
+/** Purposes whose products give pH and alkalinity, where nothing else is asked of them. */
+const CORRECTIONS = ['acid', 'base', 'alkalinity'] as const
+
+/** What products that only correct pH and alkalinity move besides and nobody asked for: borax brings borate, say. */
+export function movesBesides(
+  products: PurposeProducts,
+  balance: Balance | undefined,
+  { targets }: Pick<OpeningInput, 'targets'>,
+): readonly { readonly product: Product; readonly label: string; readonly mgPerL: number }[] {
+  return CORRECTIONS.flatMap((purpose) => {
+    const product = products[purpose]
+    const gPerM3 = balance?.[`${purpose}GPerM3`] ?? 0
+    if (gPerM3 <= 0) return []
+    return SIDES.flatMap((key) => {
+      const mgPerL = effectPerGPerM3(product, key) * gPerM3
+      return targets[key] === undefined && mgPerL !== 0 ? [{ product, label: TARGET_LABELS[key], mgPerL }] : []
+    })
+  })
 }
 
 /** What a way to the end comes to by the plan's objective; less is better. */

@@ -1,6 +1,6 @@
 import { deltaOf } from '../chemicals/index.ts'
 import { addTotals, type Constants, MG_CACO3_PER_EQ } from '../water/index.ts'
-import { productSets, worthOf } from './alternatives.ts'
+import { movesBesides, productSets, worthOf } from './alternatives.ts'
 import {
   type Balance,
   type BalanceBands,
@@ -45,15 +45,29 @@ export function endState(
   if (chosen.balance && objective === 'fewest-products') return chosen
   let best = chosen
   let worth = worthOf(chosen, input)
+  let isQuiet = movesBesides(chosen.products, chosen.balance, input).length === 0
   for (const set of productSets(products, input)) {
     const end = endWith(start, known, input, set, constants)
     if (!end.balance) continue
     const its = worthOf(end, input)
-    if (best.balance && its >= worth - 1e-9 * Math.abs(worth)) continue
+    // what nobody asked for stays where it is as long as any way leaves it there
+    const isStill = movesBesides(set, end.balance, input).length === 0
+    const isWorthLess = its >= worth - 1e-9 * Math.abs(worth)
+    if (best.balance && (isStill === isQuiet ? isWorthLess : isQuiet)) continue
     best = { ...end, swappedFor: chosen.balance ? 'objective' : 'reach' }
     worth = its
+    isQuiet = isStill
   }
-  return best
+  return isQuiet || best === chosen ? best : withMovesSaid(best, input)
+}
+
+/** A way that moves what has no target says so. */
+function withMovesSaid(end: EndState, input: OpeningInput): EndState {
+  const said = movesBesides(end.products, end.balance, input).map(
+    ({ product, label, mgPerL }) =>
+      `${product.label} moves ${label.toLowerCase()} by ${mgPerL.toPrecision(2)} mg/L, which has no target: no other product reaches the bands here.`,
+  )
+  return { ...end, fixed: { ...end.fixed, warnings: [...end.fixed.warnings, ...said] } }
 }
 
 function endWith(

@@ -4,7 +4,8 @@ import { addTotals, type Constants, type Delta, totalsOf, type WaterReading } fr
 import { saltChange } from './effect.ts'
 import { badNumber, targetUnreachable } from './problems.ts'
 import { type SolvedWater, solvedWater } from './solved.ts'
-import { type AmountScore, amountsFor, dosesSum, type ExactTarget } from './target-solve.ts'
+import { quietAmounts, type SideMoves, sideMoves } from './target-sides.ts'
+import { type AmountScore, dosesSum, type ExactTarget } from './target-solve.ts'
 import { whyUnreachable } from './target-why.ts'
 
 interface TargetDose {
@@ -16,6 +17,8 @@ interface TargetDose {
 export interface TargetAnswer {
   readonly doses: readonly TargetDose[]
   readonly after: SolvedWater
+  /** What has no target and can't be left alone on the way there; absent where all of it can. */
+  readonly moves?: SideMoves | undefined
 }
 
 /** A product by the name it was asked for, with what one unit of its basis changes [mol/kg per g/m³ or mL/m³]. */
@@ -45,7 +48,8 @@ const UNPRICED = 1e6
 /**
  * The doses that bring a closed water exactly to a target with these products, none below zero: fewest products, earlier
  * ones preferred, unless another objective is given. All the ways that use no more products than the target has rows are
- * looked at, which is where the least of each objective lies.
+ * looked at, which is where the least of each objective lies. Chlorine, stabiliser, borate and calcium that have no target
+ * stay where they are; only where that can't be do they move, as little as can be, and the answer says so.
  */
 export function targetDoses(
   start: WaterReading,
@@ -69,16 +73,18 @@ export function targetDoses(
     means.push({ name, basis, perUnit: perUnit.value, price: priceOf(product, basis, options.objective) })
   }
   const deltas = means.map((mean) => mean.perUnit)
-  const amounts = amountsFor(totals.value, target, deltas, constants, scoreBy(options.objective, means))
+  const amounts = quietAmounts(totals.value, target, deltas, constants, scoreBy(options.objective, means))
   if (!amounts) return fail(targetUnreachable(whyUnreachable(totals.value, target, deltas, constants)))
-  const after = solvedWater(addTotals(totals.value, dosesSum(deltas, amounts)), constants)
+  const sum = dosesSum(deltas, amounts)
+  const after = solvedWater(addTotals(totals.value, sum), constants)
   if (!after.ok) return after
   const doses = means.flatMap((mean, index): TargetDose[] => {
     const amount = amounts[index] ?? 0
     if (amount <= 0) return []
     return [mean.basis === 'mL' ? { product: mean.name, mLPerM3: amount } : { product: mean.name, gPerM3: amount }]
   })
-  return ok({ doses, after: after.value })
+  const moves = sideMoves(totals.value, target, sum)
+  return ok({ doses, after: after.value, ...(moves ? { moves } : {}) })
 }
 
 function priceOf(product: Product, basis: 'g' | 'mL', objective: TargetObjective | undefined): number | undefined {

@@ -8,7 +8,7 @@ import { readWater } from '../water-input.ts'
 export const target: Verb = {
   id: 'target',
   summary:
-    '{"start": WATER, "target": {pH, ta…, ch…, cya…, borate…, fc…}, "products": [ids], "objective"?: "fewest-products" or "least-salt" or {"kind": "cheapest", "perGram": {id: price}}} → {"doses", "after_closed"}',
+    '{"start": WATER, "target": {pH, ta…, ch…, cya…, borate…, fc…}, "products": [ids], "objective"?: "fewest-products" or "least-salt" or {"kind": "cheapest", "perGram": {id: price}}} → {"doses", "after_closed"}, with "moves" where free chlorine, stabiliser, borate or calcium has no target and can’t be left alone',
   run: (input, options) => {
     const line = asObject(input, '')
     if (!line.ok) return line
@@ -61,8 +61,9 @@ export const target: Verb = {
     })
     // the start was solved, so what has no place of its own comes from the target
     if (!solved.ok) return solved.problem.path === '' ? fail({ ...solved.problem, path: 'target' }) : solved
-    const { doses, after } = solved.value
-    return ok({ doses, after_closed: doseColumns(after.totals, after.equilibrium) })
+    const { doses, after, moves } = solved.value
+    const after_closed = doseColumns(after.totals, after.equilibrium)
+    return ok({ doses, after_closed, ...(moves ? { moves } : {}) })
   },
 }
 
