@@ -1,6 +1,7 @@
 import type { Problem } from '../base/index.ts'
-import { mayHold, PRODUCTS, type ProductList, productById, type Verdict } from '../chemicals/index.ts'
+import { mayHold, PRODUCTS, type Product, type ProductList, productById, type Verdict } from '../chemicals/index.ts'
 import type { DeviceEntry, Spec, System } from '../document/index.ts'
+import { REGIMES } from '../plan/index.ts'
 import { memoLast } from './memo.ts'
 import { systemById } from './volume.ts'
 
@@ -49,6 +50,41 @@ export const deriveDevices = memoLast((spec: Spec, systemId: string): readonly P
     }
   })
 })
+
+/** Which devices a product goes through: tablets lie in something, what is dissolved first goes through a bucket. */
+function isFor(kind: DeviceEntry['kind'], { form }: Product): boolean {
+  if (form === 'gas') return false
+  return form === 'tablet' ? kind !== 'bucket' : kind === 'bucket'
+}
+
+/**
+ * What the history of the devices that a product would go into has against it, a sentence a device; none where each may
+ * hold it. What a kind of device is never for is not said here: nobody is told to put it there.
+ */
+export function againstDevices(system: System, productId: string): readonly string[] {
+  const products = substancesOf(system)
+  const found = productById(productId, products)
+  if (!found.ok) return []
+  const { product } = found.value
+  return (system.equipment.devices ?? []).flatMap((device) => {
+    if (!isFor(device.kind, product)) return []
+    const verdict = mayHold(device, productId, products)
+    if (verdict.answer === 'may' || (verdict.answer === 'never' && verdict.because === undefined)) return []
+    const { answer, reason, instead } = verdict
+    const first =
+      answer === 'never'
+        ? `Put no ${product.label} into ${device.name}.`
+        : `Before ${product.label} goes into ${device.name}, find out.`
+    return [`${first} ${reason} ${instead}`]
+  })
+}
+
+/** What stands against the daily chlorine in the devices that would feed it: before a feed or a week's amount is named. */
+export function againstDailyChlorine(system: System): readonly string[] {
+  const regime = REGIMES.get(system.regime.id)
+  const productId = system.regime.products.dailyChlorine ?? regime?.products.dailyChlorine
+  return productId === undefined ? [] : againstDevices(system, productId)
+}
 
 /** The first of what it has held that its kind or its other contents forbid; two that must not meet come before the rest. */
 function objectionTo(device: DeviceEntry, products: ProductList) {

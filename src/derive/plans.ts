@@ -11,6 +11,7 @@ import {
 } from '../plan/index.ts'
 import { combinedChlorine } from '../water/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
+import { againstDevices } from './devices.ts'
 import { givenDoses, isCopyOf, readingsToDoseBy } from './kept.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
@@ -104,6 +105,15 @@ function openingInputOf(
   }
 }
 
+/** Each dose still to give says first which of the owner's devices must not hold it. */
+function withDeviceCautions(lines: OpeningPlan['lines'], system: System): OpeningPlan['lines'] {
+  return lines.map((line) => {
+    if (line.kind !== 'dose' || line.state === 'done') return line
+    const against = againstDevices(system, line.productId)
+    return against.length > 0 ? { ...line, cautions: [...against, ...line.cautions] } : line
+  })
+}
+
 /** The opening plan of a system, from its newest readings and what was given since. */
 export const deriveOpening = memoLast(
   (
@@ -116,10 +126,11 @@ export const deriveOpening = memoLast(
     const input = openingInputOf(spec, systemId, nowMs, packageSystem, constants)
     if (!input.ok) return input
     const plan = openingPlan(input.value)
+    const system = systemById(spec, systemId)
+    if (!plan.ok || !system) return plan
     const warnings = shedWarnings(spec, systemId, nowMs)
-    return plan.ok && warnings.length > 0
-      ? { ok: true, value: { ...plan.value, warnings: [...warnings, ...plan.value.warnings] } }
-      : plan
+    const lines = withDeviceCautions(plan.value.lines, system)
+    return { ok: true, value: { ...plan.value, lines, warnings: [...warnings, ...plan.value.warnings] } }
   },
 )
 

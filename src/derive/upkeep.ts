@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '../base/index.ts'
 import type { ClimateMonth, Spec } from '../document/index.ts'
 import { keptWords, REGIMES, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
+import { againstDailyChlorine } from './devices.ts'
 import { readingsToDoseBy } from './kept.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
@@ -116,8 +117,11 @@ export const deriveUpkeep = memoLast(
     if (!result.ok) return result
     const { assumed, kept } = basis.value
     const said = assumed.length === 0 ? [] : [`Assumed, since it was not given: ${assumed.join('; ')}.`]
+    const system = systemById(spec, systemId)
+    const blocked = system ? againstDailyChlorine(system) : []
     return ok({
       ...result.value,
+      ...(blocked.length > 0 ? { blocked } : {}),
       warnings: [...shedWarnings(spec, systemId, nowMs), ...kept, ...result.value.warnings, ...said],
     })
   },

@@ -85,5 +85,7 @@ export interface Upkeep {
     | readonly { readonly organism: string; readonly minutes: number; readonly source: string }[]
     | undefined
   readonly helperNotes: readonly string[]
+  /** Devices that must not hold the daily chlorine, by what they held before; absent where none. Among `warnings` too. */
+  readonly blocked?: readonly string[] | undefined
   readonly warnings: readonly string[]
 }

@@ -101,3 +101,53 @@ describe('a device that has held what must not meet', () => {
     expect(notice?.why).toContain('skimmer')
   })
 })
+
+describe('a daily chlorine that its feeder must not hold', () => {
+  const fedWith = (
+    dailyChlorine: string,
+    kind: DeviceEntry['kind'],
+    isNew: boolean,
+    ...held: readonly string[]
+  ): Spec => {
+    const spec = withDevice(kind, isNew, ...held)
+    const [system] = spec.systems
+    const products = { ...system!.regime.products, dailyChlorine }
+    return { ...spec, systems: [{ ...system!, regime: { ...system!.regime, products } }] }
+  }
+  const first = (spec: Spec) => {
+    const opening = deriveOpening(spec, systemId, NOW)
+    const upkeep = deriveUpkeep(spec, systemId, NOW)
+    if (!opening.ok || !upkeep.ok) throw new Error('no plan')
+    return { opening: opening.value.warnings[0], upkeep: upkeep.value.warnings[0], blocked: upkeep.value.blocked }
+  }
+
+  test.each([
+    ['cal-hypo-tablet', 'trichlor-tablet'],
+    ['trichlor-tablet', 'cal-hypo-tablet'],
+  ])('%s after %s: plan and upkeep say so before anything else', (product, held) => {
+    const said = first(fedWith(product, 'feeder', false, held))
+    for (const words of [said.opening, said.upkeep, said.blocked?.[0]]) {
+      expect(words).toContain('into The old one')
+      expect(words).toContain('must never meet')
+      expect(words).toContain('Take a new one')
+    }
+  })
+
+  test('a new one, and one that always held the same, is not spoken of', () => {
+    expect(first(fedWith('cal-hypo-tablet', 'feeder', true)).blocked).toBeUndefined()
+    expect(first(fedWith('cal-hypo-tablet', 'feeder', false, 'cal-hypo-tablet')).blocked).toBeUndefined()
+  })
+
+  test('one that is not new and whose history nobody knows has to be found out about first', () => {
+    expect(first(fedWith('cal-hypo-tablet', 'feeder', false)).opening).toContain('find out')
+  })
+
+  test('a line that is dissolved first says which bucket must not hold it', () => {
+    const plan = deriveOpening(withDevice('bucket', false, 'trichlor-tablet'), systemId, NOW)
+    if (!plan.ok) throw new Error('no plan')
+    const chlorine = plan.value.lines.find((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
+    const salty = plan.value.lines.find((line) => line.kind === 'dose' && line.purpose === 'alkalinity')
+    expect(chlorine?.cautions[0]).toContain('into The old one')
+    expect(salty?.cautions[0] ?? '').not.toContain('The old one')
+  })
+})

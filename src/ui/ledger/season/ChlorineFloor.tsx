@@ -11,7 +11,9 @@ export function ChlorineFloor({ upkeep }: { readonly upkeep: Upkeep }) {
   const units = useUnits()
   const { floor, contactTimes, helperNotes } = upkeep
   const mgPerL = (value: number) => formatQuantity('concentration', value, units, { digits: 1 })
-  const warnings = upkeep.warnings.filter((warning) => !warning.startsWith(ASSUMED))
+  // what is blocked stands above the amounts
+  const isSaid = (warning: string) => warning.startsWith(ASSUMED) || upkeep.blocked?.includes(warning)
+  const warnings = upkeep.warnings.filter((warning) => !isSaid(warning))
   return (
     <section className={styles['section']}>
       <h2>Chlorine floor {mgPerL(floor.mgPerL)}</h2>

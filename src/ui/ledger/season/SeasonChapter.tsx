@@ -48,6 +48,13 @@ export function SeasonChapter() {
       </header>
       {result.ok && basis.ok ? (
         <>
+          {result.value.blocked?.map((words) => (
+            <p key={words} className={styles['note']} role="alert">
+              <span>
+                <strong>Not in what you have.</strong> {words}
+              </span>
+            </p>
+          ))}
           <UpkeepLines upkeep={result.value} input={basis.value.input} />
           <ChlorineFloor upkeep={result.value} />
         </>
