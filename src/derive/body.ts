@@ -4,6 +4,7 @@ import {
   type BasinMesh,
   type BasinShape,
   boundsOf,
+  derivativesOf,
   type Measures,
   meshOf,
   type Partition,
@@ -12,11 +13,11 @@ import {
   uncertaintyOf,
   waterAt,
 } from '../basin/index.ts'
-import { type Body, depthsOfFloor } from '../document/index.ts'
+import { assumedDepths, type Body, depthsOfFloor } from '../document/index.ts'
 import { patchesOf } from '../features/index.ts'
 import { memoByIdentity, memoLast } from './memo.ts'
 import { placed } from './placed.ts'
-import type { DerivedBody, RuleOfThumb } from './types.ts'
+import type { BodyUncertainty, DerivedBody, RuleOfThumb } from './types.ts'
 
 /** The basin's shape of a body: its features come down to patches. */
 export function shapeOf(body: Body): Result<BasinShape> {
@@ -82,25 +83,64 @@ function ruleOfThumb(body: Body, measures: Measures): RuleOfThumb {
 /** Depths that nobody has said yet may be off by this, all together (one standard deviation, our own judgement). */
 const ASSUMED_DEPTH_SIGMA_M = 0.3
 
+/** What the volume grows by for each metre of each depth that nobody has said, with where it stands in the body [m²]. */
+function assumedShares(body: Body, parts: Partition): readonly { readonly path: string; readonly m2: number }[] {
+  const assumed = assumedDepths(body)
+  if (!assumed.some(Boolean)) return []
+  // Depths of the floor come as the floor lists them.
+  const shares = derivativesOf(parts, body.levelM).flatMap(({ path, kind, value }) =>
+    kind === 'depth' && path.startsWith('floor.') && typeof value === 'number' ? [{ path, m2: value }] : [],
+  )
+  return shares.filter((_, i) => assumed[i])
+}
+
 /**
  * Volume's standard deviation with what the drawing itself is unsure of [m³].
  * Equation: σ² = σ_points² + (2 s V)² + (σ_d A)².
- * Symbols: s the sketch's scale as a fraction (it moves the plan's area by 2 s); σ_d the common error of assumed depths; A the water surface.
+ * Symbols: s the sketch's scale as a fraction (it moves the plan's area by 2 s); σ_d the common error of assumed depths; A what
+ *   the volume grows by for each metre of them: the water surface where all are assumed, else their share of it.
  */
-function sigmaOf(body: Body, measures: Measures): number {
+function sigmaOf(body: Body, parts: Partition, measures: Measures): number {
   const fromScale = body.sketch ? 2 * body.sketch.scaleSigma * measures.volumeM3 : 0
-  const fromDepths = body.depthsAssumed ? ASSUMED_DEPTH_SIGMA_M * measures.waterSurfaceM2 : 0
-  return Math.hypot(measures.sigmaM3, fromScale, fromDepths)
+  return Math.hypot(measures.sigmaM3, fromScale, sigmaOfAssumed(body, parts, measures))
+}
+
+/** What depths that nobody has said add to the volume's standard deviation [m³]. */
+function sigmaOfAssumed(body: Body, parts: Partition, measures: Measures): number {
+  const assumed = assumedDepths(body)
+  if (!assumed.some(Boolean)) return 0
+  const m2 = assumed.every(Boolean)
+    ? measures.waterSurfaceM2
+    : Math.abs(assumedShares(body, parts).reduce((sum, share) => sum + share.m2, 0))
+  return ASSUMED_DEPTH_SIGMA_M * m2
 }
 
 /** What makes the volume of a partition at a level unsure, by cause; kept for the level asked last. */
 const uncertaintyAt = memoLast((parts: Partition, levelM: number): Uncertainty => uncertaintyOf(parts, levelM))
 
-/** What makes a body's volume at its own level unsure, and what to measure again; nothing where it can't be measured. */
-export function deriveUncertainty(body: Body): Uncertainty | undefined {
+/**
+ * What makes a body's volume at its own level unsure, by measuring; and which measurements matter most, those that nobody has
+ * taken yet among them. Nothing where it can't be measured.
+ */
+export const deriveUncertainty = memoLast((body: Body): BodyUncertainty | undefined => {
   const { partition: parts, measures } = deriveBody(body)
-  return parts.ok && measures.ok ? uncertaintyAt(parts.value, body.levelM) : undefined
-}
+  if (!parts.ok || !measures.ok) return undefined
+  const measured = uncertaintyAt(parts.value, body.levelM)
+  const untaken = assumedShares(body, parts.value).map(({ path, m2 }) => ({
+    path,
+    kind: 'depth' as const,
+    sigmaM3: ASSUMED_DEPTH_SIGMA_M * Math.abs(m2),
+    isTaken: false,
+  }))
+  const taken = measured.largest
+    .filter(({ path }) => !untaken.some((depth) => depth.path === path))
+    .map((each) => ({ ...each, isTaken: true }))
+  return {
+    ...measured,
+    assumedM3: sigmaOfAssumed(body, parts.value, measures.value),
+    largest: [...untaken, ...taken].filter(({ sigmaM3 }) => sigmaM3 > 0).sort((a, b) => b.sigmaM3 - a.sigmaM3),
+  }
+})
 
 /** Everything that a body of water comes to at its own level. */
 export const deriveBody = memoByIdentity((body: Body): DerivedBody => {
@@ -114,7 +154,7 @@ export const deriveBody = memoByIdentity((body: Body): DerivedBody => {
     shape: shape.value,
     partition: parts,
     measures,
-    sigmaM3: measures.ok ? sigmaOf(body, measures.value) : Number.NaN,
+    sigmaM3: measures.ok ? sigmaOf(body, parts.value, measures.value) : Number.NaN,
     rule: measures.ok ? ruleOfThumb(body, measures.value) : undefined,
   }
 })

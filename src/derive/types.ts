@@ -1,5 +1,5 @@
 import type { Problem, Result } from '../base/index.ts'
-import type { BasinShape, Measures, Partition } from '../basin/index.ts'
+import type { BasinShape, Measures, Partition, Uncertainty } from '../basin/index.ts'
 import type { ReadingSet, ReadingValues } from '../document/index.ts'
 import type { TargetPhase, Targets } from '../plan/index.ts'
 import type { Equilibrium, IndexDifference, ToldReading, Totals } from '../water/index.ts'
@@ -16,6 +16,14 @@ export interface DerivedBody {
   readonly sigmaM3: number
   /** What the trade's rule would have said from length, width and two depths. */
   readonly rule: RuleOfThumb | undefined
+}
+
+/** What makes a body's volume unsure by measuring [m³]. */
+export interface BodyUncertainty extends Omit<Uncertainty, 'largest'> {
+  /** One standard deviation from depths that nobody has said. */
+  readonly assumedM3: number
+  /** What to measure first, the greatest first; `isTaken` where it would be measured again. */
+  readonly largest: readonly (Uncertainty['largest'][number] & { readonly isTaken: boolean })[]
 }
 
 export interface RuleOfThumb {

@@ -65,6 +65,9 @@ export function movedBody(body: Body, m: Transform): Body {
     outline: movedPath(body.outline, m),
     islands: body.islands.map((island) => movedPath(island, m)),
     floor: movedFloor(body.floor, m),
+    ...(body.otherFloors
+      ? { otherFloors: body.otherFloors.map((other) => ({ ...other, floor: movedFloor(other.floor, m) })) }
+      : {}),
     features: (isEven(m) ? body.features : withSides(body.features, body.outline, sidesAsCurves(body.outline))).map(
       (feature) => movedFeature(feature, m),
     ),

@@ -1,4 +1,4 @@
-import type { Floor } from '../basin/index.ts'
+import type { Floor, SoundingsFloor } from '../basin/index.ts'
 
 /** Every depth that a floor states, in its own order [m]. */
 export function depthsOfFloor(floor: Floor): readonly number[] {
@@ -16,6 +16,11 @@ export function depthsOfFloor(floor: Floor): readonly number[] {
     case 'dish':
       return [floor.edgeDepthM, floor.depthM]
   }
+}
+
+/** Number of the first sounding among a floor's depths: the one along the walls comes first where it is given. */
+export function firstPointOf({ edgeDepthM }: SoundingsFloor): number {
+  return edgeDepthM === null ? 0 : 1
 }
 
 /** The floor with every depth that it states lowered by as much; negative raises it [m]. */

@@ -1,45 +1,75 @@
-import { boundsOf, type Floor, type Path } from '../basin/index.ts'
+import { boundsOf, type Floor, type Path, type Point } from '../basin/index.ts'
+import { assumedDepths } from './assumed-depths.ts'
 import { depthsOfFloor } from './floor-depths.ts'
+import { fitted, type LaidFloor, laidFloor, type Plan, placesInWater } from './floor-fit.ts'
 import { insetRing, middleOfWater } from './inset.ts'
-import type { Body } from './types.ts'
+import type { Body, OtherFloor } from './types.ts'
 
 export type FloorKindId = Floor['kind']
 
-/** A new ring lies this share of the way from the wall to the middle of the water, and is this much deeper [m]. */
+/** A new ring lies this share of the way from the wall to the middle of the water. */
 const RING_SHARE = 0.5
-const RING_DROP_M = 0.6
-/** A new hollow reaches this share of the way from the middle to the wall, and is this deep [m]. */
+/** A new hollow reaches this share of the way from the middle to the wall. */
 const DISH_SHARE = 0.8
-const DISH_DROP_M = 0.3
+/** Stations that stand for a floor which isn't the same all across. */
+const STATIONS = 5
+/** Guesses that stand for soundings around the middle of a hollow. */
+const AROUND = 6
+/** How far out from it they stand, as a share of its radius. */
+const AROUND_SHARE = 0.7
 
-/** A floor of another kind in place of the body's own, as near to it as the new kind can be without any guess hidden in it. */
-export function floorAs(kind: FloorKindId, body: Pick<Body, 'outline' | 'islands' | 'floor'>): Floor {
-  const { floor, outline, islands } = body
-  if (floor.kind === kind) return floor
+/** So many guesses are made at most so that soundings hold as much water as before, to this share of it. */
+const MOST_GUESSES = 8
+const NEAR_ENOUGH = 0.01
+
+type Fitted = Pick<Body, 'outline' | 'islands' | 'floor' | 'depthsAssumed'>
+
+/** A floor, and of each of its depths whether nobody has said it. */
+export interface FloorOfKind {
+  readonly floor: Floor
+  readonly assumed: readonly boolean[]
+}
+
+/** A floor of another kind that holds as much water as the body's own, and is as near to it as the kind can be. */
+export function floorAs(kind: FloorKindId, body: Fitted): Floor {
+  return asKind(kind, body).floor
+}
+
+/**
+ * The same with what is known of its depths: said are only those that mean the same on both floors and keep their value (a
+ * station's as a sounding at its place, the depth at the walls). All others are reckoned so that the water stays as much.
+ */
+export function asKind(kind: FloorKindId, body: Fitted): FloorOfKind {
+  const { floor } = body
+  if (floor.kind === kind) return { floor, assumed: assumedDepths(body) }
   const depths = depthsOfFloor(floor)
-  const shallowM = depths.length > 0 ? Math.min(...depths) : 1
-  const deepM = depths.length > 0 ? Math.max(...depths) : shallowM
+  const leastM = depths.length > 0 ? Math.min(...depths) : 1
+  const greatestM = depths.length > 0 ? Math.max(...depths) : leastM
+  const laid = laidFloor(floor, body)
+  const meanM = Math.min(greatestM, Math.max(leastM, laid?.meanM ?? (leastM + greatestM) / 2))
+  const old: Old = { ...body, leastM, greatestM, laid, meanM }
   switch (kind) {
     case 'flat':
-      return { kind, depthM: meanDepth(floor) ?? shallowM }
+      return guessed({ kind, depthM: old.meanM })
     case 'profile':
-      return sloping(outline, shallowM, floor.kind === 'flat' ? shallowM : deepM)
+      return guessed(profileFrom(old))
     case 'contours': {
-      const depthM = deepM > shallowM ? deepM : shallowM + RING_DROP_M
-      return { kind, edgeDepthM: shallowM, rings: [{ depthM, path: insetRing(outline, islands, RING_SHARE) }] }
+      const path = insetRing(body.outline, body.islands, RING_SHARE)
+      return hollowed(old, (edgeDepthM, depthM) => ({ kind, edgeDepthM, rings: [{ depthM, path }] }))
     }
     case 'soundings':
-      return soundingsOf(floor, shallowM)
+      return soundingsFrom(old)
     case 'dish': {
-      const { at, farM } = middleOfWater(outline, islands)
-      return {
+      const { at, farM } = middleOfWater(body.outline, body.islands)
+      const radiusM = DISH_SHARE * farM
+      return hollowed(old, (edgeDepthM, depthM) => ({
         kind,
         form: 'cap',
         centre: at,
-        radiusM: DISH_SHARE * farM,
-        edgeDepthM: shallowM,
-        depthM: deepM > shallowM ? deepM : shallowM + DISH_DROP_M,
-      }
+        radiusM,
+        edgeDepthM,
+        depthM: Math.min(depthM, edgeDepthM + radiusM),
+      }))
     }
   }
 }
@@ -53,44 +83,131 @@ export function isLineAssumed({ outline, islands, floor }: Pick<Body, 'outline' 
   return JSON.stringify(floor.rings[0]?.path) === JSON.stringify(insetRing(outline, islands, RING_SHARE))
 }
 
-/** Half way between the first and the last depth of a profile, or between the shallowest and the deepest of another floor. */
-function meanDepth(floor: Floor): number | undefined {
-  const depths = depthsOfFloor(floor)
-  if (depths.length === 0) return undefined
-  const [first, last] =
-    floor.kind === 'profile' ? [depths[0] ?? 0, depths.at(-1) ?? 0] : [Math.min(...depths), Math.max(...depths)]
-  return (first + last) / 2
+interface Old extends Plan, OtherFloor {
+  readonly leastM: number
+  readonly greatestM: number
+  readonly meanM: number
+  /** Nothing where the drawing can't be measured. */
+  readonly laid: LaidFloor | undefined
 }
 
-/** A slope along the longer side of the outline's box, through its middle. */
-function sloping(outline: Path, fromDepthM: number, toDepthM: number): Floor {
-  const box = boundsOf(outline)
+function guessed(floor: Floor): FloorOfKind {
+  return { floor, assumed: depthsOfFloor(floor).map(() => true) }
+}
+
+/**
+ * One depth at the walls and one deeper inside, holding as much water as before: first the deeper one is reckoned, and
+ * where it would go below all that was said, the other.
+ */
+function hollowed(old: Old, make: (edgeDepthM: number, depthM: number) => Floor): FloorOfKind {
+  const { floor: before, leastM, greatestM, meanM } = old
+  const edgeM = 'edgeDepthM' in before && before.edgeDepthM !== null ? before.edgeDepthM : leastM
+  const wish = { meanM, leastM, greatestM }
+  const inner = fitted(make(edgeM, greatestM), old, (i) => i === 1, wish)
+  const floor = fitted(inner, old, (i) => i === 0, wish)
+  const isEdgeSaid = 'edgeDepthM' in before && before.edgeDepthM !== null && !assumedDepths(old)[0]
+  return { floor, assumed: [!(isEdgeSaid && depthsOfFloor(floor)[0] === edgeM), true] }
+}
+
+/** Along the longer side of the outline's box, through its middle: the floor's mean depth across there. */
+function profileFrom(old: Old): Floor {
+  const box = boundsOf(old.outline)
   const [width, height] = [box.maxX - box.minX, box.maxY - box.minY]
   const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]
   const isAcross = width >= height
-  return {
+  const lengthM = isAcross ? width : height
+  const isLevel = old.leastM === old.greatestM || !old.laid
+  const count = isLevel ? 2 : STATIONS
+  const across = isLevel ? undefined : meansAcross(old, isAcross ? 0 : 1, lengthM)
+  const floor: Floor = {
     kind: 'profile',
     axis: isAcross ? { from: [box.minX, y], to: [box.maxX, y] } : { from: [x, box.minY], to: [x, box.maxY] },
-    stations: [
-      [0, fromDepthM],
-      [isAcross ? width : height, toDepthM],
-    ],
+    stations: Array.from({ length: count }, (_, i) => [(lengthM * i) / (count - 1), across?.[i] ?? old.meanM]),
   }
+  return isLevel ? floor : fitted(floor, old, () => true, old)
 }
 
-/** Depths that were measured stay as soundings where their places are known; a flat floor's depth is that of the edge. */
-function soundingsOf(floor: Floor, shallowM: number): Floor {
+/** Mean depth near each station, over the half stretches to its neighbours [m]. */
+function meansAcross(old: Old, way: 0 | 1, lengthM: number): readonly (number | undefined)[] {
+  const box = boundsOf(old.outline)
+  const from = way === 0 ? box.minX : box.minY
+  const sums = Array.from({ length: STATIONS }, () => ({ depthM: 0, count: 0 }))
+  for (const place of placesInWater(old)) {
+    const depthM = old.laid?.at(place)
+    const near = sums[Math.round(((place[way] - from) / lengthM) * (STATIONS - 1))]
+    if (depthM === undefined || !near) continue
+    near.depthM += depthM
+    near.count += 1
+  }
+  return sums.map(({ depthM, count }) => (count > 0 ? depthM / count : undefined))
+}
+
+/** Depths that were said stay as soundings where their places are known; guesses stand for the rest of the form. */
+function soundingsFrom(old: Old): FloorOfKind {
+  const { floor } = old
+  const was = assumedDepths(old)
   if (floor.kind === 'profile') {
     const { from, to } = floor.axis
     const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
-    const at = (s: number) =>
-      [from[0] + ((to[0] - from[0]) * s) / length, from[1] + ((to[1] - from[1]) * s) / length] as const
-    // With the shore taking the nearest depth, the floor stays about what it was across the axis.
-    return { kind: 'soundings', edgeDepthM: null, points: floor.stations.map(([s, d]) => [...at(s), d] as const) }
+    const places = placesInWater(old)
+    const points = floor.stations.map(([s, depthM]) => {
+      const at = [from[0] + ((to[0] - from[0]) * s) / length, from[1] + ((to[1] - from[1]) * s) / length] as const
+      return [...inWater(old, at, places), depthM] as const
+    })
+    return withGuesses(old, points, was)
   }
-  if (floor.kind === 'dish')
-    return { kind: 'soundings', edgeDepthM: floor.edgeDepthM, points: [[...floor.centre, floor.depthM]] }
-  if (floor.kind !== 'contours') return { kind: 'soundings', edgeDepthM: shallowM, points: [] }
-  const points = floor.rings.flatMap(({ path, depthM }) => path.segments.map(({ to }) => [...to, depthM] as const))
-  return { kind: 'soundings', edgeDepthM: floor.edgeDepthM, points }
+  if (floor.kind !== 'contours' && floor.kind !== 'dish')
+    return guessed({ kind: 'soundings', edgeDepthM: old.meanM, points: [] })
+  const centre = floor.kind === 'dish' ? [[...floor.centre, floor.depthM] as const] : []
+  const around = floor.kind === 'dish' ? aroundDish(floor) : floor.rings.flatMap(aroundLine)
+  const made: Floor = { kind: 'soundings', edgeDepthM: floor.edgeDepthM, points: [...centre, ...around] }
+  const first = 1 + centre.length
+  return {
+    floor: fitted(made, old, (i) => i >= first, old),
+    assumed: depthsOfFloor(made).map((_, i) => i >= first || was[i] === true),
+  }
+}
+
+/**
+ * With the shore taking the nearest depth the floor stays about what it was across the axis; where it doesn't, guesses of the
+ * old floor's depth are put where no sounding is near.
+ */
+function withGuesses(old: Old, said: readonly Sounding[], was: readonly boolean[]): FloorOfKind {
+  const points = [...said]
+  const floor = (): Floor => ({ kind: 'soundings', edgeDepthM: null, points: [...points] })
+  const places = placesInWater(old)
+  const isNear = (made: Floor) =>
+    Math.abs((laidFloor(made, old)?.meanM ?? old.meanM) - old.meanM) <= NEAR_ENOUGH * old.meanM
+  for (let i = 0; i < MOST_GUESSES && !isNear(floor()); i++) {
+    const farM = ([x, y]: Point) => Math.min(...points.map((point) => Math.hypot(point[0] - x, point[1] - y)))
+    const at = places.reduce((a, b) => (farM(b) > farM(a) ? b : a), places[0] ?? old.outline.start)
+    const depthM = old.laid?.at(at)
+    if (depthM === undefined) break
+    points.push([...at, depthM])
+  }
+  return {
+    floor: points.length > said.length ? fitted(floor(), old, (i) => i >= said.length, old) : floor(),
+    assumed: points.map((_, i) => i >= said.length || was[i] === true),
+  }
+}
+
+type Sounding = readonly [x: number, y: number, depthM: number]
+
+function aroundDish({ centre: [x, y], radiusM, edgeDepthM, depthM }: Extract<Floor, { kind: 'dish' }>): Sounding[] {
+  return Array.from({ length: AROUND }, (_, i) => {
+    const turn = (2 * Math.PI * i) / AROUND
+    const farM = AROUND_SHARE * radiusM
+    return [x + farM * Math.cos(turn), y + farM * Math.sin(turn), (edgeDepthM + depthM) / 2]
+  })
+}
+
+function aroundLine({ path, depthM }: { readonly path: Path; readonly depthM: number }): Sounding[] {
+  return path.segments.map(({ to }) => [...to, depthM] as const)
+}
+
+/** A place, or where it lies on dry land the nearest in the water. */
+function inWater(old: Old, at: Point, places: readonly Point[]): Point {
+  if (!old.laid || old.laid.at(at) !== undefined) return at
+  const farM = ([x, y]: Point) => Math.hypot(x - at[0], y - at[1])
+  return places.reduce((a, b) => (farM(b) < farM(a) ? b : a), places[0] ?? at)
 }

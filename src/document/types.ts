@@ -31,10 +31,22 @@ export interface Body {
   readonly depthsMeasuredFrom?: DepthReference | undefined
   /** Height of the tile line above the datum [m]. */
   readonly tileLineM?: number | undefined
-  /** Set while the floor is the one that a fresh outline was given and nobody has said a depth yet. */
-  readonly depthsAssumed?: boolean | undefined
+  /**
+   * Which of the floor's depths nobody has said: all of them, or those of these numbers, counted as `depthsOfFloor` lists
+   * them. Absent where every depth was said.
+   */
+  readonly depthsAssumed?: DepthsAssumed | undefined
+  /** Floors of other kinds that this one took the place of, the newest last: each comes back with its kind. */
+  readonly otherFloors?: readonly OtherFloor[] | undefined
   /** Present on a freehand drawing that has not been scaled by two known lengths yet. */
   readonly sketch?: Sketch | undefined
+}
+
+export type DepthsAssumed = boolean | readonly number[]
+
+export interface OtherFloor {
+  readonly floor: Floor
+  readonly depthsAssumed?: DepthsAssumed | undefined
 }
 
 export interface Sketch {

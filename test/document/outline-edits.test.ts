@@ -144,7 +144,7 @@ describe('editing an outline', () => {
     )
     expect(body(moved, 'sketch').depthsAssumed).toBe(true)
     const said = run(richSpec, command('moveStation', { bodyId: 'sketch', station: 0, sM: 0, depthM: 0.9 }))
-    expect('depthsAssumed' in body(said, 'sketch')).toBe(false)
+    expect(body(said, 'sketch').depthsAssumed).toEqual(floor.stations.slice(1).map((_, i) => i + 1))
   })
 
   test('keys that this version doesn’t know outlive every edit', () => {

@@ -8,17 +8,22 @@ import { defineEdit } from './define.ts'
 import { STATION_GAP_M } from './move-station.ts'
 import { editFloor } from './places.ts'
 
-/** Without a depth the station lies on the floor as it is. */
+/** Without a depth the station lies on the floor as it is, and is as well known as the stations beside it. */
 export const addStation = defineEdit({
   id: 'addStation',
   label: 'Add station',
   args: v.strictObject({ bodyId: Id, sM: distance, depthM: v.optional(depth) }),
   apply: (spec, { bodyId, sM, depthM }) =>
-    editFloor(spec, bodyId, 'profile', (floor) => {
+    editFloor(spec, bodyId, 'profile', (floor, assumed) => {
       if (floor.stations.some(([s]) => Math.abs(s - sM) < STATION_GAP_M))
         return fail(problem('stations-too-close', 'sM'))
       const station = [sM, depthM ?? depthAt(floor, sM)] as const
-      return ok({ ...floor, stations: [...floor.stations, station].sort((a, b) => a[0] - b[0]) })
+      const after = floor.stations.filter(([s]) => s < sM).length
+      const isAssumed = depthM === undefined && (assumed[after - 1] === true || assumed[after] === true)
+      return ok([
+        { ...floor, stations: floor.stations.toSpliced(after, 0, station) },
+        assumed.toSpliced(after, 0, isAssumed),
+      ])
     }),
 })
 

@@ -59,6 +59,7 @@ export const drawOutline = defineEdit({
       wall: wall ?? base.wall,
       tolerance: tolerance ?? (sketch ? SKETCH_TOLERANCE : base.tolerance),
       depthsAssumed: floor ? undefined : true,
+      otherFloors: undefined,
     })
     const body: Body = sketch ? { ...drawn, sketch } : drawn
     return ok({ ...spec, bodies: old ? replaced(spec.bodies, 0, body) : [body] })

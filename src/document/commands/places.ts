@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { fail, ok, type Result } from '../../base/index.ts'
 import type { ContoursFloor, Floor, Path, ProfileFloor } from '../../basin/index.ts'
+import { assumedDepths, withFloor } from '../assumed-depths.ts'
 import { type Sides, withSides } from '../bench-sides.ts'
 import { closed, nodeCount } from '../path-edit.ts'
 import { type ProblemCode, problem } from '../problems.ts'
@@ -113,16 +114,18 @@ const OTHER_FLOOR = {
 
 type FloorOf<Kind extends Floor['kind']> = Extract<Floor, { readonly kind: Kind }>
 
-/** An edit of a floor of one kind; whoever edits it says what its depths are. */
+/** An edit of a floor of one kind that says what becomes of its depths' standing too, as `withFloor` takes it. */
 export function editFloor<Kind extends Floor['kind']>(
   spec: Spec,
   bodyId: string,
   kind: Kind,
-  edit: (floor: FloorOf<Kind>) => Result<FloorOf<Kind>>,
+  edit: (floor: FloorOf<Kind>, assumed: readonly boolean[]) => Result<readonly [FloorOf<Kind>, readonly boolean[]]>,
 ): Result<Spec> {
   return editBody(spec, bodyId, (body) =>
     body.floor.kind === kind
-      ? mapped(edit(body.floor as FloorOf<Kind>), (floor) => ({ ...without(body, 'depthsAssumed'), floor }))
+      ? mapped(edit(body.floor as FloorOf<Kind>, assumedDepths(body)), ([floor, assumed]) =>
+          withFloor(body, floor, assumed),
+        )
       : fail(problem(OTHER_FLOOR[kind], 'bodyId')),
   )
 }
@@ -140,10 +143,11 @@ function editContour(
   if (floor.kind !== 'contours') return fail(problem('not-by-contours', 'bodyId'))
   const contour = floor.rings[index]
   if (!contour) return fail(problem('no-such-part', path, { detail: `depth line ${index + 1}` }))
-  return mapped(edit(contour), (edited) => ({
-    ...without(body, 'depthsAssumed'),
-    floor: { ...floor, rings: replaced(floor.rings, index, edited) },
-  }))
+  return mapped(edit(contour), (edited) => {
+    // A line that is only moved says no depth.
+    const assumed = assumedDepths(body).map((is, i) => is && !(i === index + 1 && edited.depthM !== contour.depthM))
+    return withFloor(body, { ...floor, rings: replaced(floor.rings, index, edited) }, assumed)
+  })
 }
 
 /** The spec with one depth line of a body's floor edited. */

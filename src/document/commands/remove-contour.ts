@@ -10,9 +10,9 @@ export const removeContour = defineEdit({
   label: 'Remove depth line',
   args: v.strictObject({ bodyId: Id, contour: Index }),
   apply: (spec, { bodyId, contour }) =>
-    editFloor(spec, bodyId, 'contours', (floor) =>
+    editFloor(spec, bodyId, 'contours', (floor, assumed) =>
       contour < floor.rings.length
-        ? ok({ ...floor, rings: removed(floor.rings, contour) })
+        ? ok([{ ...floor, rings: removed(floor.rings, contour) }, removed(assumed, contour + 1)])
         : fail(problem('no-such-part', 'contour', { detail: `depth line ${contour + 1}` })),
     ),
 })

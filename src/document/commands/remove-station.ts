@@ -10,10 +10,10 @@ export const removeStation = defineEdit({
   label: 'Remove station',
   args: v.strictObject({ bodyId: Id, station: Index }),
   apply: (spec, { bodyId, station }) =>
-    editFloor(spec, bodyId, 'profile', (floor) => {
+    editFloor(spec, bodyId, 'profile', (floor, assumed) => {
       if (station >= floor.stations.length)
         return fail(problem('no-such-part', 'station', { detail: `station ${station + 1}` }))
       if (floor.stations.length === 1) return fail(problem('last-station', 'station'))
-      return ok({ ...floor, stations: removed(floor.stations, station) })
+      return ok([{ ...floor, stations: removed(floor.stations, station) }, removed(assumed, station)])
     }),
 })

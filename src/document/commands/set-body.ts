@@ -1,11 +1,12 @@
 import * as v from 'valibot'
 import { ok } from '../../base/index.ts'
+import { assumedDepths, withFloor } from '../assumed-depths.ts'
 import { depthsOfFloor } from '../floor-depths.ts'
 import { Id } from '../schema/numbers.ts'
 import { BodyChangesSchema } from '../schema/spec.ts'
 import type { Body } from '../types.ts'
 import { defineEdit } from './define.ts'
-import { changed, editBody, without } from './places.ts'
+import { changed, editBody } from './places.ts'
 
 /**
  * Several parts of a body in one edit. A key that is given as undefined is taken away; one that isn't given stays. The id
@@ -18,12 +19,14 @@ export const setBody = defineEdit({
   apply: (spec, { bodyId, body: changes }) =>
     editBody(spec, bodyId, (body) => {
       const next = { ...changed(body, changes), id: body.id }
-      const saysDepths = changes.floor !== undefined && said(changes.floor) !== said(body.floor)
-      return ok(saysDepths ? without(next, 'depthsAssumed') : next)
+      if (changes.floor === undefined || 'depthsAssumed' in changes) return ok(next)
+      return ok(withFloor(next, changes.floor, stillAssumed(body, changes.floor)))
     }),
 })
 
-/** A floor that is only moved or stretched says no depth that wasn't there. */
-function said(floor: Body['floor']): string {
-  return JSON.stringify(depthsOfFloor(floor))
+/** A floor that is only moved or stretched says no depth that wasn't there; one of other depths says those that differ. */
+function stillAssumed(before: Body, floor: Body['floor']): readonly boolean[] {
+  const [was, now] = [depthsOfFloor(before.floor), depthsOfFloor(floor)]
+  const isSameKind = before.floor.kind === floor.kind && was.length === now.length
+  return assumedDepths(before).map((is, i) => is && isSameKind && was[i] === now[i])
 }

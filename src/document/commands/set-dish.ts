@@ -1,10 +1,9 @@
 import * as v from 'valibot'
-import { fail, ok } from '../../base/index.ts'
-import { problem } from '../problems.ts'
+import { ok } from '../../base/index.ts'
 import { DishFormSchema, depth, PointSchema, radius } from '../schema/geometry.ts'
 import { Id } from '../schema/numbers.ts'
 import { defineEdit } from './define.ts'
-import { editBody, editFloor } from './places.ts'
+import { editFloor, replaced } from './places.ts'
 
 /** What isn't given stays. A hollow that is only moved or widened says no depth that wasn't there. */
 export const setDish = defineEdit({
@@ -18,11 +17,7 @@ export const setDish = defineEdit({
     depthM: v.exactOptional(depth),
   }),
   apply: (spec, { bodyId, ...changes }) =>
-    changes.depthM === undefined
-      ? editBody(spec, bodyId, (body) =>
-          body.floor.kind === 'dish'
-            ? ok({ ...body, floor: { ...body.floor, ...changes } })
-            : fail(problem('not-a-dish', 'bodyId')),
-        )
-      : editFloor(spec, bodyId, 'dish', (floor) => ok({ ...floor, ...changes })),
+    editFloor(spec, bodyId, 'dish', (floor, assumed) =>
+      ok([{ ...floor, ...changes }, changes.depthM === undefined ? assumed : replaced(assumed, 1, false)]),
+    ),
 })

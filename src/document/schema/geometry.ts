@@ -49,6 +49,14 @@ export const radius = atLeastZero(LIMITS.coordinateM)
 /** A cap of a sphere, or a cone. */
 export const DishFormSchema = v.picklist(['cap', 'cone'])
 
+export const FLOOR_KINDS = [
+  'flat',
+  'profile',
+  'contours',
+  'soundings',
+  'dish',
+] as const satisfies readonly Floor['kind'][]
+
 export const FloorSchema: SchemaOf<Floor> = v.variant('kind', [
   objectOf({ kind: v.literal('flat'), depthM: depth }),
   objectOf({ kind: v.literal('profile'), axis: AxisSchema, stations: profileOf('stations-out-of-order') }),

@@ -2,8 +2,8 @@ import * as v from 'valibot'
 import { RULE_IDS } from '../../water/index.ts'
 import type { Body, Site, Spec, System } from '../types.ts'
 import { FeatureSchema } from './feature.ts'
-import { depth, FloorSchema, PathSchema, type SchemaOf, ToleranceSchema, WallSchema } from './geometry.ts'
-import { atLeastZero, between, Id, LIMITS, Name } from './numbers.ts'
+import { depth, FLOOR_KINDS, FloorSchema, PathSchema, type SchemaOf, ToleranceSchema, WallSchema } from './geometry.ts'
+import { atLeastZero, between, Id, Index, LIMITS, Name } from './numbers.ts'
 import { objectOf } from './object.ts'
 import { SystemSchema } from './system.ts'
 
@@ -31,10 +31,17 @@ export type WrittenBody = Omit<Body, 'system' | 'name'> & {
 
 const Islands = v.pipe(v.array(PathSchema), v.maxLength(LIMITS.rings))
 const Features = v.pipe(v.array(FeatureSchema), v.maxLength(LIMITS.features))
+const DepthsAssumedSchema = v.union([v.boolean(), v.pipe(v.array(Index), v.maxLength(LIMITS.soundings + 1))])
+/** One of each kind but the floor's own. */
+const OtherFloors = v.pipe(
+  v.array(objectOf({ floor: FloorSchema, depthsAssumed: v.optional(DepthsAssumedSchema) })),
+  v.maxLength(FLOOR_KINDS.length - 1),
+)
 const OPTIONAL = {
   depthsMeasuredFrom: v.optional(ReferenceSchema),
   tileLineM: v.optional(depth),
-  depthsAssumed: v.optional(v.boolean()),
+  depthsAssumed: v.optional(DepthsAssumedSchema),
+  otherFloors: v.optional(OtherFloors),
   sketch: v.optional(SketchSchema),
 }
 

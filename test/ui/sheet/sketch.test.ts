@@ -22,7 +22,10 @@ const relative = (spec: Spec) => {
 
 test('what was laid out by hand stays a sketch, as unsure as one, until its size is said: a depth says nothing of it', () => {
   const drawn = after({ ...demoSpec, bodies: [] }, edits.draw(OUTLINE))
-  const deep = after(drawn, { id: 'moveStation', args: { bodyId: bodyOf(drawn).id, station: 0, sM: 0, depthM: 1.2 } })
+  const bodyId = bodyOf(drawn).id
+  const shallow = after(drawn, { id: 'moveStation', args: { bodyId, station: 0, sM: 0, depthM: 1.2 } })
+  expect(bodyOf(shallow).depthsAssumed).toEqual([1])
+  const deep = after(shallow, { id: 'moveStation', args: { bodyId, station: 1, sM: 8, depthM: 1.8 } })
   expect(bodyOf(deep).depthsAssumed).toBe(undefined)
   expect(relative(deep)).toBeGreaterThan(0.5)
   const half = after(deep, edits.scaleSketch(bodyOf(deep).id, { lengthM: 8 }))
