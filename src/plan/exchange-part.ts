@@ -3,11 +3,12 @@ import type { Constants } from '../water/index.ts'
 import { assemble, type Follows, type Poured } from './assemble.ts'
 import type { PurposeProducts } from './check-input.ts'
 import { exchangeFor } from './exchange.ts'
+import { littleChlorine } from './in-time.ts'
 import { withKeptChlorine } from './keep-chlorine.ts'
 import { LIMITS } from './limits.ts'
 import type { Move } from './moves.ts'
 import { notPlaced } from './problems.ts'
-import { schedule } from './schedule.ts'
+import { type Schedule, type ScheduleInput, schedule } from './schedule.ts'
 import type { SolvedWater } from './solved.ts'
 import { exchangeLine, stepLine } from './step-lines.ts'
 import { surfaceOf } from './surfaces.ts'
@@ -92,18 +93,20 @@ function chlorineFirst(
     input.volumeM3,
     undefined,
   )
-  const { moves, left } = schedule(
-    {
-      start,
-      fixed: wants,
-      balance: { acidGPerM3: 0, alkalinityGPerM3: 0, baseGPerM3: 0, aerationMol: 0 },
-      bands: { pH: undefined, alkalinity: undefined },
-      products,
-      boundSI: LIMITS.calciteSI,
-      constants,
-    },
-    'chlorine-first',
-  )
+  const job: ScheduleInput = {
+    start,
+    fixed: wants,
+    balance: { acidGPerM3: 0, alkalinityGPerM3: 0, baseGPerM3: 0, aerationMol: 0 },
+    bands: { pH: undefined, alkalinity: undefined },
+    products,
+    boundSI: LIMITS.calciteSI,
+    constants,
+  }
+  const whole = schedule(job, 'chlorine-first')
+  // where acid would have to make room for all of it, a part that has room at once comes before the night
+  const parts = schedule({ ...job, littleGPerM3: littleChlorine(job, input) }, 'little-first')
+  const isSooner = !beginsWithChlorine(whole) && beginsWithChlorine(parts) && parts.left.length <= whole.left.length
+  const { moves, left } = isSooner ? parts : whole
   return {
     moves: moves
       .filter((move) => move.kind !== 'measure')
@@ -113,6 +116,9 @@ function chlorineFirst(
     left: left.map((want) => notPlaced(want.product.label)),
   }
 }
+
+const beginsWithChlorine = ({ moves: [first] }: Schedule): boolean =>
+  first?.kind === 'dose' && first.want.purpose === 'openingChlorine'
 
 const endOf = (line: OpeningLine): number =>
   line.startHours + line.waitHours + (line.kind === 'dose' ? (line.pours.at(-1)?.hoursAfterStart ?? 0) : 0)

@@ -20,8 +20,12 @@ export const LIMITS = Object.freeze({
   readingHours: 48,
   /** Bathing needs a reading no older than this [h]. */
   bathingHours: 24,
-  /** A chlorine residual is there by then [h]. */
+  /** Chlorine that stands below its band is back in it by then [h]. */
   residualByHours: 24,
+  /** Chlorine below its floor gets its first dose by then, counted from the first line: before the night. */
+  floorByHours: 3,
+  /** A first part of chlorine smaller than this is not worth a line [mg/L]. */
+  leastChlorineMgPerL: 0.2,
   /** Turnover where the pump's flow is unknown [h] (8 to 12 is usual at home; from memory). */
   turnoverHours: 8,
   /** Two-sided 95 % of a normal distribution. */

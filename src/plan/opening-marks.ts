@@ -139,15 +139,14 @@ function scaleRemarks(end: ExpectedWater, input: OpeningInput): string[] {
   ]
 }
 
-/** Where the limits let chlorine in only after its day: how long the water stands without. */
-export function lateChlorine(lines: readonly OpeningLine[], fromHours: number): string[] {
+/** Where chlorine comes only later than it has to: how long the water stands without, and why. */
+export function lateChlorine(lines: readonly OpeningLine[], fromHours: number, byHours: number): string[] {
   const first = lines.find((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
   const hours = first ? first.startHours - fromHours : 0
-  return hours > LIMITS.residualByHours
-    ? [
-        `Chlorine comes only after ${Math.ceil(hours)} h: before that it would take pH or scale further out, so acid has to make room first. Until it is in, nobody bathes; keep the pump running.`,
-      ]
-    : []
+  if (hours <= byHours + 1e-9) return []
+  return [
+    `Chlorine comes only after ${Math.ceil(hours - 1e-9)} h: before that it would take pH or scale further out, so acid has to make room first. Until it is in, nobody bathes; keep the pump running.`,
+  ]
 }
 
 /** The stabiliser that a chlorine of the plan brings along, and where that leads. */

@@ -10,6 +10,7 @@ import { exchangePart } from './exchange-part.ts'
 import { withinRules } from './floor.ts'
 import { asBought, freshWords } from './fresh.ts'
 import { afterGiven, MS_PER_HOUR, pouredBefore } from './given.ts'
+import { inTime, residualByHours } from './in-time.ts'
 import { withKeptChlorine } from './keep-chlorine.ts'
 import { keptWords } from './kept.ts'
 import { LIMITS } from './limits.ts'
@@ -19,7 +20,7 @@ import { broughtAlong, endRemarks, lateChlorine, metalsLine, swapRemarks, withSt
 import { alkalinityStays, noBalance, notPlaced } from './problems.ts'
 import { pendingDoses, purchasesFor, sumOf } from './purchases.ts'
 import { quickChlorine } from './quick-chlorine.ts'
-import { type Order, type Schedule, type ScheduleInput, schedule } from './schedule.ts'
+import type { ScheduleInput } from './schedule.ts'
 import { constantsOf, expectedOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
 import { stepLine } from './step-lines.ts'
@@ -27,8 +28,6 @@ import { targetWarnings } from './target-warnings.ts'
 import { isInside } from './targets.ts'
 import type { OpeningInput, OpeningLine, OpeningPlan } from './types.ts'
 import { STEPS } from './wording.ts'
-
-const ORDERS: readonly Order[] = ['usual', 'chlorine-first', 'ph-then-chlorine']
 
 /**
  * The ordered list of what to do from these readings to these targets. The end is solved first, all doses together; then
@@ -150,7 +149,12 @@ function planAhead(
   const lines: OpeningLine[] = [...part.value.lines]
   const warnings: string[] = [...part.value.warnings]
   if (part.value.isEnd)
-    return ok({ lines, problems, warnings: [...warnings, ...lateChlorine(lines, place.startHours)], end: water })
+    return ok({
+      lines,
+      problems,
+      warnings: [...warnings, ...lateChlorine(lines, place.startHours, residualByHours(now, input))],
+      end: water,
+    })
   const isExchanged = lines.length > 0
   const end = endState(water, input.start, input, products, constants)
   warnings.push(...end.fixed.warnings)
@@ -177,7 +181,7 @@ function planAhead(
       nextKey,
       constants,
     )
-  const best = inTime(job, (moves) => assembled(moves, keyMaker([])), clock)
+  const best = inTime(job, (moves) => assembled(moves, keyMaker([])), clock, input)
   const doses = assembled(best.moves, place.nextKey)
   const chlorinated = best.moves.findLast((move) => move.kind === 'dose' && move.want.purpose === 'openingChlorine')
   const keepKey = () => place.nextKey('keep-chlorine')
@@ -190,7 +194,7 @@ function planAhead(
   const last = best.moves.at(-1)?.after ?? water
   if (end.balance && best.left.length === 0) problems.push(...unbalanced(last, input))
   warnings.push(
-    ...lateChlorine(lines, place.startHours),
+    ...lateChlorine(lines, place.startHours, residualByHours(now, input)),
     ...endRemarks(last, input),
     ...swapRemarks(products, end, lines, input),
   )
@@ -208,25 +212,6 @@ function unbalanced(last: SolvedWater, input: OpeningInput): Problem[] {
   if (pH && !isInside(last.reading.pH, pH)) return [notPlaced('The rest of the pH correction')]
   if (!alkalinity || isInside(value, alkalinity) || (alkalinity.isHighLeft && value > alkalinity.high)) return []
   return [value > alkalinity.high ? alkalinityStays(value, alkalinity.high) : notPlaced('The rest of the alkalinity')]
-}
-
-/** The usual order, unless chlorine would come too late in it; then the first other order that is in time and complete. */
-function inTime(
-  job: ScheduleInput,
-  assembled: (moves: readonly Move[]) => readonly OpeningLine[],
-  clock: number,
-): Schedule {
-  const usual = schedule(job, 'usual')
-  if (!job.fixed.some((want) => want.purpose === 'openingChlorine')) return usual
-  const chlorineAt = (plan: Schedule): number => {
-    const line = assembled(plan.moves).find((each) => each.kind === 'dose' && each.purpose === 'openingChlorine')
-    return line ? line.startHours - clock : Number.POSITIVE_INFINITY
-  }
-  if (chlorineAt(usual) <= LIMITS.residualByHours) return usual
-  const plans = ORDERS.map((order) => schedule(job, order))
-  const good = plans.find((plan) => plan.left.length === 0 && chlorineAt(plan) <= LIMITS.residualByHours)
-  if (good) return good
-  return plans.toSorted((a, b) => a.left.length - b.left.length || chlorineAt(a) - chlorineAt(b))[0] ?? usual
 }
 
 /** What stands before any dose. */

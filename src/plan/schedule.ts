@@ -2,6 +2,7 @@ import { deltaOf } from '../chemicals/index.ts'
 import { addTotals } from '../water/index.ts'
 import { aerated } from './aeration.ts'
 import { type Balance, type BalanceBands, type BalanceProducts, balanceTo } from './balance.ts'
+import { effectPerGPerM3 } from './effect.ts'
 import { LIMITS } from './limits.ts'
 import { lowerAlkalinity } from './lower-alkalinity.ts'
 import { afterDose, boundSIFrom, type Exception, isPermitted, type Move, permittedPart, type Rules } from './moves.ts'
@@ -10,8 +11,8 @@ import type { SolvedWater } from './solved.ts'
 import { isInside } from './targets.ts'
 import type { Want } from './wants.ts'
 
-/** The usual order, and two others for when a residual would come too late. */
-export type Order = 'usual' | 'chlorine-first' | 'ph-then-chlorine'
+/** The usual order, and three others for when a residual would come too late. */
+export type Order = 'usual' | 'chlorine-first' | 'little-first' | 'ph-then-chlorine'
 
 export interface ScheduleInput extends Rules {
   readonly start: SolvedWater
@@ -19,6 +20,8 @@ export interface ScheduleInput extends Rules {
   readonly balance: Balance
   readonly bands: BalanceBands
   readonly products: BalanceProducts
+  /** What goes in first of chlorine that has no room as a whole, in the order that asks for it [g/m³]. */
+  readonly littleGPerM3?: number | undefined
 }
 
 export interface Schedule {
@@ -27,11 +30,12 @@ export interface Schedule {
   readonly left: readonly Want[]
 }
 
-type Stage = 'alkalinity' | 'ph' | 'openingChlorine' | 'calcium' | 'borate' | 'stabiliser'
+type Stage = 'alkalinity' | 'ph' | 'littleChlorine' | 'openingChlorine' | 'calcium' | 'borate' | 'stabiliser'
 
 const ORDERS: { readonly [O in Order]: readonly Stage[] } = {
   usual: ['alkalinity', 'ph', 'openingChlorine', 'calcium', 'borate', 'stabiliser'],
   'chlorine-first': ['openingChlorine', 'alkalinity', 'ph', 'calcium', 'borate', 'stabiliser'],
+  'little-first': ['littleChlorine', 'ph', 'openingChlorine', 'alkalinity', 'calcium', 'borate', 'stabiliser'],
   'ph-then-chlorine': ['ph', 'openingChlorine', 'alkalinity', 'calcium', 'borate', 'stabiliser'],
 }
 /** A part smaller than this share of a dose is not worth a line of its own. */
@@ -52,6 +56,7 @@ const NOTHING_G_PER_M3 = 1e-6
 /** Puts the solved amounts into the order of dosing, each line within the limits. */
 export function schedule(input: ScheduleInput, order: Order): Schedule {
   const { products, bands } = input
+  const isPHFirst = order === 'ph-then-chlorine' || order === 'little-first'
   const aimPH = bands.pH?.aim ?? 7.5
   const moves: Move[] = []
   let water = input.start
@@ -157,7 +162,7 @@ export function schedule(input: ScheduleInput, order: Order): Schedule {
     if (aerationMol > 0) {
       const isHigh = water.equilibrium.pH > ROOM_PH.up
       if (acidGPerM3 === 0 && isOutside) aerate(aimPH)
-      else if (acidGPerM3 > 0 && isHigh && order === 'ph-then-chlorine') {
+      else if (acidGPerM3 > 0 && isHigh && isPHFirst) {
         const first = correction('acid', ROOM_PH.up)
         const part = first ? permittedPart(water, { ...first, gPerM3: Math.min(first.gPerM3, acidGPerM3) }, input) : 0
         if (first && part > NOTHING_G_PER_M3 && give(first, part, exception)) acidSpent += part
@@ -201,21 +206,35 @@ export function schedule(input: ScheduleInput, order: Order): Schedule {
   }
 
   const stages = ORDERS[order]
-  const fixedOf = (stage: Stage) => input.fixed.find((want) => want.purpose === stage)
+  let littleGPerM3 = 0
+  const fixedOf = (stage: Stage): Want | undefined => {
+    const want = input.fixed.find((each) => each.purpose === stage)
+    return want && stage === 'openingChlorine' ? { ...want, gPerM3: want.gPerM3 - littleGPerM3 } : want
+  }
+  /** As much chlorine as has room, up to its floor; a trace is no line. */
+  const giveLittle = (): void => {
+    const want = fixedOf('openingChlorine')
+    if (!want || !input.littleGPerM3) return
+    const part = permittedPart(water, { ...want, gPerM3: input.littleGPerM3 }, input)
+    const raises = part * effectPerGPerM3(want.product, 'fc_mg_per_L_as_Cl2')
+    if (raises >= LIMITS.leastChlorineMgPerL && give(want, part, 'same-day')) littleGPerM3 = part
+  }
   stages.forEach((stage, at) => {
-    if (stage === 'alkalinity') {
+    if (stage === 'littleChlorine') giveLittle()
+    else if (stage === 'alkalinity') {
       const { alkalinityGPerM3, acidGPerM3, aerationMol } = input.balance
       const want: Want = { purpose: 'alkalinity', product: products.alkalinity, gPerM3: alkalinityGPerM3 }
       if (alkalinityGPerM3 > NOTHING_G_PER_M3) placeOrDefer(want, false)
       if (acidGPerM3 > 0 && aerationMol > 0) lower(acidGPerM3 - acidSpent)
     } else if (stage === 'ph') {
       const rest = stages.slice(at + 1).flatMap((later) => fixedOf(later) ?? [])
-      correctPH(rest, order === 'ph-then-chlorine' ? 'ph-first' : undefined)
+      correctPH(rest, isPHFirst ? 'ph-first' : undefined)
     } else {
       const want = fixedOf(stage)
       const early = stage === 'openingChlorine' && order !== 'usual'
       // borax raises pH so far that acid has to go between its parts
-      if (want) placeOrDefer(want, want.purpose === 'borate' || early, early ? 'same-day' : undefined)
+      const exception = littleGPerM3 > 0 && early ? 'part' : early ? 'same-day' : undefined
+      if (want && want.gPerM3 > NOTHING_G_PER_M3) placeOrDefer(want, want.purpose === 'borate' || early, exception)
     }
     if (deferred.length > 0) retry(false)
   })

@@ -31,10 +31,10 @@ export const WHYS: { readonly [P in Purpose]: string } = Object.freeze({
 
 export const EXCEPTION_TEXT: { readonly [E in Exception]: string } = Object.freeze({
   'same-day':
-    'Before alkalinity and pH this once: setting those right takes longer than a day, and water must not stand without chlorine.',
+    'Before alkalinity and pH this once: setting those right takes too long, and water must not stand without chlorine over night.',
   'before-exchange':
     'Before the exchange: that takes a day or more, and water must not stand without chlorine that long.',
-  'ph-first': 'Before alkalinity this once: pH is outside 7.0 to 8.2, and chlorine has to be in on the first day.',
+  'ph-first': 'Before alkalinity this once: it makes room for chlorine, which has to be in as soon as can be.',
   'makes-room': 'Between the parts of the dose around it: without it that dose would take pH out of 7.0 to 8.2.',
   part: 'In parts: all at once it would take pH out of 7.0 to 8.2, or let chalk fall out.',
   afterwards: 'After the doses that pull pH along with them; correcting pH earlier would have to be done twice.',

@@ -16,14 +16,15 @@ import { BALANCED, doses, FRESH, HOUR, input, NOW, plan } from './opening-cases.
 const keys = (of: OpeningPlan) => of.lines.map((line) => line.key)
 
 describe('the order of an opening', () => {
-  test('circulate, metals, alkalinity, chlorine, calcium, stabiliser, measure again; nothing for what is in its band', () => {
+  test('circulate, metals, chlorine, alkalinity, calcium, stabiliser, measure again; nothing for what is in its band', () => {
     const opening = plan({ ...FRESH, pH: 7.5 })
     expect(keys(opening).filter((key) => !key.startsWith('apart'))).toEqual([
       'circulate',
       'metals',
-      'alkalinity',
+      // below its floor it comes before the night
       'chlorine',
       'keep-chlorine',
+      'alkalinity',
       'calcium',
       'stabiliser',
       ...keys(opening).filter((key) => /^(base|acid)/.test(key)),

@@ -144,13 +144,36 @@ export function troubles(input: OpeningInput, plan: OpeningPlan): string[] {
     !plan.warnings.some((text) => text.includes('tend to scale'))
   )
     wrong.push(`ends at calcite SI ${plan.endWater!.equilibrium.calciteSI.toFixed(2)} and does not say so`)
-  wrong.push(...tooSoon(input, plan))
+  wrong.push(...tooSoon(input, plan), ...chlorineTooLate(input, plan))
   const keys = plan.lines.map((line) => line.key)
   if (new Set(keys).size !== keys.length) wrong.push(`keys are not unique: ${keys.join(' ')}`)
   plan.lines.reduce((hours, line) => {
     if (line.startHours < hours - 1e-9) wrong.push(`${line.key} starts before the line above it`)
     return line.startHours
   }, 0)
+  return wrong
+}
+
+/** Chlorine below its floor that comes after the first hours, though some of it had room at once; or late and unsaid. */
+function chlorineTooLate(input: OpeningInput, plan: OpeningPlan): string[] {
+  const floor = (input.start.cya_mg_per_L ?? 1) > 0 ? 2 : 1
+  const first = plan.lines.find((line): line is DoseLine => line.kind === 'dose' && line.purpose === 'openingChlorine')
+  const isGiven = plan.lines.some((line) => line.state === 'done')
+  if (!first || isGiven || !(input.start.fc_mg_per_L_as_Cl2! < floor)) return []
+  if (first.startHours <= 1 + 3 + 1e-9) return []
+  const wrong: string[] = []
+  if (!plan.warnings.some((text) => text.startsWith('Chlorine comes only after')))
+    wrong.push(`${first.key} comes after ${first.startHours} h and nobody says so`)
+  const { product } = good(productById(first.productId))
+  const constants = CONSTANT_SETS[input.constants]
+  const totals = good(totalsOf(input.start as WaterReading, constants))
+  // a quarter of a milligram: a little more than the least that is worth a line
+  const some = addTotals(totals, deltaOf(product, 0.25 / product.availableChlorine))
+  const before = good(equilibrate(totals, constants))
+  const after = good(equilibrate(some, constants))
+  const least = Math.max(LIMITS.calciteSI, before.calciteSI)
+  if (isPermittedPH(before.pH, after.pH) && after.calciteSI <= least)
+    wrong.push(`${first.key} comes after ${first.startHours} h, and a little had room at once`)
   return wrong
 }
 

@@ -164,8 +164,38 @@ describe('chlorine and high pH or scale', () => {
     ['pH 8.6 with borate', water(8.6, 150, 200, 0, 30, 0, 600, 20)],
   ])('%s: acid makes only the room that a residual needs, so that it is in within a day', (_, start) => {
     const opening = plan(start)
-    expect(firstChlorine(opening).startHours).toBeLessThanOrEqual(1 + LIMITS.residualByHours)
-    expect(opening.warnings.join(' ')).not.toContain('Chlorine comes only after')
+    const { startHours } = firstChlorine(opening)
+    expect(startHours).toBeLessThanOrEqual(1 + LIMITS.residualByHours)
+    // later than the first hours all the same, and that is told
+    expect(opening.warnings.join(' ')).toContain(
+      `Chlorine comes only after ${Math.ceil(startHours - 1)} h: before that it would`,
+    )
+  })
+
+  test.each([
+    ['no stabiliser, pH and alkalinity at odds', water(7.9, 61, 260, 0, 0, 0.5, 500, 26), 'unstabilised', 2],
+    ['pH at the end of its band', water(7.8, 60, 200, 0, 0, 0.2, 500, 26), 'unstabilised', 2],
+    ['too much at once would let chalk fall out', water(7.8, 90, 260, 30, 0, 0.2, 500, 26), 'stabilised', 2],
+    ['too much at once would lift pH out of the limits', water(8.1, 60, 260, 30, 0, 0.2, 500, 26), 'stabilised', 1],
+  ] as const)(
+    '%s: chlorine goes in first, as far as there is room, and acid after a gap',
+    (_, start, regimeId, least) => {
+      const opening = plan(start, { regimeId })
+      const first = firstChlorine(opening)
+      expect(first.startHours).toBe(1)
+      expect(first.after.reading.fc_mg_per_L_as_Cl2!).toBeGreaterThanOrEqual(least - 1e-9)
+      expect(opening.warnings.join(' ')).not.toContain('Chlorine comes only after')
+      for (const acid of doses(opening).filter(isAcid))
+        expect(acid.startHours - lastPour(first)).toBeGreaterThanOrEqual(4)
+      const end = doses(opening).findLast((line) => line.purpose === 'openingChlorine')!
+      expect(end.after.reading.fc_mg_per_L_as_Cl2!).toBeCloseTo(regimeId === 'stabilised' ? 3 : 2, 6)
+    },
+  )
+
+  test('chlorine above its floor, though below its band, keeps the usual order', () => {
+    const targets = defaultTargets('plaster', 'stabilised', { fc_mg_per_L_as_Cl2: { low: 3, aim: 4, high: 4 } })
+    const calm = doses(plan(water(7.9, 60, 260, 30, 0, 2.5, 500, 26), { targets }))
+    expect(calm.findIndex((line) => line.purpose === 'openingChlorine')).toBeGreaterThan(0)
   })
 
   test('where the limits let it in only later, the plan says after how many hours', () => {

@@ -70,7 +70,9 @@ describe('the calendar of an opening', () => {
     expect(clock(times.get('a')?.startMs)).toBe('3 7')
     expect(clock(times.get('chlorine')?.startMs)).toBe('3 15')
     expect(isChlorineLate(lines, times, at(2, 9))).toBe(true)
-    expect(isChlorineLate(lines, calendarOf(lines, at(2, 7)), at(2, 7))).toBe(false)
+    const soon = doses({ key: 'chlorine', hours: 3, purpose: 'openingChlorine' })
+    expect(isChlorineLate(soon, calendarOf(soon, at(2, 17)), at(2, 17))).toBe(false)
+    expect(isChlorineLate(soon, calendarOf(soon, at(2, 20)), at(2, 20))).toBe(true)
   })
 
   test('times are told to the quarter of an hour, never earlier than the plan allows', () => {

@@ -56,8 +56,8 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
       )}
       {isChlorineLate(plan.lines, calendar, originMs) && (
         <p>
-          With the nights left out the first chlorine comes after more than a day. Nobody bathes until it is in; keep
-          the pump running.
+          By the clock the first chlorine comes only after a night. Start earlier in the day if you can; nobody bathes
+          until it is in, and the pump keeps running.
         </p>
       )}
       {plan.lines.some((line) => line.movements.length > 0) && <ScaleLegend />}

@@ -6,9 +6,6 @@ const QUARTER_MS = HOUR_MS / 4
 /** Nobody doses in the dark: what would fall between these hours of the clock waits for the morning. */
 const EVENING = 21
 const MORNING = 7
-/** A residual is there by then, where no night comes between [h]. */
-const CHLORINE_WITHIN = 24
-
 export interface LineTimes {
   readonly startMs: number
   /** One for each pour, in their order. */
@@ -43,15 +40,16 @@ export function calendarOf(lines: readonly OpeningLine[], originMs: number): Rea
   return times
 }
 
-/** Whether nights put the first chlorine off past the day that the plan has it in. */
+/** Whether the first chlorine, of water that stands below its band, comes only after a night. */
 export function isChlorineLate(
   lines: readonly OpeningLine[],
   calendar: ReadonlyMap<string, LineTimes>,
   originMs: number,
 ): boolean {
   const chlorine = lines.find((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
-  if (!chlorine || chlorine.state === 'done' || chlorine.startHours > CHLORINE_WITHIN) return false
-  return (calendar.get(chlorine.key)?.startMs ?? originMs) - originMs > CHLORINE_WITHIN * HOUR_MS
+  if (!chlorine || chlorine.state === 'done') return false
+  const at = new Date(calendar.get(chlorine.key)?.startMs ?? originMs)
+  return at.toDateString() !== new Date(originMs).toDateString()
 }
 
 /** The same moment by day, the next morning by night. */
