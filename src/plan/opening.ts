@@ -14,6 +14,7 @@ import { inTime, residualByHours } from './in-time.ts'
 import { withKeptChlorine } from './keep-chlorine.ts'
 import { keptWords } from './kept.ts'
 import { LIMITS } from './limits.ts'
+import { measureFirstLine, measureMissingLine, tooOldWords } from './measure-first.ts'
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
 import { broughtAlong, endRemarks, lateChlorine, metalsLine, swapRemarks, withStates } from './opening-marks.ts'
@@ -43,11 +44,12 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   }
   const constants = constantsOf(input.constants)
   const missing = missingReadings(input)
-  const measureAgain = readingAgeHours(input.measuredAtMs, input.nowMs) > LIMITS.readingHours
+  const because = tooOldWords(readingAgeHours(input.measuredAtMs, input.nowMs))
+  const measureAgain = because !== undefined
   const bathing = bathingVerdict(input)
   const { pH, ta_mg_per_L_as_CaCO3 } = input.start
   if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) {
-    const line = { ...stepLine('measure', 'measure-first', STEPS.measureFirst, 0, 0), state: 'next' as const }
+    const line = { ...measureMissingLine(), state: 'next' as const }
     const warnings = [
       ...keptWords(input),
       'Without pH and total alkalinity no dose can be checked on its way, so none is named.',
@@ -75,8 +77,8 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   const combined = since.length === 0 ? combinedLine(input, quick.products) : undefined
   if (combined) {
     // no dose is counted through that day's chlorine: the plan goes on from the readings after it
-    const again = stepLine('measure', 'measure-after-combined', STEPS.measureFirst, combined.waitHours, 0)
-    const lines = withStates([...firstLines(measureAgain, true, input), ...done.lines, combined, again], input)
+    const again = stepLine('measure', 'measure-after-combined', STEPS.measureBroken, combined.waitHours, 0)
+    const lines = withStates([...firstLines(because, true, input), ...done.lines, combined, again], input)
     const isDone = lines.some(({ key, state }) => key === combined.key && state === 'done')
     const purchases = isDone ? [] : purchasesFor(combined.amounts ?? [], input)
     return ok({
@@ -101,7 +103,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   })
   if (!ahead.ok) return ahead
   const isChlorinated = ahead.value.lines.some((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
-  const opening = firstLines(measureAgain, ahead.value.lines.length > 0 || since.length > 0, input)
+  const opening = firstLines(because, ahead.value.lines.length > 0 || since.length > 0, input)
   const fresh = freshWords(withStates([...opening, ...done.lines, ...ahead.value.lines], input), asked)
   const { lines } = fresh
   const purchases = purchasesFor(pendingDoses(lines), input)
@@ -215,9 +217,9 @@ function unbalanced(last: SolvedWater, input: OpeningInput): Problem[] {
 }
 
 /** What stands before any dose. */
-function firstLines(measureAgain: boolean, hasDoses: boolean, input: OpeningInput): OpeningLine[] {
+function firstLines(because: string | undefined, hasDoses: boolean, input: OpeningInput): OpeningLine[] {
   const lines: OpeningLine[] = []
-  if (measureAgain) lines.push(stepLine('measure', 'measure-first', STEPS.measureFirst, 0, 0))
+  if (because !== undefined) lines.push(measureFirstLine(because))
   lines.push(stepLine('circulate', 'circulate', STEPS.circulate, 0, 1))
   const metals = metalsLine(input, hasDoses)
   if (metals) lines.push(metals)

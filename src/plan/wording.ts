@@ -71,7 +71,11 @@ export const STEPS = Object.freeze({
   measureFirst: {
     title: 'Measure again first',
     how: 'Pump on for an hour, then measure everything anew from elbow depth, away from returns, and enter the readings.',
-    why: 'The readings are missing or older than 48 hours; what follows is only what they would have asked for.',
+  },
+  measureBroken: {
+    title: 'Measure again',
+    how: 'All readings, free and total chlorine with them, pump running, sample from elbow depth away from returns; enter them.',
+    why: 'That much chlorine moves pH and more, and how much of it is left only a reading tells: the plan goes on from there.',
   },
   metals: {
     title: 'Metals',

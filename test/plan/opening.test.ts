@@ -184,6 +184,20 @@ describe('age of the readings, and bathing', () => {
       expect(opening.lines[0]!.state).toBe('next')
     }
     expect(plan(FRESH, { measuredAtMs: NOW - 47 * HOUR }).measureAgain).toBe(false)
+    const why = (more: Partial<OpeningInput>) => plan(FRESH, more).lines[0]!.why
+    expect(why({ measuredAtMs: NOW - 75 * HOUR })).toContain('3 days old')
+    expect(why({ measuredAtMs: undefined })).toContain('Nobody wrote down when')
+  })
+
+  test('readings that are minutes old are not called old: what is wrong with them is named', () => {
+    const given = [{ product: 'muriatic-acid-31', amountG: 1000, atMs: NOW - HOUR }]
+    const opening = plan(BALANCED, { given })
+    const asks = opening.lines.filter((line) => line.key.startsWith('measure-first'))
+    for (const line of asks) expect(line.why).not.toMatch(/48|days old|missing/)
+    const broken = plan({ ...BALANCED, fc_mg_per_L_as_Cl2: 3 }, { combinedMgPerL: 1.2 })
+    const again = broken.lines.find((line) => line.key === 'measure-after-combined')!
+    expect([again.title, again.why]).toEqual(['Measure again', expect.stringContaining('only a reading tells')])
+    expect(plan({ ...FRESH, pH: undefined }).lines[0]!.why).toContain('was not read')
   })
 
   test('only a fresh measured reading inside limits clears bathing; expected readings never do', () => {

@@ -27,8 +27,7 @@ export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; re
       {isMeasured && plan.measureAgain && (
         <div className={styles['note']} role="note">
           <p>
-            <strong>Measure again first.</strong> Readings older than 48 hours no longer say what is in the water; these
-            lines show only roughly what to expect.
+            <strong>Measure again first.</strong> {plan.lines.find(({ key }) => key === 'measure-first')?.why}
           </p>
         </div>
       )}
