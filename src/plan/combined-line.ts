@@ -37,7 +37,7 @@ export function combinedLine(input: OpeningInput, products: PurposeProducts): St
       ? `about ${dose.text} of ${product.label} (${product.strength})`
       : 'with a chlorine that holds no stabiliser'
   const how = isHeld
-    ? 'Not yet: metals read high, and chlorine would stain with them. Deal with them first, then read free and total chlorine again.'
+    ? 'Not yet: metals read high, and that much chlorine at once would stain with them. Deal with them first; until then only small doses, each read afterwards, free and total chlorine both.'
     : `Raise free chlorine by ${doseMgPerL.toPrecision(2)} mg/L, ${amount}, once, in the evening, the pump running, a turnover away from any acid. Read free and total chlorine in the morning, enter both, and go on from there.`
   const cautions = [...(product ? cautionsFor(product) : []), ...notes]
   return stepLine('wait', 'combined', { title, how, why }, 0, WAIT_HOURS, {
@@ -47,7 +47,7 @@ export function combinedLine(input: OpeningInput, products: PurposeProducts): St
 }
 
 /** The chosen first chlorine, else the regime's own, that brings no stabiliser along. */
-function withoutStabiliser(products: PurposeProducts, input: OpeningInput): Product | undefined {
+export function withoutStabiliser(products: PurposeProducts, input: OpeningInput): Product | undefined {
   const usual = REGIMES.get(input.regimeId)?.products.openingChlorine
   const found = usual === undefined ? undefined : productById(usual, input.productList)
   const candidates = [products.openingChlorine, ...(found?.ok ? [found.value.product] : [])]

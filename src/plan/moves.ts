@@ -15,6 +15,7 @@ export type Exception =
   | 'deferred'
   | 'lowering'
   | 'step'
+  | 'toward-floor'
 
 export interface DoseMove {
   readonly kind: 'dose'

@@ -4,6 +4,7 @@ import { assemble, type Follows, keyMaker } from './assemble.ts'
 import { bathingVerdict, readingAgeHours } from './bathing.ts'
 import { checkOpening, type PurposeProducts } from './check-input.ts'
 import { combinedLine } from './combined-line.ts'
+import { combinedPart } from './combined-part.ts'
 import { doneLines } from './done-lines.ts'
 import { endState } from './end-state.ts'
 import { exchangePart } from './exchange-part.ts'
@@ -75,12 +76,20 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   const now = steps.value.at(-1)?.after ?? start.value.water
   const quick = quickChlorine(checked.value, input)
   const combined = since.length === 0 ? combinedLine(input, quick.products) : undefined
+  const place = {
+    startHours: done.nextStartHours,
+    nowHours: (input.nowMs - done.originMs) / MS_PER_HOUR,
+    poured: pouredBefore(input.given, done.originMs, input.productList),
+    nextKey: keyMaker(done.lines.map((line) => line.key)),
+  }
   if (combined) {
     // no dose is counted through that day's chlorine: the plan goes on from the readings after it
-    const again = stepLine('measure', 'measure-after-combined', STEPS.measureBroken, combined.waitHours, 0)
-    const lines = withStates([...firstLines(because, true, input), ...done.lines, combined, again], input)
+    const part = combinedPart(combined, now, input, quick.products, constants, place)
+    const stated = withStates([...firstLines(because, true, input), ...done.lines, ...part.lines], input)
+    const fresh = freshWords(stated, asked)
+    const { lines } = fresh
     const isDone = lines.some(({ key, state }) => key === combined.key && state === 'done')
-    const purchases = isDone ? [] : purchasesFor(combined.amounts ?? [], input)
+    const purchases = purchasesFor([...pendingDoses(lines), ...(isDone ? [] : (combined.amounts ?? []))], input)
     return ok({
       lines,
       purchases,
@@ -90,17 +99,12 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
       unreachable: [],
       measureAgain,
       startWater: expectedOf(start.value.water),
-      endWater: expectedOf(now),
-      warnings: [...keptWords(input), ...start.value.assumptions],
+      endWater: expectedOf(part.end),
+      warnings: [...keptWords(input), ...start.value.assumptions, ...fresh.warnings],
       bathing,
     })
   }
-  const ahead = planAhead(now, input, quick.products, constants, {
-    startHours: done.nextStartHours,
-    nowHours: (input.nowMs - done.originMs) / MS_PER_HOUR,
-    poured: pouredBefore(input.given, done.originMs, input.productList),
-    nextKey: keyMaker(done.lines.map((line) => line.key)),
-  })
+  const ahead = planAhead(now, input, quick.products, constants, place)
   if (!ahead.ok) return ahead
   const isChlorinated = ahead.value.lines.some((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
   const opening = firstLines(because, ahead.value.lines.length > 0 || since.length > 0, input)

@@ -37,7 +37,7 @@ export function pourCount(start: Totals, product: Product, gPerM3: number, const
 }
 
 /** Where metals read high, one pour of chlorine raises it by no more than this [mg/L] (ours). */
-const METAL_POUR_MG_PER_L = 1
+export const METAL_POUR_MG_PER_L = 1
 
 /** The least number of pours that raise chlorine slowly, so that metal left in the water doesn't fall out all at once. */
 export function slowPourCount(product: Product, gPerM3: number): number {

@@ -40,6 +40,8 @@ export const EXCEPTION_TEXT: { readonly [E in Exception]: string } = Object.free
   afterwards: 'After the doses that pull pH along with them; correcting pH earlier would have to be done twice.',
   deferred: 'Later than usual: at its usual place it would have taken pH out of 7.0 to 8.2, or let chalk fall out.',
   step: 'In steps of at most 60 mg/L of alkalinity, each mixed in before the next.',
+  'toward-floor':
+    'Toward the floor and no further for now: what holds the rest back comes first, and water must not stand without chlorine meanwhile. Then measure.',
   lowering: 'In rounds with air between: all the acid at once would take pH far below 7.',
 })
 

@@ -313,6 +313,34 @@ describe('metals that were read high', () => {
     expect(why.split('no source').length).toBe(2)
   })
 
+  test('with combined chlorine besides: a little goes in toward the floor, with its amount, then it is measured', () => {
+    const opening = plan(water(7.5, 90, 260, 40, 0, 0.2, 500, 26), {
+      metals: { copper_mg_per_L: 1, iron_mg_per_L: 0.8 },
+      combinedMgPerL: 1.2,
+    })
+    const kinds = opening.lines.map(({ key }) => key)
+    expect(kinds).toEqual(['circulate', 'metals', 'combined', 'chlorine', 'measure-after-combined'])
+    const [little] = chlorine(opening)
+    expect(little!.after.reading.fc_mg_per_L_as_Cl2!).toBeCloseTo(1.2, 6)
+    expect(little!.pours.length).toBe(1)
+    expect(little!.exception).toContain('Toward the floor and no further')
+    expect(opening.purchases.map(({ needG }) => needG)).toEqual([little!.amountG])
+    const measure = opening.lines.at(-1)!
+    expect(measure.startHours).toBeGreaterThanOrEqual(little!.startHours + little!.waitHours)
+    // at the floor there is nothing to add before the metals are dealt with
+    const enough = plan(water(7.5, 90, 260, 40, 0, 2.5, 500, 26), {
+      metals: { copper_mg_per_L: 1 },
+      combinedMgPerL: 1.2,
+    })
+    expect(chlorine(enough)).toEqual([])
+  })
+
+  test('where stabiliser is too high to break combined chlorine down, chlorine comes to its floor all the same', () => {
+    const opening = plan(water(7.5, 90, 260, 150, 0, 0.2, 500, 26), { combinedMgPerL: 1.2 })
+    const [toFloor] = chlorine(opening)
+    expect(toFloor!.after.reading.fc_mg_per_L_as_Cl2!).toBeCloseTo(2, 6)
+  })
+
   test('below the limits, or unread, one pour does', () => {
     expect(chlorine(plan(WELL, { metals: { iron_mg_per_L: 0.1 } })).map((line) => line.pours.length)).toEqual([1])
     expect(chlorine(plan(WELL)).map((line) => line.pours.length)).toEqual([1])
