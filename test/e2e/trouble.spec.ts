@@ -147,6 +147,32 @@ test('text that can’t be read stays as it was typed, with a hint, and changes 
   await expect(water.getByRole('button', { name: 'Enter new readings' })).toBeVisible()
 })
 
+test('readings are saved from the foot of the form with the moment in hand, and a closed part opens for what it holds', async ({
+  page,
+}) => {
+  await openApp(page)
+  const water = await chapter(page, 'Water')
+  await water.getByRole('button', { name: 'Enter new readings' }).click()
+  const more = water.getByRole('button', { name: /^More readings/ })
+  const iron = water.getByRole('textbox', { name: 'Iron', exact: true })
+  const save = water.getByRole('button', { name: 'Save readings' })
+  await more.click()
+  await iron.fill('<0.1')
+  await more.click()
+  await expect(iron).toBeHidden()
+  await save.click()
+  await expect(iron).toBeFocused()
+  await expect(water.getByRole('alert').filter({ hasText: '“<0.1” has no number' })).toBeVisible()
+  await iron.fill('0.1')
+  // A date field that is given the focus back scrolls itself into sight: the press must leave the focus where it is.
+  await water.getByLabel('When').click({ position: { x: 20, y: 10 } })
+  await page.keyboard.press('ArrowDown')
+  await save.click()
+  await expect(water.getByRole('button', { name: 'Enter new readings' })).toBeVisible()
+  await water.getByRole('button', { name: /^Older readings/ }).click()
+  await expect(water.getByRole('listitem').filter({ hasText: 'iron 0.1' })).toBeVisible()
+})
+
 test('a dose in the logbook is written only as it could be read, and no press of the button is lost', async ({
   page,
 }) => {

@@ -11,7 +11,8 @@ interface SaveButtonProps {
 
 /**
  * Saves a form of typed fields. It leaves the focus in the field that is being typed until the press is over: else that
- * field's hint would move the button away under the pointer, and the press would be lost.
+ * field's hint would move the button away under the pointer, and the press would be lost. The focus must not even go and
+ * come back: a date field that gets it back scrolls itself into sight, whatever it is told, and the button is gone too.
  */
 export function SaveButton({ onPress, children, isDisabled = false }: SaveButtonProps) {
   return (
@@ -19,7 +20,7 @@ export function SaveButton({ onPress, children, isDisabled = false }: SaveButton
       className={classes(styles['button'], styles['main'])}
       onPress={onPress}
       isDisabled={isDisabled}
-      preventFocusOnPress
+      onMouseDownCapture={(event) => event.preventDefault()}
     >
       {children}
     </Button>
