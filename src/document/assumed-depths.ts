@@ -23,3 +23,10 @@ export function withFloor(body: Body, floor: Floor, assumed: readonly boolean[])
   if (numbers.length === 0) return { ...rest, floor }
   return { ...rest, floor, depthsAssumed: numbers.length === depths.length ? true : numbers }
 }
+
+/** A floor that is only moved or stretched says no depth that wasn't there; one of other depths says those that differ. */
+export function stillAssumed(before: OtherFloor, floor: Floor): readonly boolean[] {
+  const [was, now] = [depthsOfFloor(before.floor), depthsOfFloor(floor)]
+  const isSameKind = before.floor.kind === floor.kind && was.length === now.length
+  return assumedDepths(before).map((is, i) => is && isSameKind && was[i] === now[i])
+}

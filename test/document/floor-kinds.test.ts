@@ -62,6 +62,11 @@ describe('what is known of depths', () => {
     const both = edited(one, 'moveStation', { bodyId, station: 1, sM: floor.stations[1]![0], depthM: 2 })
     expect('depthsAssumed' in main(both)).toBe(false)
     expect(water(both).sigmaM3).toBeLessThan(0.3 * water(one).sigmaM3)
+    // Said just as it was guessed, it is said.
+    const [, guess] = depthsOfFloor(floor)
+    const sM = floor.stations[1]![0]
+    const same = edited(one, 'moveStation', { bodyId, station: 1, sM, depthM: guess!, saysDepth: true })
+    expect('depthsAssumed' in main(same)).toBe(false)
   })
 
   test('a station moved along says no depth, one put between two is as well known as they are, and numbers follow', () => {

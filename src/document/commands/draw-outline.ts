@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { fail, ok } from '../../base/index.ts'
 import { boundsOf, type Floor, type Path } from '../../basin/index.ts'
+import { stillAssumed, withFloor } from '../assumed-depths.ts'
 import { problem } from '../problems.ts'
 import { FloorSchema, PathSchema, ToleranceSchema, WallSchema } from '../schema/geometry.ts'
 import { Id, Name } from '../schema/numbers.ts'
@@ -61,7 +62,8 @@ export const drawOutline = defineEdit({
       depthsAssumed: floor ? undefined : true,
       otherFloors: undefined,
     })
-    const body: Body = sketch ? { ...drawn, sketch } : drawn
+    const known = floor && old ? withFloor(drawn, floor, stillAssumed(old, floor)) : drawn
+    const body: Body = sketch ? { ...known, sketch } : known
     return ok({ ...spec, bodies: old ? replaced(spec.bodies, 0, body) : [body] })
   },
 })

@@ -138,26 +138,27 @@ function editContour(
   index: number,
   path: string,
   edit: (contour: Contour) => Result<Contour>,
+  saysDepth = false,
 ): Result<Body> {
   const { floor } = body
   if (floor.kind !== 'contours') return fail(problem('not-by-contours', 'bodyId'))
   const contour = floor.rings[index]
   if (!contour) return fail(problem('no-such-part', path, { detail: `depth line ${index + 1}` }))
   return mapped(edit(contour), (edited) => {
-    // A line that is only moved says no depth.
-    const assumed = assumedDepths(body).map((is, i) => is && !(i === index + 1 && edited.depthM !== contour.depthM))
+    const assumed = assumedDepths(body).map((is, i) => is && !(i === index + 1 && saysDepth))
     return withFloor(body, { ...floor, rings: replaced(floor.rings, index, edited) }, assumed)
   })
 }
 
-/** The spec with one depth line of a body's floor edited. */
+/** The spec with one depth line of a body's floor edited. One that is only moved says no depth. */
 export function editContourOf(
   spec: Spec,
   bodyId: string,
   index: number,
   edit: (contour: Contour) => Result<Contour>,
+  saysDepth = false,
 ): Result<Spec> {
-  return editBody(spec, bodyId, (body) => editContour(body, index, 'contour', edit))
+  return editBody(spec, bodyId, (body) => editContour(body, index, 'contour', edit, saysDepth))
 }
 
 /** The floor of a body as a profile. */

@@ -1,10 +1,8 @@
 import * as v from 'valibot'
 import { ok } from '../../base/index.ts'
-import { assumedDepths, withFloor } from '../assumed-depths.ts'
-import { depthsOfFloor } from '../floor-depths.ts'
+import { stillAssumed, withFloor } from '../assumed-depths.ts'
 import { Id } from '../schema/numbers.ts'
 import { BodyChangesSchema } from '../schema/spec.ts'
-import type { Body } from '../types.ts'
 import { defineEdit } from './define.ts'
 import { changed, editBody } from './places.ts'
 
@@ -23,10 +21,3 @@ export const setBody = defineEdit({
       return ok(withFloor(next, changes.floor, stillAssumed(body, changes.floor)))
     }),
 })
-
-/** A floor that is only moved or stretched says no depth that wasn't there; one of other depths says those that differ. */
-function stillAssumed(before: Body, floor: Body['floor']): readonly boolean[] {
-  const [was, now] = [depthsOfFloor(before.floor), depthsOfFloor(floor)]
-  const isSameKind = before.floor.kind === floor.kind && was.length === now.length
-  return assumedDepths(before).map((is, i) => is && isSameKind && was[i] === now[i])
-}

@@ -9,5 +9,6 @@ export const setContourDepth = defineEdit({
   id: 'setContourDepth',
   label: 'Set depth of line',
   args: v.strictObject({ bodyId: Id, contour: Index, depthM: depth }),
-  apply: (spec, { bodyId, contour, depthM }) => editContourOf(spec, bodyId, contour, (ring) => ok({ ...ring, depthM })),
+  apply: (spec, { bodyId, contour, depthM }) =>
+    editContourOf(spec, bodyId, contour, (ring) => ok({ ...ring, depthM }), true),
 })

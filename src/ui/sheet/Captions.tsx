@@ -2,6 +2,7 @@ import { memo, useMemo } from 'react'
 import { isLineAssumed } from '../../document/index.ts'
 import { formatQuantity } from '../../units/index.ts'
 import { useUnits } from '../context.tsx'
+import { assumedNote } from '../ledger/basin/assumed-words.ts'
 import styles from '../plan/plan.module.css'
 import type { Subject } from './useScene.ts'
 import type { Panes, View } from './view.ts'
@@ -25,7 +26,7 @@ export const Captions = memo(function Captions({ view, panes, subject }: Props) 
   const { body } = subject
   const from = FROM_WORDS[body.depthsMeasuredFrom ?? 'waterline']
   const sketch = body.sketch ? 'sketch, not to scale yet' : ''
-  const assumed = body.depthsAssumed ? 'depths assumed: drag or type them' : ''
+  const assumed = assumedNote(body)
   const { outline, islands, floor } = body
   const isAssumed = useMemo(() => isLineAssumed({ outline, islands, floor }), [outline, islands, floor])
   const line = isAssumed ? 'depth line assumed: draw your own' : ''

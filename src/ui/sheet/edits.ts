@@ -71,6 +71,11 @@ export const edits = {
     id: 'moveStation',
     args: { bodyId, station, sM, depthM },
   }),
+  /** A depth that somebody says, even where it was guessed just so. */
+  setStationDepth: (bodyId: string, station: number, sM: number, depthM: number): Command => ({
+    id: 'moveStation',
+    args: { bodyId, station, sM, depthM, saysDepth: true },
+  }),
   addStation: (bodyId: string, sM: number): Command => ({ id: 'addStation', args: { bodyId, sM } }),
   removeStation: (bodyId: string, station: number): Command => ({ id: 'removeStation', args: { bodyId, station } }),
   addContour: (bodyId: string, path: Path): Command => ({ id: 'addContour', args: { bodyId, path } }),

@@ -1,6 +1,7 @@
 import { deriveBody, deriveVolume } from '../../derive/index.ts'
 import { type FormatOptions, formatPlusMinus, formatQuantity, type Quantity } from '../../units/index.ts'
 import { useApp, useUnits } from '../context.tsx'
+import { figuresOf } from '../ledger/basin/figures.ts'
 import { isSurface } from '../ledger/basin/volume-words.ts'
 import styles from './TitleBlock.module.css'
 
@@ -40,18 +41,15 @@ export function TitleBlock() {
     )
   }
   const m = derived.measures.value
-  const sigma = derived.sigmaM3
-  const area = (m2: number) => show('area', m2)
-  const { wetted, volumeM3 } = m
+  const { volume: shownVolume, spread, area, length, perLevel, rule } = figuresOf(body, derived, m, units)
+  const { wetted } = m
   const stepsM2 = wetted.featureM2 + wetted.riserM2
-  const rule = derived.rule
-  const per = show('volumePerLevel', m.volumePerLevelM2, { style: 'long' })
   return (
     <div className={styles['block']}>
       <Cell
         label={body.sketch ? 'Volume, sketch' : 'Volume'}
-        value={show('volume', volumeM3, { sigma })}
-        note={`${formatPlusMinus('volume', volumeM3, sigma, units)} (95 %)${body.sketch ? ', not to scale yet' : ''}`}
+        value={shownVolume}
+        note={`${spread}${body.sketch ? ', not to scale yet' : ''}`}
         isMain
       />
       <Cell label="Water surface" value={area(m.waterSurfaceM2)} note="cover, evaporation" />
@@ -60,19 +58,18 @@ export function TitleBlock() {
         value={area(wetted.totalM2)}
         note={`floor ${area(wetted.floorM2)} · wall ${area(wetted.wallM2)}${isSurface(stepsM2) ? ` · steps ${area(stepsM2)}` : ''}`}
       />
-      <Cell label="Perimeter" value={show('length', m.perimeterM)} note="at the waterline" />
+      <Cell label="Perimeter" value={length(m.perimeterM)} note="at the waterline" />
       <p className={styles['foot']}>
-        Mean depth {show('length', m.meanDepthM)} · deepest {show('length', m.maxDepthM)} · {per}
+        Mean depth {show('length', m.meanDepthM)} · deepest {show('length', m.maxDepthM)} · {perLevel}
         {rule ? (
           <>
             {' '}
-            · rule of thumb would say {show('volume', rule.volumeM3, { sigma: rule.volumeM3 * 0.01 })} (
-            {formatQuantity('percent', rule.relativeError * 100, units, { digits: 0 }).replace(/^(?=\d)/, '+')})
+            · rule of thumb would say {rule.volume} ({rule.off})
           </>
         ) : null}
       </p>
       <p className="visually-hidden" role="status" aria-live="polite">
-        Volume {show('volume', volumeM3, { sigma, style: 'long' })}
+        Volume {show('volume', m.volumeM3, { sigma: derived.sigmaM3, style: 'long' })}
       </p>
     </div>
   )

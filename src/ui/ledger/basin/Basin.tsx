@@ -1,5 +1,5 @@
 import { deriveOverlaps, deriveProblems } from '../../../derive/index.ts'
-import { formatPlusMinus, formatQuantity } from '../../../units/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
 import { useUntangled } from '../../useUntangled.ts'
@@ -7,6 +7,7 @@ import styles from './basin.module.css'
 import { Cautions } from './Cautions.tsx'
 import { DepthSection } from './DepthSection.tsx'
 import { FeatureSection } from './FeatureSection.tsx'
+import { isHardlyKnown, spreadWords } from './figures.ts'
 import { OutlineSection } from './OutlineSection.tsx'
 import { PlaceSection } from './PlaceSection.tsx'
 import { type Basin as BasinState, useBasin, useEdit } from './useBasin.ts'
@@ -34,8 +35,9 @@ export function Basin() {
         {shown ? (
           <>
             A basin of {shown.isStated ? 'about ' : ''}
-            {formatQuantity('volume', shown.m3, units, { sigma: shown.sigmaM3 })}{' '}
-            <span className={styles['plusMinus']}>{formatPlusMinus('volume', shown.m3, shown.sigmaM3, units)}</span>
+            {formatQuantity('volume', shown.m3, units, { sigma: shown.sigmaM3 })}
+            {isHardlyKnown(shown) ? ', ' : ' '}
+            <span className={styles['plusMinus']}>{spreadWords(shown.m3, shown.sigmaM3, units)}</span>
           </>
         ) : (
           'The basin'

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import { areaOf, type ContoursFloor } from '../../../basin/index.ts'
-import { type Body, isLineAssumed } from '../../../document/index.ts'
+import { assumedDepths, type Body, isLineAssumed } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, Disclosure } from '../../fields/index.ts'
@@ -23,6 +23,7 @@ export function ContourFields({ body, floor }: Props) {
   const units = useUnits()
   const store = useAppStore()
   const bodyId = body.id
+  const assumed = assumedDepths(body)
   const { outline, islands } = body
   const isAssumed = useMemo(() => isLineAssumed({ outline, islands, floor }), [outline, islands, floor])
   return (
@@ -31,6 +32,7 @@ export function ContourFields({ body, floor }: Props) {
         body={body}
         label="Depth at the walls"
         depthM={floor.edgeDepthM}
+        isAssumed={assumed[0]}
         onChange={(depthM) => edit('setEdgeDepth', { bodyId, depthM })}
       />
       {floor.rings.length === 0 ? (
@@ -62,6 +64,7 @@ export function ContourFields({ body, floor }: Props) {
                     body={body}
                     label={`Depth line ${contour + 1}, depth`}
                     depthM={ring.depthM}
+                    isAssumed={assumed[contour + 1]}
                     onChange={(depthM) => edit('setContourDepth', { bodyId, contour, depthM })}
                   />
                 </td>

@@ -8,13 +8,17 @@ interface Props {
   readonly onChange: (depthM: number) => Answer
   readonly hideLabel?: boolean | undefined
   readonly description?: string | undefined
+  /** Nobody has said it: the field says so. */
+  readonly isAssumed?: boolean | undefined
 }
 
 /** A depth, shown and typed from whatever the body's depths are measured from. */
-export function DepthField({ body, depthM, onChange, ...look }: Props) {
+export function DepthField({ body, depthM, onChange, isAssumed = false, description, ...look }: Props) {
+  const said = [isAssumed ? 'assumed' : '', description].filter(Boolean).join('. ')
   return (
     <QuantityField
       {...look}
+      description={said}
       quantity="length"
       isRequired
       value={depthM === undefined ? undefined : depthToReference(body, depthM)}

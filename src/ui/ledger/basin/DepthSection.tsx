@@ -1,7 +1,8 @@
 import { memo } from 'react'
 import type { Body, DepthReference } from '../../../document/index.ts'
-import { useUnits } from '../../context.tsx'
-import { ChoiceField, QuantityField } from '../../fields/index.ts'
+import { useCanEdit, useUnits } from '../../context.tsx'
+import { Button, ChoiceField, QuantityField } from '../../fields/index.ts'
+import { assumedWords } from './assumed-words.ts'
 import styles from './basin.module.css'
 import { CareFields } from './CareFields.tsx'
 import { FloorFields } from './FloorFields.tsx'
@@ -21,7 +22,7 @@ const REFERENCES: readonly { readonly id: DepthReference; readonly label: string
   { id: 'rim', label: 'the rim', note: 'The top of the wall or coping, in an empty pool' },
 ]
 
-const PARTS = [...REFERENCE_PARTS, 'floor', 'wall', 'tolerance', 'depthsAssumed'] as const
+const PARTS = [...REFERENCE_PARTS, 'floor', 'wall', 'tolerance', 'depthsAssumed', 'otherFloors'] as const
 
 /** How deep it is, from what that was measured, and how well. */
 export const DepthSection = memo(function DepthSection({ number }: { readonly number: number }) {
@@ -29,12 +30,7 @@ export const DepthSection = memo(function DepthSection({ number }: { readonly nu
   if (!body) return null
   return (
     <Section number={number} title="Depths">
-      {body.depthsAssumed ? (
-        <p className={styles['assumed']}>
-          Nobody has said a depth yet: those below are assumed, and so is the volume. Type one, or drag it in the
-          drawing.
-        </p>
-      ) : null}
+      <AssumedNote body={body} />
       <ReferenceFields body={body} />
       <FloorFields body={body} />
       <WallFields body={body} />
@@ -42,6 +38,24 @@ export const DepthSection = memo(function DepthSection({ number }: { readonly nu
     </Section>
   )
 })
+
+/** Which depths nobody has said, and how that is mended. */
+function AssumedNote({ body }: { readonly body: Body }) {
+  const edit = useEdit()
+  const canEdit = useCanEdit()
+  const words = assumedWords(body)
+  if (!words) return null
+  return (
+    <div className={styles['assumed']}>
+      <p>{words}</p>
+      {canEdit ? (
+        <Button tone="quiet" onPress={() => edit('setBody', { bodyId: body.id, body: { depthsAssumed: undefined } })}>
+          The depths are right as they stand
+        </Button>
+      ) : null}
+    </div>
+  )
+}
 
 function ReferenceFields({ body }: { readonly body: Body }) {
   const edit = useEdit()

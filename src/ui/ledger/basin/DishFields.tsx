@@ -1,5 +1,5 @@
 import type { DishFloor } from '../../../basin/index.ts'
-import type { Body } from '../../../document/index.ts'
+import { assumedDepths, type Body } from '../../../document/index.ts'
 import { QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
@@ -14,6 +14,7 @@ interface Props {
 export function DishFields({ body, floor }: Props) {
   const edit = useEdit()
   const bodyId = body.id
+  const assumed = assumedDepths(body)
   const [x, y] = floor.centre
   return (
     <>
@@ -30,6 +31,7 @@ export function DishFields({ body, floor }: Props) {
         body={body}
         label="Depth at the walls"
         depthM={floor.edgeDepthM}
+        isAssumed={assumed[0]}
         onChange={(depthM) => edit('setEdgeDepth', { bodyId, depthM })}
         description="The floor around the hollow is level at this depth."
       />
@@ -37,6 +39,7 @@ export function DishFields({ body, floor }: Props) {
         body={body}
         label="Depth in the middle of the hollow"
         depthM={floor.depthM}
+        isAssumed={assumed[1]}
         onChange={(depthM) => edit('setDish', { bodyId, depthM })}
       />
       <QuantityField

@@ -17,6 +17,8 @@ const CAUSES: { readonly [W in Uncertainty['contributions'][number]['what']]: st
 }
 /** More measurements than this to take again is no advice. */
 const ADVISED = 3
+/** A cause below this share of the whole isn't worth a line. */
+const LEAST_SHARE = 0.01
 
 interface Props {
   readonly body: Body
@@ -33,7 +35,9 @@ export function Doubts({ body, measures, sigmaM3 }: Props) {
   const uncertainty = deriveUncertainty(body)
   const plusMinus = (sigma: number) => formatPlusMinus('volume', volumeM3, sigma, units)
   const causes = (uncertainty?.contributions ?? []).filter((cause) => cause.sigmaM3 > 0)
-  const fromDrawing = Math.sqrt(Math.max(0, sigmaM3 ** 2 - errors.measurementM3 ** 2))
+  const assumedM3 = uncertainty?.assumedM3 ?? 0
+  const fromScale = Math.sqrt(Math.max(0, sigmaM3 ** 2 - errors.measurementM3 ** 2 - assumedM3 ** 2))
+  const isAllTaken = uncertainty?.largest.slice(0, ADVISED).every(({ isTaken }) => isTaken) ?? true
   return (
     <>
       <dl className={styles['account']}>
@@ -45,11 +49,11 @@ export function Doubts({ body, measures, sigmaM3 }: Props) {
         {causes.map(({ what, sigmaM3: sigma }) => (
           <Figure key={what} isPart label={CAUSES[what]} value={plusMinus(sigma)} />
         ))}
-        {fromDrawing > sigmaM3 * 0.01 ? (
-          <Figure
-            label={body.sketch ? 'Scale of the sketch' : 'Depths that nobody measured'}
-            value={plusMinus(fromDrawing)}
-          />
+        {body.sketch && fromScale > sigmaM3 * LEAST_SHARE ? (
+          <Figure label="Scale of the sketch" value={plusMinus(fromScale)} />
+        ) : null}
+        {assumedM3 > sigmaM3 * LEAST_SHARE ? (
+          <Figure label="Depths that nobody measured" value={plusMinus(assumedM3)} />
         ) : null}
         <Figure
           label="Form"
@@ -69,9 +73,9 @@ export function Doubts({ body, measures, sigmaM3 }: Props) {
       ) : null}
       {uncertainty && uncertainty.largest.length > 0 ? (
         <>
-          <h5 className={styles['subhead']}>Measure again first</h5>
+          <h5 className={styles['subhead']}>{isAllTaken ? 'Measure again first' : 'Measure first'}</h5>
           <ol className={styles['advice']}>
-            {uncertainty.largest.slice(0, ADVISED).map(({ path, sigmaM3: sigma }) => {
+            {uncertainty.largest.slice(0, ADVISED).map(({ path, sigmaM3: sigma, isTaken }) => {
               const { words, selection } = placeWords(path, body)
               return (
                 <li key={path}>
@@ -82,7 +86,10 @@ export function Doubts({ body, measures, sigmaM3 }: Props) {
                   ) : (
                     <span className={styles['plainAdvice']}>{words}</span>
                   )}
-                  <span>{plusMinus(sigma)}</span>
+                  <span>
+                    {plusMinus(sigma)}
+                    {isTaken ? '' : ', not measured yet'}
+                  </span>
                 </li>
               )
             })}

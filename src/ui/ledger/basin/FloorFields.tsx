@@ -1,9 +1,10 @@
 import type { Floor } from '../../../basin/index.ts'
-import { type Body, depthFromReference, depthsOfFloor, depthToReference } from '../../../document/index.ts'
+import { assumedDepths, type Body, depthsOfFloor } from '../../../document/index.ts'
 import { useUnits } from '../../context.tsx'
-import { ChoiceField, QuantityField } from '../../fields/index.ts'
+import { ChoiceField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { ContourFields } from './ContourFields.tsx'
+import { DepthField } from './DepthField.tsx'
 import { DishFields } from './DishFields.tsx'
 import { FLOOR_CHOICES } from './floor-choices.tsx'
 import { SoundingFields } from './SoundingFields.tsx'
@@ -38,16 +39,12 @@ function KindFields({ body, floor }: { readonly body: Body; readonly floor: Floo
   switch (floor.kind) {
     case 'flat':
       return (
-        <QuantityField
+        <DepthField
+          body={body}
           label="Depth"
-          quantity="length"
-          value={depthToReference(body, floor.depthM)}
-          isRequired
-          onChange={(typed) =>
-            typed === undefined
-              ? undefined
-              : edit('setFloor', { bodyId: body.id, floor: { kind: 'flat', depthM: depthFromReference(body, typed) } })
-          }
+          depthM={floor.depthM}
+          isAssumed={assumedDepths(body)[0]}
+          onChange={(depthM) => edit('setFloor', { bodyId: body.id, floor: { kind: 'flat', depthM } })}
         />
       )
     case 'profile':

@@ -1,6 +1,6 @@
 import { memo } from 'react'
 import { areaOf, boundsOf, type Path } from '../../../basin/index.ts'
-import type { Body } from '../../../document/index.ts'
+import { assumedDepths, type Body } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, Disclosure, QuantityField } from '../../fields/index.ts'
@@ -38,7 +38,7 @@ export const OutlineSection = memo(function OutlineSection({ number }: { readonl
     const outline = movedTo(path, middleOf(body.outline))
     // Depths that nobody has measured are assumed anew.
     const now = store.getState().spec.bodies[0] ?? body
-    const floor = now.depthsAssumed ? {} : { floor: floorUnder(now.floor, now.outline, outline) }
+    const floor = assumedDepths(now).every(Boolean) ? {} : { floor: floorUnder(now.floor, now.outline, outline) }
     edit('drawOutline', { bodyId: body.id, outline, ...floor })
   }
   return (

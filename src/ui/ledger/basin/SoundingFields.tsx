@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { SoundingsFloor } from '../../../basin/index.ts'
-import { type Body, depthFromReference } from '../../../document/index.ts'
+import { assumedDepths, type Body, depthFromReference } from '../../../document/index.ts'
 import { useAppStore, useCanEdit } from '../../context.tsx'
 import { Button, QuantityField, SwitchField } from '../../fields/index.ts'
 import styles from './basin.module.css'
@@ -22,12 +22,15 @@ export function SoundingFields({ body, floor }: Props) {
   const canEdit = useCanEdit()
   const store = useAppStore()
   const bodyId = body.id
+  const assumed = assumedDepths(body)
   return (
     <>
       <SwitchField
-        label="Depth at the walls was measured"
+        label="One depth all along the walls"
         value={floor.edgeDepthM !== null}
-        onChange={(isKnown) => edit('setEdgeDepth', { bodyId, depthM: isKnown ? edgeOf(floor) : null })}
+        onChange={(isOne) =>
+          edit('setEdgeDepth', isOne ? { bodyId, depthM: edgeOf(floor), isAssumed: true } : { bodyId, depthM: null })
+        }
         {...(floor.edgeDepthM === null ? { description: 'The walls take the depth of the nearest sounding.' } : {})}
       />
       {floor.edgeDepthM === null ? null : (
@@ -35,6 +38,7 @@ export function SoundingFields({ body, floor }: Props) {
           body={body}
           label="Depth at the walls"
           depthM={floor.edgeDepthM}
+          isAssumed={assumed[0]}
           onChange={(depthM) => edit('setEdgeDepth', { bodyId, depthM })}
         />
       )}
@@ -95,6 +99,7 @@ export function SoundingFields({ body, floor }: Props) {
                     body={body}
                     label={`Sounding ${no}, depth`}
                     depthM={depthM}
+                    isAssumed={assumed[sounding + (floor.edgeDepthM === null ? 0 : 1)]}
                     onChange={(to) => edit('setSoundingDepth', { bodyId, sounding, depthM: to })}
                   />
                 </td>

@@ -1,9 +1,10 @@
 import { Fragment } from 'react'
 import type { Axis, Point, ProfileFloor } from '../../../basin/index.ts'
-import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
+import { assumedDepths, type Body } from '../../../document/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { type Answer, Button, Disclosure, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { DepthField } from './DepthField.tsx'
 import { nextStation } from './floors.ts'
 import { RowButton } from './RowButton.tsx'
 import { slopeRemark } from './slope.ts'
@@ -25,8 +26,8 @@ export function StationTable({ body, floor }: Props) {
   const units = useUnits()
   const { stations, axis } = floor
   const sectionM = Math.hypot(axis.to[0] - axis.from[0], axis.to[1] - axis.from[1])
-  const move = (station: number, sM: number, depthM: number) =>
-    edit('moveStation', { bodyId: body.id, station, sM, depthM })
+  const bodyId = body.id
+  const assumed = assumedDepths(body)
   const moveAxis = (next: Axis) => edit('setAxis', { bodyId: body.id, axis: next })
   return (
     <>
@@ -63,18 +64,20 @@ export function StationTable({ body, floor }: Props) {
                       label={`Station ${i + 1}, distance from A`}
                       quantity="length"
                       value={sM}
-                      onChange={(s) => (s === undefined ? undefined : move(i, s, depthM))}
+                      onChange={(s) =>
+                        s === undefined ? undefined : edit('moveStation', { bodyId, station: i, sM: s, depthM })
+                      }
                     />
                   </td>
                   <td>
-                    <QuantityField
+                    <DepthField
                       hideLabel
-                      isRequired
+                      body={body}
                       label={`Station ${i + 1}, depth`}
-                      quantity="length"
-                      value={depthToReference(body, depthM)}
-                      onChange={(typed) =>
-                        typed === undefined ? undefined : move(i, sM, depthFromReference(body, typed))
+                      depthM={depthM}
+                      isAssumed={assumed[i]}
+                      onChange={(said) =>
+                        edit('moveStation', { bodyId, station: i, sM, depthM: said, saysDepth: true })
                       }
                     />
                   </td>
@@ -124,8 +127,7 @@ export function StationTable({ body, floor }: Props) {
       {canEdit ? (
         <Button
           onPress={() => {
-            const [sM, depthM] = nextStation(stations)
-            edit('addStation', { bodyId: body.id, sM, depthM })
+            edit('addStation', { bodyId, sM: nextStation(stations) })
           }}
         >
           Add a station

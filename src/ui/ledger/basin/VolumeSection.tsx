@@ -1,17 +1,15 @@
 import type { Measures } from '../../../basin/index.ts'
-import { formatPlusMinus, formatQuantity } from '../../../units/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { Disclosure } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { Doubts } from './Doubts.tsx'
+import { figuresOf, spreadWords } from './figures.ts'
 import { Figure, Section } from './Section.tsx'
 import { SetVolume } from './SetVolume.tsx'
 import { StatedVolume } from './StatedVolume.tsx'
 import { useBasin } from './useBasin.ts'
-import { isSurface, offWords, ruleWords } from './volume-words.ts'
-
-/** A rule of thumb deserves no more digits than this share of it [m³ per m³]. */
-const RULE_DIGITS = 0.01
+import { isSurface, ruleWords } from './volume-words.ts'
 
 /** What the basin comes to, or a stated volume in its place. */
 export function VolumeSection({ number }: { readonly number: number }) {
@@ -35,7 +33,7 @@ export function VolumeSection({ number }: { readonly number: number }) {
           <Disclosure
             isLazy
             title="How sure the volume is"
-            aside={formatPlusMinus('volume', measures.value.volumeM3, derived.sigmaM3, units)}
+            aside={spreadWords(measures.value.volumeM3, derived.sigmaM3, units)}
           >
             <Doubts body={body} measures={measures.value} sigmaM3={derived.sigmaM3} />
           </Disclosure>
@@ -51,19 +49,15 @@ export function VolumeSection({ number }: { readonly number: number }) {
 
 function MeasuredVolume({ measures }: { readonly measures: Measures }) {
   const units = useUnits()
-  const { derived, volume } = useBasin()
-  const area = (m2: number) => formatQuantity('area', m2, units)
-  const length = (m: number) => formatQuantity('length', m, units)
-  const sigma = derived?.sigmaM3 ?? measures.sigmaM3
-  const rule = derived?.rule
+  const { body, derived, volume } = useBasin()
+  if (!body || !derived) return null
+  const { volume: shown, spread, area, length, perLevel, rule } = figuresOf(body, derived, measures, units)
+  const depth = (m: number) => formatQuantity('length', m, units)
+  const { sigmaM3: sigma } = derived
   const { wetted } = measures
   return (
     <dl className={styles['account']}>
-      <Figure
-        label="Volume"
-        value={formatQuantity('volume', measures.volumeM3, units, { sigma })}
-        note={`${formatPlusMinus('volume', measures.volumeM3, sigma, units)} (95 %)`}
-      />
+      <Figure label="Volume" value={shown} note={spread} />
       {volume && volume.plumbingM3 > 0 ? (
         <>
           <Figure isPart label="pipes and filter" value={formatQuantity('volume', volume.plumbingM3, units)} />
@@ -77,17 +71,14 @@ function MeasuredVolume({ measures }: { readonly measures: Measures }) {
       {isSurface(wetted.featureM2) ? <Figure isPart label="treads and shelves" value={area(wetted.featureM2)} /> : null}
       {isSurface(wetted.riserM2) ? <Figure isPart label="risers" value={area(wetted.riserM2)} /> : null}
       <Figure label="Perimeter at the water" value={length(measures.perimeterM)} />
-      <Figure label="Mean depth" value={length(measures.meanDepthM)} />
-      <Figure label="Greatest depth" value={length(measures.maxDepthM)} />
-      <Figure
-        label="A change of level"
-        value={formatQuantity('volumePerLevel', measures.volumePerLevelM2, units, { style: 'long' })}
-      />
-      {rule ? (
+      <Figure label="Mean depth" value={depth(measures.meanDepthM)} />
+      <Figure label="Greatest depth" value={depth(measures.maxDepthM)} />
+      <Figure label="A change of level" value={perLevel} />
+      {rule && derived.rule ? (
         <Figure
           label="The rule of thumb"
-          value={formatQuantity('volume', rule.volumeM3, units, { sigma: rule.volumeM3 * RULE_DIGITS })}
-          note={`${offWords(rule.relativeError, units)}: ${ruleWords(rule, units)}`}
+          value={rule.volume}
+          note={`${rule.off}: ${ruleWords(derived.rule, units, length)}`}
         />
       ) : null}
     </dl>

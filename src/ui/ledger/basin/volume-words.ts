@@ -5,7 +5,7 @@ import { type Body, depthsOfFloor, depthToReference } from '../../../document/in
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 
 /** 95 % of a normal error lies within this many standard deviations. */
-const TWO_SIDED_95 = 1.96
+export const TWO_SIDED_95 = 1.96
 
 /** A percentage typed as "± 10 %" → one standard deviation [m³]: what people mean by it is nearly all cases. */
 export function sigmaFromPercent(m3: number, plusMinusPercent: number): number {
@@ -26,10 +26,14 @@ export function offWords(relative: number, units: UnitSystem): string {
 }
 
 /** What the rule of thumb did, in words: "12 ft × 24 ft × mean of 3 ft and 5 ft, × 0.79". */
-export function ruleWords(rule: RuleOfThumb, units: UnitSystem): string {
+export function ruleWords(
+  rule: RuleOfThumb,
+  units: UnitSystem,
+  inPlan: (m: number) => string = (m) => formatQuantity('length', m, units),
+): string {
   const length = (m: number) => formatQuantity('length', m, units)
   const factor = rule.factor === 1 ? '' : `, × ${formatQuantity('number', rule.factor, units, { digits: 2 })}`
-  return `${length(rule.lengthM)} × ${length(rule.widthM)} × the mean of ${length(rule.shallowM)} and ${length(rule.deepM)}${factor}`
+  return `${inPlan(rule.lengthM)} × ${inPlan(rule.widthM)} × the mean of ${length(rule.shallowM)} and ${length(rule.deepM)}${factor}`
 }
 
 /** What has to change for a wanted volume, with what it comes to: "Every depth 3″ more, the deepest then 7′ 6″." */

@@ -44,7 +44,9 @@ export function StationStrip({ scene, hands, give, station }: StripProps & { rea
           quantity="length"
           value={depthToReference(body, depthM)}
           onChange={(si) =>
-            si === undefined ? undefined : give(edits.moveStation(body.id, station, sM, depthFromReference(body, si)))
+            si === undefined
+              ? undefined
+              : give(edits.setStationDepth(body.id, station, sM, depthFromReference(body, si)))
           }
         />
       </Cell>
