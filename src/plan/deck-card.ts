@@ -31,9 +31,8 @@ const BELOW_AIM: readonly { readonly key: LinearKey; readonly purpose: Purpose; 
     { key: 'borate_mg_per_L_as_B', purpose: 'borate', steps: [5, 10, 20] },
     { key: 'salt_mg_per_L_as_NaCl', purpose: 'salt', steps: [200, 400, 800] },
   ]
-/** Readings of pH above and below its band, at the ends and beyond. */
-const PH_BEYOND = [0, 0.2, 0.4] as const
-const PH_BELOW = [0.1, 0.2, 0.4] as const
+/** Readings of pH above and below its band; at its ends it is inside and nothing is given. */
+const PH_BEYOND = [0.1, 0.2, 0.4] as const
 /** Never offered beside the chosen product: tablets raise nothing the same day, gas is for licensed plants. */
 const SLOW_OR_LICENSED: readonly Product['form'][] = ['tablet', 'gas']
 const NEUTRAL_PH = 7.5
@@ -83,6 +82,7 @@ export function deckCard(asked: OpeningInput): Result<DeckCard> {
     ],
     madeFor: {
       volumeM3: input.volumeM3,
+      volumeSigmaM3: input.volumeSigmaM3,
       waterIs,
       measuredAtMs: isMeasured ? input.measuredAtMs : undefined,
       water: water.reading,
@@ -185,7 +185,7 @@ function pHRows(job: Job): DeckRow[] {
     row(
       'pH-low',
       'base',
-      PH_BELOW.map((below) => tenth(band.low - below)),
+      PH_BEYOND.map((below) => tenth(band.low - below)),
     ),
   ]
 }

@@ -33,6 +33,8 @@ export interface DeckCard {
   readonly cautions: readonly string[]
   readonly madeFor: {
     readonly volumeM3: number
+    /** One standard deviation. */
+    readonly volumeSigmaM3: number
     readonly waterIs: 'measured' | 'targets'
     readonly measuredAtMs?: number | undefined
     /** The water that the doses are counted in. */

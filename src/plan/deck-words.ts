@@ -14,6 +14,6 @@ export const DECK_LABELS: { readonly [K in LinearKey | 'pH-high' | 'pH-low']: st
 /** Before any product's own: what holds for the whole card. Common practice, no source. */
 export const DECK_CAUTIONS = [
   'One product at a time. A whole turnover of the pump before the next, and measure again before anyone bathes.',
-  'Amounts are rounded down: measure after a turnover, then give what is still lacking.',
+  'Amounts are rounded down, and each counts for its own reading alone; the plan counts all that goes in together, so its amounts may differ. Measure after a turnover, then give what is still lacking.',
   'This card is no leave to bathe: only fresh readings inside your limits are, and your local code comes first.',
 ] as const

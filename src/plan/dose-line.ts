@@ -8,6 +8,7 @@ import { movementsBetween } from './movements.ts'
 import type { DoseMove } from './moves.ts'
 import { hasHighMetals } from './opening-marks.ts'
 import { packageAdvice } from './packages.ts'
+import { whyInside } from './ph-why.ts'
 import { pourCount, pourSpacingHours, slowPourCount } from './pours.ts'
 import { expectedOf } from './solved.ts'
 import type { DoseLine, OpeningInput, Pour, Purpose } from './types.ts'
@@ -83,7 +84,7 @@ export function doseLine(move: DoseMove, place: LinePlace, input: OpeningInput, 
     key: place.key,
     title: isLowering ? 'Lower alkalinity' : TITLES[purpose],
     how: howTo(product, pours.length, share),
-    why: isLowering ? LOWERING_WHY : WHYS[purpose],
+    why: isLowering ? LOWERING_WHY : (whyInside(move, input) ?? WHYS[purpose]),
     startHours: place.startHours,
     waitHours: wait,
     state: 'later',

@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { deltaOf, productById, productsWith } from '../../src/chemicals/index.ts'
-import { type DeckCard, deckCard, defaultTargets, isInside, type OpeningInput } from '../../src/plan/index.ts'
+import {
+  type DeckCard,
+  deckCard,
+  defaultTargets,
+  isInside,
+  type OpeningInput,
+  openingPlan,
+} from '../../src/plan/index.ts'
 import { addTotals, CONSTANT_SETS, equilibrate, readingOf, totalsOf } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
 
@@ -72,10 +79,36 @@ describe('the deck card', () => {
     expect(keys(stabilised)).not.toContain('borate_mg_per_L_as_B')
     expect(stabilised.cautions.join(' ')).not.toContain('mg of boron')
     const high = card().rows.find((row) => row.key === 'pH-high')!
-    expect(high.doses.map((dose) => dose.readingText)).toEqual(['pH 7.8', 'pH 8.0', 'pH 8.2'])
+    expect(high.doses.map((dose) => dose.readingText)).toEqual(['pH 7.9', 'pH 8.0', 'pH 8.2'])
     expect(high.doses.map((dose) => dose.exactG)).toEqual(
       high.doses.map((dose) => dose.exactG).toSorted((a, b) => a - b),
     )
+  })
+
+  test('a reading at an end of its band asks for nothing, on the card as in the plan', () => {
+    const made = card()
+    for (const { key, band, doses } of made.rows)
+      for (const { value } of doses)
+        expect(key.startsWith('pH') && isInside(value, band), `${key} ${value}`).toBe(false)
+    const atEnd = good(openingPlan(input({ start: { ...input().start, pH: 7.8 } })))
+    expect(atEnd.lines.filter(({ kind }) => kind === 'dose')).toEqual([])
+  })
+
+  test('for the same change in the same water the card and the plan name the same amount', () => {
+    for (const [key, reading, value] of [
+      ['pH-high', 'pH', 7.9],
+      ['pH-high', 'pH', 8.2],
+      ['fc_mg_per_L_as_Cl2', 'fc_mg_per_L_as_Cl2', 0],
+      ['ch_mg_per_L_as_CaCO3', 'ch_mg_per_L_as_CaCO3', 175],
+    ] as const) {
+      const start = { ...input().start, [reading]: value }
+      const planned = good(openingPlan(input({ start }))).lines.filter((line) => line.kind === 'dose')
+      const row = card({ start }).rows.find((each) => each.key === key)!
+      const own = planned.filter((line) => line.productId === row.doses[0]!.productId)
+      const amountG = own.reduce((sum, line) => sum + line.amountG, 0)
+      const dose = row.doses.find((each) => Math.abs(each.value - value) < 1e-9)!
+      expect(dose.exactG / amountG, `${key} ${value}`).toBeCloseTo(1, 6)
+    }
   })
 
   test('doses scale with the volume, and borate needs more acid than water without it', () => {

@@ -207,6 +207,18 @@ describe('chlorine and high pH or scale', () => {
   })
 })
 
+describe('a pH that was read inside its band', () => {
+  test('gets a line only where something else pulls it out, and the line says so', () => {
+    const alone = plan(water(7.8, 90, 260, 30, 0, 3, 500, 26))
+    expect(doses(alone)).toEqual([])
+    const pulled = plan(water(7.8, 90, 260, 30, 0, 0.2, 500, 26))
+    const acid = doses(pulled).find(isAcid)!
+    expect(acid.why).toMatch(/read at 7.8, inside its band of 7.2 to 7.8. What else goes in by this plan/)
+    const outside = doses(plan(water(8.1, 90, 260, 30, 0, 0.2, 500, 26))).find(isAcid)!
+    expect(outside.why).not.toContain('inside its band of')
+  })
+})
+
 describe('alkalinity that is not worth bringing down', () => {
   test('is left, with the ways out, rather than weeks of acid and air', () => {
     const opening = plan(water(7.8, 300, 250, 30, 0, 2, 900, 26))

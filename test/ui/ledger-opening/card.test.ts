@@ -27,6 +27,18 @@ describe('the deck card', () => {
     }
   })
 
+  test('a row reads evenly: whole ounces and two digits, rounded down, of one, two and three times as much', () => {
+    const row = card.rows.find(({ reading }) => reading === 'fc_mg_per_L_as_Cl2')
+    const first = row?.doses[0]
+    if (!first) throw new Error('no chlorine on the card')
+    const times = (n: number, exactG: number) => ({ ...first, exactG: n * exactG, pours: 1 })
+    const written = (units: UnitSystem, exactG: number) => [1, 2, 3].map((n) => doseWords(times(n, exactG), units))
+    const flOzG = gFromAmount(first.productId, 29.5735295625e-6)
+    expect(written('us', 15.9 * flOzG)).toEqual(['15\u00a0fl oz (US)', '31\u00a0fl oz (US)', '47\u00a0fl oz (US)'])
+    const literG = gFromAmount(first.productId, 1e-3)
+    expect(written('metric', 0.4735 * literG)).toEqual(['470\u00a0mL', '940\u00a0mL', '1.40\u00a0L'])
+  })
+
   test('each reading stands once, with a dose of each product under it', () => {
     for (const group of cardGroups(card, 'metric')) {
       expect(new Set(group.readings).size).toBe(group.readings.length)

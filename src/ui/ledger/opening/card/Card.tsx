@@ -21,7 +21,7 @@ export function Card({ card, withheld }: CardProps) {
   const name = useApp((state) => state.spec.name)
   const nowMs = useApp((state) => state.nowMs)
   const groups = cardGroups(card, units, list)
-  const { volumeM3, waterIs, measuredAtMs, water, assumed } = card.madeFor
+  const { volumeM3, volumeSigmaM3, waterIs, measuredAtMs, water, assumed } = card.madeFor
   const isAssumed = (key: string) => assumed.some((each) => each === key)
   const listed = (keys: readonly (typeof KEYS)[number][]) =>
     keys
@@ -37,7 +37,7 @@ export function Card({ card, withheld }: CardProps) {
       <header className={styles['head']}>
         <h2>{name === '' ? 'Unnamed pool' : name}: deck card</h2>
         <p>
-          For {formatQuantity('volume', volumeM3, units, { sigma: volumeM3 * 0.01 })} of this pool’s water,{' '}
+          For {formatQuantity('volume', volumeM3, units, { sigma: volumeSigmaM3 })} of this pool’s water,{' '}
           {waterIs === 'measured' && measuredAtMs !== undefined
             ? `as read on ${dateOf(measuredAtMs, nowMs)}`
             : 'as its targets have it'}

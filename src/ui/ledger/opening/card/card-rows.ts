@@ -2,7 +2,7 @@ import { CAUTIONS, FIRST_AID, type ProductList } from '../../../../chemicals/ind
 import type { DeckCard, DeckDose, DeckRow } from '../../../../plan/index.ts'
 import { parseQuantity, type UnitSystem } from '../../../../units/index.ts'
 import { andList, inSentence } from '../../water/reading-words.ts'
-import { formatAmount, gFromAmount, measureOf, productOf, splitStrength } from '../amounts.ts'
+import { amountFromG, formatAmount, gFromAmount, measureOf, productOf, splitStrength } from '../amounts.ts'
 
 /** A reading's part of the card: the readings across, the products down. */
 export interface CardGroup {
@@ -61,17 +61,24 @@ export function cardCautions(card: DeckCard, list?: ProductList): readonly CardC
   })
 }
 
+function twoDigitsDown(amount: number): number {
+  const unit = 10 ** (Math.floor(Math.log10(amount)) - 1)
+  return Math.floor(amount / unit + 1e-9) * unit
+}
+
 /** "490 g", "1.4 kg in 2 pours"; in any units never more than the exact amount. */
 export function doseWords(dose: DeckDose, units: UnitSystem, list?: ProductList): string {
-  const { productId, amountG, exactG, pours } = dose
+  const { productId, exactG, pours } = dose
   const measure = measureOf(productId, list)
-  let given = amountG
+  // two digits of what is shown, so that a row reads evenly; ounces are shown whole
+  let given =
+    units === 'metric' ? gFromAmount(productId, twoDigitsDown(amountFromG(productId, exactG, list)), list) : exactG
   let text = formatAmount(productId, given, units, list)
   // ounces and cups round to the nearest: step down until what is written is no more than what is lacking
-  for (let step = 0; step < 20; step++) {
+  for (let step = 0; step < 100; step++) {
     const read = parseQuantity(measure, text, units)
     if (!read.ok || gFromAmount(productId, read.value, list) <= exactG * (1 + 1e-9)) break
-    given *= 0.98
+    given *= 0.995
     text = formatAmount(productId, given, units, list)
   }
   return pours > 1 ? `${text} in\u00a0${pours}\u00a0pours` : text
