@@ -57,6 +57,8 @@ export interface KeptReading {
   readonly value: number
   readonly atMs: number
   readonly method: ReadingMethod
+  /** What of `value` doses since have moved, by the sums, where any did. */
+  readonly byDoses?: number | undefined
 }
 
 /** The rules that bathing and targets are held against, and a local floor and ceiling that are stricter than theirs. */
@@ -105,14 +107,40 @@ export interface OpeningInput extends LocalRules {
   readonly helpers?: readonly string[] | undefined
   /** Lines that dose nothing and were ticked as done. */
   readonly doneKeys?: readonly { readonly key: string; readonly atMs: number }[] | undefined
-  /** Combined chlorine by the same readings, where it can be told [mg/L]. */
+  /** Combined chlorine as it was read last, however long ago and whatever was dosed since, where it can be told [mg/L]. */
   readonly combinedMgPerL?: number | undefined
+  /** When that was; by these readings where absent. */
+  readonly combinedAtMs?: number | undefined
+  /** Stabiliser as it was read last, where the newest readings lack it. */
+  readonly lastStabiliser?: LastStabiliser | undefined
+  /** How chlorine is used up and whether its floor is held, by the upkeep; without it a reading counts for its whole day. */
+  readonly holding?: Holding | undefined
+  /** What is to be said of how the readings were taken, beside the plan. */
+  readonly remarks?: readonly string[] | undefined
   /** How the readings of chlorine contradict each other, where they do: then nobody is cleared by them. */
   readonly chlorineClash?: string | undefined
   /** Why a start that is under way keeps the pool closed today, whatever is read. */
   readonly closedBecause?: string | undefined
   /** When a start that is under way began: readings from before it clear nobody. */
   readonly startedAtMs?: number | undefined
+}
+
+/** A stabiliser reading that stands until it is read again, with what doses since have added. */
+export interface LastStabiliser {
+  readonly mgPerL: number
+  readonly atMs: number
+  /** Water was exchanged since: how much of it is left has to be read. */
+  readonly isExchanged: boolean
+}
+
+/** How a residual is used up: dR/dt = −k R − d. */
+export interface Holding {
+  /** The upkeep's judgement: the floor is held from dose to dose. */
+  readonly isHeld: boolean
+  /** k [1/day]. */
+  readonly perDay: number
+  /** d [mg/L day]. */
+  readonly steadyMgPerLDay: number
 }
 
 export interface MetalReadings {
@@ -125,7 +153,11 @@ export interface MetalReadings {
 export interface ExpectedWater {
   readonly reading: WaterReading
   readonly equilibrium: Equilibrium
+  /** Readings in it that nobody took: what stands for them is assumed; absent where there are none. */
+  readonly unknown?: readonly UnknownReading[] | undefined
 }
+
+export type UnknownReading = keyof WaterReading
 
 /** How a reading stands at a line; only those that the line moves are listed. */
 export interface Movement {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { deriveDeckCard, deriveOpening, deriveUpkeep } from '../../src/derive/index.ts'
+import { deriveDeckCard, deriveOpening, deriveUpkeep, deriveVolume } from '../../src/derive/index.ts'
 import { type CommandArgs, demoSpec, type ReadingValues, type Spec } from '../../src/document/index.ts'
 import { keptReadings, type OpeningPlan } from '../../src/plan/index.ts'
 import { edited } from './edited.ts'
@@ -97,6 +97,27 @@ describe('a newer reading of pH and free chlorine only', () => {
     // a dose before both, and an evening's liquid chlorine, move nothing that was read
     expect(missing(dosed(spec, 'sodium-bicarbonate', 3000, 26))).toEqual([])
     expect(missing(dosed(spec, 'liquid-chlorine-12', 800, 10))).toEqual([])
+  })
+
+  test('what a smaller dose moved by the sums is counted in, and said, so that it is not given again', () => {
+    const spec = pool({ at: hoursAgo(25), method: 'strip', values: { ...FULL, ta_mg_per_L_as_CaCO3: 40 } }, {})
+    const alkalinity = (of: Spec) => planOf(of).startWater?.reading.ta_mg_per_L_as_CaCO3 ?? Number.NaN
+    const amount = (of: Spec) =>
+      planOf(of).lines.reduce(
+        (sum, line) => sum + (line.kind === 'dose' && line.productId === 'sodium-bicarbonate' ? line.amountG : 0),
+        0,
+      )
+    const grams = 800
+    const once = dosed(spec, 'sodium-bicarbonate', grams, 10)
+    expect(alkalinity(spec)).toBeCloseTo(40, 6)
+    // 84.007 g/mol, and 50.04 g of calcium carbonate to an equivalent
+    const m3 = deriveVolume(spec, systemId)?.m3 ?? Number.NaN
+    expect(alkalinity(once)).toBeCloseTo(40 + (grams / 84.007 / m3) * 50.043, 1)
+    expect(amount(spec)).toBeGreaterThan(grams)
+    expect(amount(once)).toBeLessThan(amount(spec) - grams / 3)
+    expect(said(once)).toMatch(/total alkalinity [\d.]+ mg\/L \(kept from 24 h before, \+[\d.]+ by doses since\)/)
+    // chlorine takes back what its lye brought, once it is used
+    expect(alkalinity(dosed(spec, 'liquid-chlorine-12', 2000, 10))).toBeCloseTo(40, 0)
   })
 
   test('other water ends it: an exchange that was ticked, a start that began', () => {
