@@ -1,5 +1,5 @@
 import { fail, type Result } from '../base/index.ts'
-import { momentMs, type ReadingSet, type Spec, type System } from '../document/index.ts'
+import { momentMs, type Spec, type System } from '../document/index.ts'
 import {
   closedOn,
   type DeckCard,
@@ -9,19 +9,22 @@ import {
   openingPlan,
   startDay,
 } from '../plan/index.ts'
-import { combinedChlorine } from '../water/index.ts'
+import { lastCombined } from './combined.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
 import { againstDevices } from './devices.ts'
-import { givenDoses, isCopyOf, readingsToDoseBy } from './kept.ts'
+import { holdingOf } from './holding.ts'
+import { givenDoses, readingsToDoseBy } from './kept.ts'
+import { isCopyOf, latestReadings } from './latest.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
 import { deriveProducts, stockOf } from './products.ts'
 import { localRules } from './rules.ts'
 import { shedWarnings } from './shed-warnings.ts'
+import { lastStabiliser } from './stabiliser.ts'
 import { isStartLine } from './start.ts'
 import { deriveTargetsAt } from './targets.ts'
 import { deriveVolume, systemById } from './volume.ts'
-import { dosableReading, latestReadings } from './water.ts'
+import { dosableReading } from './water.ts'
 
 /** Which sizes of packages are on the shelf where the owner buys. */
 export type PackageSystem = NonNullable<OpeningInput['packageSystem']>
@@ -33,14 +36,6 @@ function tickedLines(system: System): NonNullable<OpeningInput['doneKeys']> {
       ? [{ key: entry.line, atMs: momentMs(entry.at) }]
       : [],
   )
-}
-
-/** Combined chlorine by these readings, or how they contradict each other. */
-function combinedOf({ values, method }: ReadingSet): Pick<OpeningInput, 'combinedMgPerL' | 'chlorineClash'> {
-  const free = values.fc_mg_per_L_as_Cl2
-  if (free === undefined) return {}
-  const read = combinedChlorine({ ...values, fc_mg_per_L_as_Cl2: free }, method)
-  return read.ok ? { combinedMgPerL: read.value?.combinedMgPerL } : { chlorineClash: read.problem.what }
 }
 
 /** What a start that has begun takes back of the readings' word. */
@@ -63,6 +58,7 @@ function openingInputOf(
   const volume = deriveVolume(spec, systemId)
   if (!system || !volume) return fail(noVolume(systemId))
   const constants = constantsOf(system, asked)
+  const productList = deriveProducts(spec, systemId, nowMs)
   const { fill } = system.water
   const own = latestReadings(system)
   const readings = own ?? fill
@@ -95,11 +91,14 @@ function openingInputOf(
       ...localRules(spec.site),
       dosing: system.regime.dosing,
       objective: system.regime.objective,
-      productList: deriveProducts(spec, systemId, nowMs),
+      productList,
       metals: dosed?.values,
       helpers: system.equipment.helpers,
       doneKeys: tickedLines(system),
-      ...(readings ? combinedOf(readings) : {}),
+      ...lastCombined(system, readings),
+      lastStabiliser: lastStabiliser(system, nowMs, volume.m3, productList),
+      holding: holdingOf(spec, systemId, nowMs),
+      remarks: toDoseBy?.remarks,
       ...startUnderWay(system, nowMs),
     },
   }

@@ -8,6 +8,7 @@ import {
   type CombinedChlorine,
   faecalIncident,
   type IncidentResponse,
+  leastSeen,
   limitsFor,
   type MetalsAdvice,
   metalsAdvice,
@@ -37,7 +38,7 @@ export interface Sanitation {
   readonly limits: WaterLimits
   /** Undefined where pH, alkalinity or free chlorine is unknown. */
   readonly active: Result<ActiveChlorineAccount> | undefined
-  /** Whether stabiliser was read: without it, the figures above are those of water that has none. */
+  /** Whether stabiliser was read, so that it tells: without it, the figures above are those of water that has none. */
   readonly isStabiliserKnown: boolean
   readonly combined: CombinedChlorine | undefined
   /** The dose that breaks combined chlorine down, or why none may be given; undefined without both readings. */
@@ -56,10 +57,13 @@ export function sanitationOf(
   taken: TakenReading,
   { rules, indoor: isIndoor }: Site,
   chosen: ActiveChlorineAccount['chosen'],
+  isNoneDoubted: boolean,
 ): Sanitation {
-  const { cya_mg_per_L: stabiliserMgPerL, pH, temperature_C: temperatureC, fc_mg_per_L_as_Cl2: freeMgPerL } = values
+  const { pH, temperature_C: temperatureC, fc_mg_per_L_as_Cl2: freeMgPerL } = values
   const { combined } = taken
-  const water = { stabiliserMgPerL, pH, temperatureC }
+  const stabiliserMgPerL = isNoneDoubted ? undefined : values.cya_mg_per_L
+  const leastSeenMgPerL = leastSeen(method, 'cya_mg_per_L') ?? Number.POSITIVE_INFINITY
+  const water = { stabiliserMgPerL, leastSeenMgPerL, pH, temperatureC }
   return {
     limits: limitsFor(rules?.profile, stabiliserMgPerL, rules, isIndoor),
     active: freeMgPerL === undefined ? undefined : activeOf(taken.reading, chosen),

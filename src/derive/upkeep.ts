@@ -22,7 +22,7 @@ export interface UpkeepBasis {
   readonly input: UpkeepInput
   /** Inputs that nobody gave, in plain words. */
   readonly assumed: readonly string[]
-  /** Readings that the newest lack and earlier ones tell, in a sentence. */
+  /** Readings that the newest lack and earlier ones tell, and those that aren't taken as entered, in sentences. */
   readonly kept: readonly string[]
 }
 
@@ -104,7 +104,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       constants,
     },
     assumed,
-    kept: keptWords({ kept: toDoseBy?.kept, measuredAtMs: water.measuredAtMs }),
+    kept: [...(toDoseBy?.remarks ?? []), ...keptWords({ kept: toDoseBy?.kept, measuredAtMs: water.measuredAtMs })],
   })
 }
 

@@ -1,5 +1,5 @@
 import { ok } from '../base/index.ts'
-import { momentMs, type ReadingSet, type ReadingValues, type Spec, type System } from '../document/index.ts'
+import { momentMs, type ReadingSet, type ReadingValues, type Spec } from '../document/index.ts'
 import { startWater } from '../plan/index.ts'
 import {
   CONSTANT_SETS,
@@ -10,20 +10,16 @@ import {
   whyIndicesDiffer,
 } from '../water/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
+import { latestReadings } from './latest.ts'
 import { memoLast } from './memo.ts'
+import { deriveProducts } from './products.ts'
 import { sanitationOf } from './sanitation.ts'
+import { noneDoubted } from './stabiliser.ts'
 import { deriveTargetsAt } from './targets.ts'
 import type { DerivedWater } from './types.ts'
 import { systemById } from './volume.ts'
 
 const HOUR_MS = 3_600_000
-/** The newest of the pool's reading sets. */
-export function latestReadings(system: System): ReadingSet | undefined {
-  return system.water.readings.reduce<ReadingSet | undefined>(
-    (newest, set) => (newest === undefined || momentMs(set.at) >= momentMs(newest.at) ? set : newest),
-    undefined,
-  )
-}
 
 /** Readings that doses may be reckoned on: those taken, and those that follow from others by more than custom. */
 export function dosableReading(set: ReadingSet, constants: ConstantsId): ReadingValues {
@@ -45,6 +41,8 @@ const measured = memoLast((spec: Spec, systemId: string, asked: ConstantsId | un
   const method = latest?.method ?? 'unknown'
   const taken = readingFromPeople(known, method, CONSTANT_SETS[constants])
   const solved = solve(taken, constants)
+  const doubt =
+    system && readings && noneDoubted(system, readings, deriveProducts(spec, systemId, momentMs(readings.at)))
   const dependable: ReadingValues = latest ? dosableReading(latest, constants) : {}
   return {
     latest,
@@ -54,9 +52,17 @@ const measured = memoLast((spec: Spec, systemId: string, asked: ConstantsId | un
     told: taken.told,
     clashes: taken.problems,
     ...solved,
+    assumptions: [...(doubt === undefined ? [] : [doubt]), ...solved.assumptions],
     tableIndex: tableIndexOf(dependable),
     indices: indicesOf(dependable, solved.solved, constants),
-    sanitation: sanitationOf(known, method, taken, spec.site, constants === 'wahman' ? 'wahman' : 'obrien'),
+    sanitation: sanitationOf(
+      known,
+      method,
+      taken,
+      spec.site,
+      constants === 'wahman' ? 'wahman' : 'obrien',
+      doubt !== undefined,
+    ),
   }
 })
 

@@ -1,17 +1,22 @@
 import { DEFAULT_RULES, limitsFor } from '../water/index.ts'
+import { outlastedWords } from './bathing-lasting.ts'
+import { unmixedWords, waitWords } from './bathing-waits.ts'
 import { chlorineCeiling, chlorineFloor } from './floor.ts'
 import { LIMITS } from './limits.ts'
+import { hoursBetween, spanWords } from './spans.ts'
 import type { OpeningInput, OpeningPlan } from './types.ts'
 
-const MS_PER_HOUR = 3_600_000
 const FILL = 'These are the fill water’s readings; measure the pool itself.'
 
 /** Hours since the readings; infinite where there are none. */
 export function readingAgeHours(measuredAtMs: number | undefined, nowMs: number): number {
-  return measuredAtMs === undefined ? Number.POSITIVE_INFINITY : (nowMs - measuredAtMs) / MS_PER_HOUR
+  return measuredAtMs === undefined ? Number.POSITIVE_INFINITY : hoursBetween(measuredAtMs, nowMs)
 }
 
-/** Only fresh readings of the pool itself, inside the limits, clear anyone; doses since then take that back. */
+/**
+ * Only fresh readings of the pool itself, inside the limits, clear anyone; doses since then take that back. What was read
+ * too high and not read again since stands, however old: nobody is cleared by forgetting it.
+ */
 export function bathingVerdict(input: OpeningInput): OpeningPlan['bathing'] {
   const { start } = input
   const no = (reason: string) => ({ cleared: false, reason })
@@ -25,8 +30,12 @@ export function bathingVerdict(input: OpeningInput): OpeningPlan['bathing'] {
   // "unknown" is what a document gets where nobody said: it may be a copied figure as well as a measured one
   if (input.method === undefined || input.method === 'unknown')
     return no('How these readings were measured is not said. Say it, or measure again, before anyone bathes.')
+  const waits = waitWords(input)
+  if (waits !== undefined) return no(waits)
   if (input.given.some((dose) => dose.atMs >= (input.measuredAtMs ?? 0)))
     return no('Something was dosed since the readings. Measure again before anyone bathes.')
+  const unmixed = unmixedWords(input)
+  if (unmixed !== undefined) return no(`${unmixed} Measure again before anyone bathes.`)
   if (input.closedBecause !== undefined) return no(input.closedBecause)
   if (input.startedAtMs !== undefined && !((input.measuredAtMs ?? 0) >= input.startedAtMs))
     return no('The readings are from before this start began. Measure again before anyone bathes.')
@@ -38,7 +47,6 @@ export function bathingVerdict(input: OpeningInput): OpeningPlan['bathing'] {
   const ceiling = chlorineCeiling(stabiliser, input)
   const pHLow = Math.max(DEFAULT_RULES.pHLow, rules.pHLow)
   const pHHigh = Math.min(DEFAULT_RULES.pHHigh, rules.pHHigh)
-  const stabiliserHigh = Math.min(DEFAULT_RULES.stabiliserHighMgPerL, rules.stabiliserHighMgPerL)
   if (!(floor <= ceiling))
     return no(
       `The least free chlorine, ${floor} mg/L, is above the most, ${ceiling} mg/L: nobody may bathe. Check the rules and your own limits.`,
@@ -47,16 +55,38 @@ export function bathingVerdict(input: OpeningInput): OpeningPlan['bathing'] {
   if (!(chlorine >= floor)) return no(`Free chlorine is below the ${floor} mg/L that bathing needs.${unknown}`)
   if (!(chlorine <= ceiling)) return no(`Free chlorine is above ${ceiling} mg/L.`)
   if (!(pH >= pHLow && pH <= pHHigh)) return no(`pH is outside ${pHLow.toFixed(1)} to ${pHHigh.toFixed(1)}.`)
-  if (stabiliser !== undefined && !(stabiliser <= stabiliserHigh))
-    return no(`Stabiliser is above ${stabiliserHigh} mg/L; chlorine works too slowly.`)
+  const stabilised = stabiliserWords(input, rules.stabiliserHighMgPerL)
+  if (stabilised !== undefined) return no(stabilised)
   if (input.chlorineClash !== undefined) return no(`${input.chlorineClash} Read them again before anyone bathes.`)
-  const { combinedMgPerL } = input
-  if (combinedMgPerL !== undefined && combinedMgPerL > rules.combinedHighMgPerL)
-    return no(
-      `Combined chlorine is ${Number(combinedMgPerL.toPrecision(2))} mg/L, above ${rules.combinedHighMgPerL}: it has to be broken down first.`,
-    )
+  const combined = combinedWords(input, rules.combinedHighMgPerL)
+  if (combined !== undefined) return no(combined)
+  const outlasted = outlastedWords(input, floor, age)
+  if (outlasted !== undefined) return no(outlasted)
   return {
     cleared: true,
     reason: `The last measured pH and free chlorine are inside the limits.${unknown} The water must also be clear to the drain, and local rules and the labels come first.`,
   }
+}
+
+/** Why stabiliser keeps the pool closed, as read now or as it was read last, or undefined. */
+function stabiliserWords({ start, lastStabiliser, nowMs }: OpeningInput, ruledHigh: number): string | undefined {
+  const high = Math.min(DEFAULT_RULES.stabiliserHighMgPerL, ruledHigh)
+  const now = start.cya_mg_per_L
+  if (now !== undefined && !(now <= high)) return `Stabiliser is above ${high} mg/L; chlorine works too slowly.`
+  if (!lastStabiliser || lastStabiliser.mgPerL <= high) return undefined
+  const { mgPerL, atMs, isExchanged } = lastStabiliser
+  const was = `Stabiliser came to ${Math.round(mgPerL)} mg/L ${spanWords(hoursBetween(atMs, nowMs))} ago, above ${high}, and was not read since`
+  return isExchanged
+    ? `${was}, though water was exchanged. Read it again before anyone bathes.`
+    : `${was}: it stays in the water, and chlorine works too slowly. Read it again before anyone bathes.`
+}
+
+/** Why combined chlorine keeps the pool closed, as it was read last, or undefined. */
+function combinedWords(input: OpeningInput, high: number): string | undefined {
+  const { combinedMgPerL, combinedAtMs, measuredAtMs = input.nowMs } = input
+  if (combinedMgPerL === undefined || combinedMgPerL <= high) return undefined
+  const value = Number(combinedMgPerL.toPrecision(2))
+  return combinedAtMs === undefined || combinedAtMs >= measuredAtMs
+    ? `Combined chlorine is ${value} mg/L, above ${high}: it has to be broken down first.`
+    : `Combined chlorine read ${value} mg/L ${spanWords(hoursBetween(combinedAtMs, input.nowMs))} ago, above ${high}, and was not read since: it has to be broken down first, and free and total chlorine read again.`
 }

@@ -11,23 +11,45 @@ import { cautionsFor } from './wording.ts'
 
 const WAIT_HOURS = 24
 
-/** What breaks combined chlorine down, or why it can't be; undefined where it is inside its limit or not known. */
-export function combinedLine(input: OpeningInput, products: PurposeProducts): StepLine | undefined {
-  const { combinedMgPerL } = input
+/** A dose this near to what is wanted is that dose [1] (ours). */
+const NEARLY = 0.9
+
+/**
+ * What breaks combined chlorine down, or why it can't be; undefined where it is inside its limit or not known. It stands
+ * until combined chlorine is read again: chlorine given since is taken off the dose, and once that is all of it, only the
+ * reading is left to do.
+ */
+export function combinedLine(input: OpeningInput, products: PurposeProducts, startHours: number): StepLine | undefined {
+  const { combinedMgPerL, measuredAtMs = input.nowMs } = input
   const { fc_mg_per_L_as_Cl2: freeMgPerL, cya_mg_per_L: stabiliserMgPerL } = input.start
   if (combinedMgPerL === undefined || freeMgPerL === undefined) return undefined
   const limit = limitsFor(input.rulesId, stabiliserMgPerL, input, input.isIndoor).combinedHighMgPerL
   if (!(combinedMgPerL > limit)) return undefined
-  const why = `Combined chlorine is ${Number(combinedMgPerL.toPrecision(2))} mg/L, above ${limit}: it stings, smells and disinfects badly. Nobody bathes until it is gone.`
+  const isOld = input.combinedAtMs !== undefined && input.combinedAtMs < measuredAtMs
+  const is = isOld ? 'was read last at' : 'is'
+  const why = `Combined chlorine ${is} ${Number(combinedMgPerL.toPrecision(2))} mg/L, above ${limit}: it stings, smells and disinfects badly. Nobody bathes until it is gone.`
   const { chlorineFloorMgPerL, chlorineCeilingMgPerL } = input
   const rules = { profile: input.rulesId, chlorineFloorMgPerL, chlorineCeilingMgPerL }
   const answer = superchlorination({ freeMgPerL, combinedMgPerL, stabiliserMgPerL, rules, isIndoor: input.isIndoor })
   const title = 'Break combined chlorine down first'
   if (!answer.ok) {
     const { what, hint } = answer.problem
-    return stepLine('wait', 'combined', { title, how: [what, hint].filter(Boolean).join(' '), why }, 0, 0)
+    return stepLine('wait', 'combined', { title, how: [what, hint].filter(Boolean).join(' '), why }, startHours, 0)
   }
-  const { doseMgPerL, notes } = answer.value
+  const { doseMgPerL: wholeMgPerL, notes } = answer.value
+  const givenMgPerL = chlorineSince(input)
+  if (givenMgPerL >= NEARLY * wholeMgPerL) {
+    const how =
+      'Enough chlorine to break it down was given since. Let the pump run through the night, then read free and total chlorine and enter both: only that reading tells whether it is gone.'
+    return stepLine(
+      'wait',
+      'combined',
+      { title: 'Read free and total chlorine again', how, why },
+      startHours,
+      WAIT_HOURS,
+    )
+  }
+  const doseMgPerL = wholeMgPerL - givenMgPerL
   const product = withoutStabiliser(products, input)
   const effect = product ? effectPerGPerM3(product, 'fc_mg_per_L_as_Cl2') : 0
   const isHeld = hasHighMetals(input)
@@ -38,12 +60,23 @@ export function combinedLine(input: OpeningInput, products: PurposeProducts): St
       : 'with a chlorine that holds no stabiliser'
   const how = isHeld
     ? 'Not yet: metals read high, and that much chlorine at once would stain with them. Deal with them first; until then only small doses, each read afterwards, free and total chlorine both.'
-    : `Raise free chlorine by ${doseMgPerL.toPrecision(2)} mg/L, ${amount}, once, in the evening, the pump running, a turnover away from any acid. Read free and total chlorine in the morning, enter both, and go on from there.`
+    : `Raise free chlorine by ${doseMgPerL.toPrecision(2)} mg/L${givenMgPerL > 0 ? ' more' : ''}, ${amount}, once, in the evening, the pump running, a turnover away from any acid. Read free and total chlorine in the morning, enter both, and go on from there.`
   const cautions = [...(product ? cautionsFor(product) : []), ...notes]
-  return stepLine('wait', 'combined', { title, how, why }, 0, WAIT_HOURS, {
+  return stepLine('wait', 'combined', { title, how, why }, startHours, WAIT_HOURS, {
     cautions,
     ...(dose && !isHeld ? { amounts: [dose] } : {}),
   })
+}
+
+/** Chlorine that was given since combined chlorine was read [mg/L]. */
+function chlorineSince(input: OpeningInput): number {
+  const sinceMs = input.combinedAtMs ?? input.measuredAtMs ?? input.nowMs
+  return input.given.reduce((sum, { product, amountG, atMs }) => {
+    const found = atMs >= sinceMs ? productById(product, input.productList) : undefined
+    return found?.ok
+      ? sum + (amountG / input.volumeM3) * effectPerGPerM3(found.value.product, 'fc_mg_per_L_as_Cl2')
+      : sum
+  }, 0)
 }
 
 /** The chosen first chlorine, else the regime's own, that brings no stabiliser along. */

@@ -1,6 +1,7 @@
 import type { Product } from '../chemicals/index.ts'
 import { type GivenStep, MS_PER_HOUR } from './given.ts'
 import { LIMITS } from './limits.ts'
+import { mixingHours } from './mixing.ts'
 import { movementsBetween } from './movements.ts'
 import { expectedOf } from './solved.ts'
 import type { DoseLine, OpeningInput, Purpose } from './types.ts'
@@ -38,7 +39,7 @@ export function doneLines(steps: readonly GivenStep[], input: OpeningInput): Don
     const purpose = PURPOSE_OF_USE[product.uses[0] ?? 'acid'] ?? 'acid'
     const startHours = (dose.atMs - origin) / MS_PER_HOUR
     const turnoverHours = input.turnoverHours ?? LIMITS.turnoverHours
-    const waitHours = Math.max(product.wait.hoursAtLeast, product.wait.turnovers * turnoverHours)
+    const waitHours = mixingHours(product, turnoverHours)
     next = Math.max(next, startHours + waitHours)
     return {
       kind: 'dose',

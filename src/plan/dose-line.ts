@@ -4,6 +4,7 @@ import { borateCaution } from './borate-caution.ts'
 import { effectPerGPerM3, type LinearKey, readingChange } from './effect.ts'
 import { amountInterval, readingSigma } from './interval.ts'
 import { LIMITS } from './limits.ts'
+import { isSlow } from './mixing.ts'
 import { movementsBetween } from './movements.ts'
 import type { DoseMove } from './moves.ts'
 import { hasHighMetals } from './opening-marks.ts'
@@ -23,8 +24,6 @@ const HARD_TO_UNDO: { readonly [P in Purpose]?: LinearKey } = {
 }
 const LEAST_SAFE_SHARE = 0.25
 const MOST_SAFE_SHARE = 0.95
-/** What takes this long to dissolve is no pour: it hangs in a sock and goes in by itself [h]. */
-const SLOW_HOURS = 72
 const LEAST_VOLUME_SHARE = 0.2
 
 export interface LinePlace {
@@ -64,9 +63,8 @@ export function doseLine(move: DoseMove, place: LinePlace, input: OpeningInput, 
   const amountG = gPerM3 * input.volumeM3
   const [lowG, highG] = amountInterval(move, place.jobShare, input)
   const share = safeShare(move, input)
-  const isSlow = product.wait.hoursAtLeast >= SLOW_HOURS
   const least = purpose === 'openingChlorine' && hasHighMetals(input) ? slowPourCount(product, gPerM3) : 1
-  const count = isSlow ? 1 : Math.max(least, pourCount(move.before.totals, product, gPerM3, constants))
+  const count = isSlow(product) ? 1 : Math.max(least, pourCount(move.before.totals, product, gPerM3, constants))
   const spacing = pourSpacingHours(place.turnoverHours)
   const wait = waitHours(product, place)
   const firstG = share === undefined ? amountG : share * amountG

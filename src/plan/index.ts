@@ -1,5 +1,6 @@
 export { deckCard } from './deck-card.ts'
 export type { DeckCard, DeckDose, DeckRow } from './deck-types.ts'
+export { effectPerGPerM3 } from './effect.ts'
 export { HELPERS } from './helpers.ts'
 export { keptReadings, keptWords, type ReadAt } from './kept.ts'
 export { LIMITS } from './limits.ts'
@@ -32,8 +33,10 @@ export type {
   ExchangeLine,
   ExpectedWater,
   GivenDose,
+  Holding,
   KeptReading,
   KnownReading,
+  LastStabiliser,
   LocalRules,
   MetalReadings,
   Movement,
@@ -47,5 +50,5 @@ export type {
   StepLine,
   Targets,
 } from './types.ts'
-export { upkeep } from './upkeep.ts'
+export { chlorineHolding, upkeep } from './upkeep.ts'
 export type { DemandTerm, Upkeep, UpkeepInput } from './upkeep-types.ts'

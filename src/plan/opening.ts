@@ -2,6 +2,7 @@ import { ok, type Problem, type Result } from '../base/index.ts'
 import type { Constants } from '../water/index.ts'
 import { assemble, type Follows, keyMaker } from './assemble.ts'
 import { bathingVerdict, readingAgeHours } from './bathing.ts'
+import { unmixedWords } from './bathing-waits.ts'
 import { checkOpening, type PurposeProducts } from './check-input.ts'
 import { combinedLine } from './combined-line.ts'
 import { combinedPart } from './combined-part.ts'
@@ -23,12 +24,14 @@ import { alkalinityStays, noBalance, notPlaced } from './problems.ts'
 import { pendingDoses, purchasesFor, sumOf } from './purchases.ts'
 import { quickChlorine } from './quick-chlorine.ts'
 import type { ScheduleInput } from './schedule.ts'
+import { withoutSlow } from './slow-doses.ts'
 import { constantsOf, expectedOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
 import { stepLine } from './step-lines.ts'
 import { targetWarnings } from './target-warnings.ts'
 import { isInside } from './targets.ts'
 import type { OpeningInput, OpeningLine, OpeningPlan } from './types.ts'
+import { unknownReadings, withUnknown } from './unknown-readings.ts'
 import { STEPS } from './wording.ts'
 
 /**
@@ -36,25 +39,29 @@ import { STEPS } from './wording.ts'
  * they are put in the order of dosing, each line within the limits, each with the water it should leave behind.
  */
 export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
+  const plan = planOf(asked)
+  return plan.ok ? ok(withUnknown(plan.value, unknownReadings(asked.start))) : plan
+}
+
+function planOf(asked: OpeningInput): Result<OpeningPlan> {
   const given: OpeningInput = { ...asked, productList: asBought(asked) }
   const checked = checkOpening(given)
   if (!checked.ok) return checked
+  const slow = withoutSlow(given)
   const input: OpeningInput = {
     ...given,
-    targets: withinRules(given.targets, given.start, given),
+    targets: withinRules(slow.targets, given.start, given),
   }
   const constants = constantsOf(input.constants)
   const missing = missingReadings(input)
-  const because = tooOldWords(readingAgeHours(input.measuredAtMs, input.nowMs))
+  const because = unmixedWords(input) ?? tooOldWords(readingAgeHours(input.measuredAtMs, input.nowMs))
   const measureAgain = because !== undefined
+  const said = [...(input.remarks ?? []), ...slow.words, ...keptWords(input)]
   const bathing = bathingVerdict(input)
   const { pH, ta_mg_per_L_as_CaCO3 } = input.start
   if (pH === undefined || ta_mg_per_L_as_CaCO3 === undefined) {
     const line = { ...measureMissingLine(), state: 'next' as const }
-    const warnings = [
-      ...keptWords(input),
-      'Without pH and total alkalinity no dose can be checked on its way, so none is named.',
-    ]
+    const warnings = [...said, 'Without pH and total alkalinity no dose can be checked on its way, so none is named.']
     return ok({
       lines: [line],
       purchases: [],
@@ -75,7 +82,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
   const done = doneLines(steps.value, input)
   const now = steps.value.at(-1)?.after ?? start.value.water
   const quick = quickChlorine(checked.value, input)
-  const combined = since.length === 0 ? combinedLine(input, quick.products) : undefined
+  const combined = combinedLine(input, quick.products, since.length === 0 ? 0 : done.nextStartHours)
   const place = {
     startHours: done.nextStartHours,
     nowHours: (input.nowMs - done.originMs) / MS_PER_HOUR,
@@ -100,7 +107,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
       measureAgain,
       startWater: expectedOf(start.value.water),
       endWater: expectedOf(part.end),
-      warnings: [...keptWords(input), ...start.value.assumptions, ...fresh.warnings],
+      warnings: [...said, ...start.value.assumptions, ...fresh.warnings],
       bathing,
     })
   }
@@ -122,7 +129,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
     startWater: expectedOf(start.value.water),
     endWater: expectedOf(ahead.value.end),
     warnings: [
-      ...keptWords(input),
+      ...said,
       ...start.value.assumptions,
       ...(isChlorinated ? quick.warnings : []),
       ...ahead.value.warnings,

@@ -1,13 +1,13 @@
 import { fail, ok, type Result } from '../base/index.ts'
 import { deltaOf, type Product, productById } from '../chemicals/index.ts'
-import { type Constants, daylightHours, evaporationMmPerDay, QUIET_WATER_FACTOR, type Totals } from '../water/index.ts'
+import { type Constants, evaporationMmPerDay, QUIET_WATER_FACTOR, type Totals } from '../water/index.ts'
 import { acidTerms } from './acid-terms.ts'
-import { coveredShare } from './covers.ts'
-import { demandTerms, rangeOf } from './demand-terms.ts'
+import { chlorineSide } from './chlorine-side.ts'
+import { rangeOf } from './demand-terms.ts'
 import { type LinearKey, readingChange } from './effect.ts'
-import { chlorineCeiling, chlorineClash, chlorineFloor } from './floor.ts'
+import { chlorineClash } from './floor.ts'
 import { asBought, usedUpWords } from './fresh.ts'
-import { contactTimesOf, heldFloor } from './held-floor.ts'
+import { contactTimesOf } from './held-floor.ts'
 import { HELPER_FLOOR_NOTE, HELPERS } from './helpers.ts'
 import { floorAboveCeiling } from './problems.ts'
 import { REGIMES } from './regimes.ts'
@@ -15,14 +15,13 @@ import { doseToPH } from './single.ts'
 import { constantsOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
 import { TARGET_LABELS } from './targets.ts'
-import type { KnownReading } from './types.ts'
+import type { Holding, KnownReading } from './types.ts'
 import { betweenStabilisers } from './unknown-stabiliser.ts'
 import { checkUpkeep } from './upkeep-check.ts'
 import type { Upkeep, UpkeepInput } from './upkeep-types.ts'
 
 const DAYS_PER_WEEK = 7
 const DAYS_PER_FORTNIGHT = 14
-const USUAL = { pH: 7.5, alkalinityMgPerL: 90, chlorineMgPerL: 2 } as const
 const BROUGHT: readonly LinearKey[] = [
   'ch_mg_per_L_as_CaCO3',
   'cya_mg_per_L',
@@ -51,29 +50,30 @@ export function upkeep(asked: UpkeepInput): Result<Upkeep> {
   return some.ok ? ok(betweenStabilisers(none.value, some.value, someMgPerL)) : some
 }
 
+/** How chlorine is used up and whether its floor is held; unknown stabiliser is judged as none, which is the worse. */
+export function chlorineHolding(asked: UpkeepInput): Result<Holding> {
+  const { productList, stockG = {} } = asked
+  const input: UpkeepInput = { ...asked, productList: asBought({ productList, stockG }) }
+  const checked = checkUpkeep(input)
+  if (!checked.ok) return checked
+  const read = { ...input.water, cya_mg_per_L: input.water.cya_mg_per_L ?? 0 }
+  const side = chlorineSide(input, read, checked.value.chlorine, constantsOf(input.constants))
+  if (!side.ok) return side
+  const { perDay, steadyMgPerLDay } = side.value.losses
+  return ok({ isHeld: side.value.floor.isHeld, perDay, steadyMgPerLDay })
+}
+
 /** The upkeep of a water; `read` stands for it where what was read leaves stabiliser open. */
 function reckoned(input: UpkeepInput, read: KnownReading): Result<Upkeep> {
   const checked = checkUpkeep(input)
   if (!checked.ok) return checked
   const constants = constantsOf(input.constants)
-  const stabiliser = input.water.cya_mg_per_L
-  const fc = input.targets.fc_mg_per_L_as_Cl2
-  const most = fc?.isOwn ? Number.POSITIVE_INFINITY : chlorineCeiling(stabiliser, input)
-  const residual = Math.min(most, Math.max(chlorineFloor(stabiliser, input).mgPerL, fc?.aim ?? USUAL.chlorineMgPerL))
-  const held = waterHeld(input, read, residual, constants)
-  if (!held.ok) return held
-  const water = held.value.water
-
-  const covered = coveredShare(
-    input.coverKind,
-    input.coverHoursPerDay,
-    daylightHours(input.latitudeDeg, input.dayOfYear),
-  )
-  const helpers = HELPERS.rows.filter((helper) => input.helpers.includes(helper.id))
-  const chlorineTerms = demandTerms(input, water, residual, covered, helpers)
-  const demand = rangeOf(chlorineTerms)
   const { chlorine, acid } = checked.value
-  const floor = heldFloor(input, { terms: chlorineTerms, residualMgPerL: residual, product: chlorine })
+  const side = chlorineSide(input, read, chlorine, constants)
+  if (!side.ok) return side
+  const { held, residual, covered, helpers, terms: chlorineTerms, floor } = side.value
+  const { water } = held
+  const demand = rangeOf(chlorineTerms)
   const gPerM3Day = demand.value / chlorine.availableChlorine
   const productG = (mgPerL: number) => (Math.max(0, mgPerL) / chlorine.availableChlorine) * input.volumeM3
   const productGPerDay = gPerM3Day * input.volumeM3
@@ -104,7 +104,7 @@ function reckoned(input: UpkeepInput, read: KnownReading): Result<Upkeep> {
 
   const unknownHelpers = input.helpers.filter((id) => !HELPERS.get(id))
   const warnings = [
-    ...held.value.assumptions,
+    ...held.assumptions,
     ...unknownHelpers.map((id) => `"${id}" is not a helping device that is known here; it counts for nothing.`),
     ...(fill.value ? [] : ['The fill water is unknown; what make-up water does to pH is left out.']),
     ...usedUpWords(chlorine, input.stockG ?? {}),
@@ -134,25 +134,6 @@ function reckoned(input: UpkeepInput, read: KnownReading): Result<Upkeep> {
     helperNotes: helpers.length > 0 ? [...helpers.map((helper) => helper.note), HELPER_FLOOR_NOTE] : [],
     warnings,
   })
-}
-
-/** The water as it is to be held: pH at its aim, chlorine at the residual, the rest as read. */
-function waterHeld({ targets, waterC }: UpkeepInput, water: KnownReading, residual: number, constants: Constants) {
-  const pH = targets.pH?.aim ?? water.pH ?? USUAL.pH
-  const alkalinity = water.ta_mg_per_L_as_CaCO3 ?? targets.ta_mg_per_L_as_CaCO3?.aim ?? USUAL.alkalinityMgPerL
-  const started = startWater(
-    {
-      ...water,
-      pH,
-      ta_mg_per_L_as_CaCO3: alkalinity,
-      fc_mg_per_L_as_Cl2: residual,
-      temperature_C: waterC,
-    },
-    constants,
-  )
-  if (!started.ok || water.ta_mg_per_L_as_CaCO3 !== undefined) return started
-  const said = `Alkalinity is unknown; the sums take ${alkalinity} mg/L.`
-  return ok({ ...started.value, assumptions: [...started.value.assumptions, said] })
 }
 
 /** Totals of the make-up water; undefined where its pH or alkalinity is unknown. */

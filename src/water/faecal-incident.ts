@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../base/index.ts'
 import { NO_STABILISER_MG_PER_L } from './chlorine-limits.ts'
 import { ORGANISMS } from './contact-time.ts'
-import { incidentStabiliserTooHigh, incidentStabiliserUnknown } from './problems-chlorine.ts'
+import { incidentStabiliserNotSeen, incidentStabiliserTooHigh, incidentStabiliserUnknown } from './problems-chlorine.ts'
 import type { SourceStatus } from './sourcing.ts'
 
 /** Above this no treatment with chlorine is advised [mg/L]: CDC, newer rule (seen second-hand); its study failed above 16. */
@@ -15,6 +15,8 @@ export interface IncidentWater {
   /** Formed stool, or diarrhoea (which may carry Cryptosporidium). */
   readonly kind: 'formed' | 'diarrhoea'
   readonly stabiliserMgPerL: number | undefined
+  /** The least stabiliser that its test tells from none [mg/L]; infinite where it has no such test, absent where all is told. */
+  readonly leastSeenMgPerL?: number | undefined
   readonly pH?: number | undefined
   readonly temperatureC?: number | undefined
 }
@@ -51,6 +53,8 @@ export function faecalIncident(water: IncidentWater): Result<IncidentResponse> {
   if (stabiliser === undefined || !(stabiliser >= 0)) return fail(incidentStabiliserUnknown())
   if (stabiliser > INCIDENT_STABILISER_LIMIT_MG_PER_L)
     return fail(incidentStabiliserTooHigh(stabiliser, INCIDENT_STABILISER_LIMIT_MG_PER_L, kind === 'formed'))
+  if ((water.leastSeenMgPerL ?? 0) > INCIDENT_STABILISER_LIMIT_MG_PER_L)
+    return fail(incidentStabiliserNotSeen(water.leastSeenMgPerL ?? 0, INCIDENT_STABILISER_LIMIT_MG_PER_L))
   const hasStabiliser = stabiliser >= NO_STABILISER_MG_PER_L
   const holds = kind === 'formed' ? FORMED : hasStabiliser ? STABILISED : plain()
   const [first] = holds

@@ -49,7 +49,7 @@ export { co2FluxMolPerM2Day, gasTransferVelocityMPerDay, saturatedCO2MolPerKg, s
 export { type IndexDifference, type IndexTerm, whyIndicesDiffer } from './index-difference.ts'
 export { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL } from './masses.ts'
 export { METALS, type Metal, type MetalFinding, type MetalsAdvice, metalsAdvice } from './metals.ts'
-export { METHODS, type MethodError, type MethodSigma, methodSigma, type TestMethod } from './methods.ts'
+export { leastSeen, METHODS, type MethodError, type MethodSigma, methodSigma, type TestMethod } from './methods.ts'
 export { type ExtraReading, PEOPLE_READING_NAMES, type PeopleReading, type PeopleReadingKey } from './people-reading.ts'
 export { leastSaltMgPerL, READING_KEYS, readingOf, totalsOf } from './reading.ts'
 export { readingFromPeople, type TakenReading, type ToldReading } from './reading-from-people.ts'

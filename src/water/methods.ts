@@ -182,3 +182,19 @@ export function methodSigma(methodId: string, key: PeopleReadingKey, value: numb
   }
   return widest
 }
+
+/** So many standard deviations of none stand out from none (ours). */
+const SEEN_SIGMAS = 2
+
+/**
+ * The least value that a method tells from none, in the reading's own unit: the end of its range, or two standard deviations
+ * of a reading of none, whichever is more. Undefined where it has no such test; an unknown method sees as little as the
+ * blindest test.
+ */
+export function leastSeen(methodId: string, key: PeopleReadingKey): number | undefined {
+  const of = (error: MethodError | undefined) => error && Math.max(error.low, SEEN_SIGMAS * error.absolute)
+  const method = METHODS.get(methodId)
+  if (method) return of(method.errors[key])
+  const all = METHODS.rows.flatMap(({ errors }) => of(errors[key]) ?? [])
+  return all.length > 0 ? Math.max(...all) : undefined
+}

@@ -54,6 +54,19 @@ export function incidentStabiliserUnknown(): Problem {
   }
 }
 
+export function incidentStabiliserNotSeen(leastMgPerL: number, limitMgPerL: number): Problem {
+  const sees = Number.isFinite(leastMgPerL)
+    ? `This test tells stabiliser from none only from ${few(leastMgPerL)} mg/L on`
+    : 'This method has no test for stabiliser'
+  return {
+    code: 'incident-stabiliser-not-seen',
+    path: 'cya_mg_per_L',
+    what: `${sees}, so no treatment can be named: above ${few(limitMgPerL)} mg/L it would not work.`,
+    why: 'With stabiliser in the water the usual chlorine and hours do not kill what they should.',
+    hint: 'Close the pool now, and have stabiliser measured by a photometer or a laboratory, which tell so little. Your health authority’s response rules over anything here.',
+  }
+}
+
 export function incidentStabiliserTooHigh(stabiliserMgPerL: number, limitMgPerL: number, formed: boolean): Problem {
   const replaced = few(Math.ceil(100 * (1 - limitMgPerL / stabiliserMgPerL)))
   const otherwise = formed
