@@ -68,7 +68,8 @@ function topUp(
   const dark = darkLossPerDay(water.totals.temperatureC)
   const [least, most] = leftAfterADay(dark, noon, NOON_HOURS)
   const of = (left: number): string => (aim * left < 0.1 ? 'next to nothing' : `${(aim * left).toFixed(1)} mg/L`)
-  const sun = Number.isFinite(noon) ? ` Noon sun at the surface halves it in about ${few(noon)} min.` : ''
+  const unknown = input.start.cya_mg_per_L === undefined ? ' if there is no stabiliser, which nobody read' : ''
+  const sun = Number.isFinite(noon) ? ` Noon sun at the surface halves it in about ${few(noon)} min${unknown}.` : ''
   const perMgPerL = namedAmount(products.openingChlorine, gramsPerMgPerL)
   return stepLine(
     'measure',
@@ -76,7 +77,7 @@ function topUp(
     {
       title: 'Keep chlorine up each evening',
       how: `Read free chlorine ${when} until the plan is done and bring it back to ${aim} mg/L: about ${perMgPerL.text} of ${products.openingChlorine.label} (${products.openingChlorine.strength}) for each mg/L that is lacking, a turnover away from any acid. Write each dose down.`,
-      why: `The plan takes days and the lines count no loss. Of ${aim} mg/L one day leaves between ${of(least)} in open summer sun and ${of(most)} in the dark.${sun} Below ${low} mg/L nothing holds germs back.`,
+      why: `The plan takes days and the lines count no loss. Of ${aim} mg/L one day leaves between ${of(least)} in open summer sun${input.start.cya_mg_per_L === undefined ? ' without stabiliser' : ''} and ${of(most)} in the dark.${sun} Below ${low} mg/L nothing holds germs back.`,
     },
     startHours,
     0,

@@ -74,7 +74,9 @@ export function startWater(
     )
   for (const key of ['cya_mg_per_L', 'borate_mg_per_L_as_B', 'fc_mg_per_L_as_Cl2'] as const)
     if (known[key] === undefined)
-      assumptions.push(`${TARGET_LABELS[key]} is unknown; the sums go on as if there were none, and none is dosed.`)
+      assumptions.push(
+        `${TARGET_LABELS[key]} is unknown; the sums go on as if there were none, and none is dosed.${key === 'cya_mg_per_L' ? ' How much of the chlorine is active can’t be told.' : ''}`,
+      )
   const totals = totalsOf(reading, constants)
   if (!totals.ok) return totals
   const water = solvedWater(totals.value, constants)

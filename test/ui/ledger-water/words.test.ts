@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { activeWords } from '../../../src/ui/ledger/water/chlorine-words.ts'
 import {
   andList,
   inSentence,
@@ -14,6 +15,7 @@ import {
   carbonDioxideWords,
   indexLacksWords,
   saturationWords,
+  unreadWords,
 } from '../../../src/ui/ledger/water/state-words.ts'
 import { CONSTANT_SETS, equilibrate, totalsOf, type WaterReading } from '../../../src/water/index.ts'
 
@@ -129,6 +131,32 @@ describe('the balance in words', () => {
     expect(alkalinityWords(water)).toContain('carbonate alone')
     expect(alkalinityWords(solved({ pH: 7.5, ta_mg_per_L_as_CaCO3: 90, salt_mg_per_L_as_NaCl: 500 }))).toContain(
       'Nearly all',
+    )
+  })
+
+  test('a part that nobody read is unknown, not none, and the ± of the index says that it leaves it out', () => {
+    const water = solved({ pH: 7.5, ta_mg_per_L_as_CaCO3: 90, salt_mg_per_L_as_NaCl: 500 })
+    const part = { key: 'cya_mg_per_L', atMgPerL: 50, holdsMgPerL: 15.6, lowersSI: 0.09 } as const
+    const isUnknown = alkalinityParts(water, [part]).map(({ id, isUnknown }) => [id, isUnknown])
+    expect(isUnknown).toContainEqual(['cyanurate', true])
+    expect(isUnknown).toContainEqual(['borate', false])
+    expect(alkalinityWords(water, true)).not.toContain('Nearly all')
+    const words = unreadWords(
+      [part],
+      (value) => value.toFixed(0),
+      (value) => value.toFixed(2),
+    )
+    expect(words).toContain('Stabiliser is not measured: 50 mg/L of stabiliser would hold 16 of it')
+    expect(words).toContain('the ± of the index doesn’t count it')
+    expect(unreadWords([], String, String)).toBe(undefined)
+  })
+
+  test('active chlorine of an expected water can’t be told where stabiliser was not read', () => {
+    const equilibrium = solved({ pH: 7.5, ta_mg_per_L_as_CaCO3: 90, salt_mg_per_L_as_NaCl: 500, fc_mg_per_L_as_Cl2: 3 })
+    const reading = {} as never
+    expect(activeWords({ reading, equilibrium }, 'metric')).toMatch(/^1\.\d/)
+    expect(activeWords({ reading, equilibrium, unknown: ['cya_mg_per_L'] }, 'metric')).toContain(
+      'stabiliser is not measured',
     )
   })
 })

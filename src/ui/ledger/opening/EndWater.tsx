@@ -1,7 +1,7 @@
 import type { OpeningPlan } from '../../../plan/index.ts'
 import { useUnits } from '../../context.tsx'
 import { domainOf, formatReading, InkScale } from '../scale/index.ts'
-import { smallMgPerL } from '../water/chlorine-words.ts'
+import { activeWords } from '../water/chlorine-words.ts'
 import { overallMovements, visibleMovements } from './lines.ts'
 import styles from './opening.module.css'
 
@@ -9,7 +9,6 @@ import styles from './opening.module.css'
 export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
   const units = useUnits()
   const movements = visibleMovements(overallMovements(plan.lines), (key, value) => formatReading(key, value, units))
-  const active = plan.endWater?.equilibrium.activeChlorineMgPerL
   return (
     <section className={styles['section']}>
       {movements.length > 0 && (
@@ -30,10 +29,10 @@ export function EndWater({ plan }: { readonly plan: OpeningPlan }) {
           />
         ))}
       </div>
-      {movements.length > 0 && active !== undefined && (
+      {movements.length > 0 && plan.endWater && (
         <p className={styles['faint']}>
-          Active chlorine <em className={styles['expected']}>{smallMgPerL(active, units)}</em>, the part of the free
-          chlorine that is not held by stabiliser or as hypochlorite.
+          Active chlorine, the part of the free chlorine that is not held by stabiliser or as hypochlorite:{' '}
+          <em className={styles['expected']}>{activeWords(plan.endWater, units)}</em>.
         </p>
       )}
       {movements.some(({ key }) => key === 'fc_mg_per_L_as_Cl2') && (

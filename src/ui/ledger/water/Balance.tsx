@@ -1,4 +1,4 @@
-import { deriveWater, sigmaFromTests } from '../../../derive/index.ts'
+import { deriveWater, sigmaFromTests, type UnknownPart, unknownParts } from '../../../derive/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { CONSTANT_SETS, type Equilibrium } from '../../../water/index.ts'
 import { useApp, useUnits } from '../../context.tsx'
@@ -10,7 +10,7 @@ import { Indices } from './Indices.tsx'
 import { PartRows } from './PartRows.tsx'
 import type { NumberedProps } from './Readings.tsx'
 import { OF_FILL_WATER } from './reading-words.ts'
-import { alkalinityParts, alkalinityWords, carbonDioxideWords } from './state-words.ts'
+import { alkalinityParts, alkalinityWords, carbonDioxideWords, unreadWords } from './state-words.ts'
 import styles from './water.module.css'
 
 /** Whether the water takes from its walls or leaves scale on them, what its alkalinity is made of, and its carbon dioxide. */
@@ -38,7 +38,7 @@ export function Balance({ system, number }: NumberedProps) {
             known={water.known}
             sigma={sigma}
           />
-          <Alkalinity equilibrium={solved.value.equilibrium} />
+          <Alkalinity equilibrium={solved.value.equilibrium} unknown={unknownParts(water, constants)} />
         </>
       ) : (
         <ProblemNote problem={solved.problem} />
@@ -54,31 +54,42 @@ export function Balance({ system, number }: NumberedProps) {
   )
 }
 
+interface AlkalinityProps {
+  readonly equilibrium: Equilibrium
+  readonly unknown: readonly UnknownPart[]
+}
+
 /** Total alkalinity by what holds it, and the carbon dioxide beside it. */
-function Alkalinity({ equilibrium }: { readonly equilibrium: Equilibrium }) {
+function Alkalinity({ equilibrium, unknown }: AlkalinityProps) {
   const units = useUnits()
   const mgPerL = (value: number, digits: number) => formatQuantity('alkalinity', value, units, { digits })
   const { total } = equilibrium.alkalinity
-  const parts = alkalinityParts(equilibrium)
+  const parts = alkalinityParts(equilibrium, unknown)
   const share = (value: number) => shareWords(value, total, units)
+  const atMost = (id: string, words: string) => (unknown.length > 0 && id === 'carbonate' ? `at most ${words}` : words)
   return (
     <div className={styles['sub']}>
       <h4>Alkalinity by what holds it</h4>
       <PartBar
         parts={parts}
         quantity="alkalinity"
-        words={`Total alkalinity: ${parts.map((part) => `${part.label} ${share(part.value)}`).join(', ')}`}
+        words={`Total alkalinity: ${parts.map((part) => `${part.label} ${part.isUnknown ? 'not measured' : atMost(part.id, share(part.value))}`).join(', ')}`}
       />
       <table className={styles['rows']}>
         <tbody>
           <PartRows
             total={{ label: 'Total alkalinity, as CaCO₃', value: mgPerL(total, 0) }}
             parts={parts}
-            format={(value) => `${mgPerL(value, 1)}, ${share(value)}`}
+            format={(value, id) => atMost(id, `${mgPerL(value, 1)}, ${share(value)}`)}
           />
           <tr>
             <td colSpan={2} className={styles['words']}>
-              {alkalinityWords(equilibrium)}
+              {alkalinityWords(equilibrium, unknown.length > 0)}{' '}
+              {unreadWords(
+                unknown,
+                (value) => mgPerL(value, 0),
+                (value) => formatQuantity('number', value, units, { digits: 2 }),
+              )}
             </td>
           </tr>
           <tr className={styles['total']}>

@@ -3,8 +3,8 @@ import styles from './water.module.css'
 
 interface PartRowsProps {
   readonly total: { readonly label: string; readonly value: string }
-  readonly parts: readonly BarPart[]
-  readonly format: (value: number) => string
+  readonly parts: readonly (BarPart & { readonly isUnknown?: boolean })[]
+  readonly format: (value: number, id: string) => string
 }
 
 /** The rows under a bar: the whole, and each part with the ink it is drawn in. */
@@ -21,7 +21,7 @@ export function PartRows({ total, parts, format }: PartRowsProps) {
             <PartSample ink={part.ink} />
             {part.label}
           </th>
-          <td>{part.value === 0 ? 'none' : format(part.value)}</td>
+          <td>{part.isUnknown ? 'not measured' : part.value === 0 ? 'none' : format(part.value, part.id)}</td>
         </tr>
       ))}
     </>

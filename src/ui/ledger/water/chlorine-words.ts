@@ -1,4 +1,5 @@
 import type { ActiveChlorineAccount } from '../../../derive/index.ts'
+import type { ExpectedWater } from '../../../plan/index.ts'
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 import {
   CONSTANT_SETS,
@@ -35,6 +36,13 @@ function digitsOf(value: number): number {
 /** A small concentration with two figures, or with no more decimals than two figures of the half-width leave it [mg/L]. */
 export function smallMgPerL(value: number, units: UnitSystem, halfWidth = 0): string {
   return formatQuantity('concentration', value, units, { digits: digitsBeside(value, halfWidth) })
+}
+
+/** How much of the chlorine of an expected water is active, or why that can't be told. */
+export function activeWords({ equilibrium, unknown = [] }: ExpectedWater, units: UnitSystem): string {
+  if (unknown.includes('fc_mg_per_L_as_Cl2')) return 'can’t be told: free chlorine is not measured'
+  if (unknown.includes('cya_mg_per_L')) return 'can’t be told: stabiliser is not measured'
+  return smallMgPerL(equilibrium.activeChlorineMgPerL, units)
 }
 
 /** The half-width at the decimals of the concentration that it stands after, without its unit; never none. */

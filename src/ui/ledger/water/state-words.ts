@@ -1,3 +1,4 @@
+import type { UnknownPart } from '../../../derive/index.ts'
 import type { ReadingValues } from '../../../document/index.ts'
 import type { Equilibrium, IndexTerm } from '../../../water/index.ts'
 import type { BarPart } from '../scale/index.ts'
@@ -43,19 +44,51 @@ export function carbonDioxideWords(log10PCO2Atm: number, formatFactor: (factor: 
 }
 
 /** Total alkalinity by what it belongs to [mg/L as CaCO3]; the parts add up to the total. */
-export function alkalinityParts(equilibrium: Equilibrium): readonly BarPart[] {
+export function alkalinityParts(
+  equilibrium: Equilibrium,
+  unknown: readonly Pick<UnknownPart, 'key'>[] = [],
+): readonly (BarPart & { readonly isUnknown?: boolean })[] {
   const { carbonate, borate, cyanurate, chlorinatedCyanurate, hypochlorite, hydroxide } = equilibrium.alkalinity
   return [
     { id: 'carbonate', label: 'Carbonate', value: carbonate, ink: 'plain' },
-    { id: 'cyanurate', label: 'Cyanurate, the stabiliser', value: cyanurate + chlorinatedCyanurate, ink: 'hatched' },
-    { id: 'borate', label: 'Borate', value: borate, ink: 'dotted' },
+    {
+      id: 'cyanurate',
+      label: 'Cyanurate, the stabiliser',
+      value: cyanurate + chlorinatedCyanurate,
+      ink: 'hatched',
+      isUnknown: unknown.some(({ key }) => key === 'cya_mg_per_L'),
+    },
+    {
+      id: 'borate',
+      label: 'Borate',
+      value: borate,
+      ink: 'dotted',
+      isUnknown: unknown.some(({ key }) => key === 'borate_mg_per_L_as_B'),
+    },
     { id: 'other', label: 'Hypochlorite, hydroxide', value: hypochlorite + hydroxide, ink: 'solid' },
   ]
 }
 
+/** What the parts that nobody read would hold, and what they would do to the index. */
+export function unreadWords(
+  parts: readonly UnknownPart[],
+  format: (mgPerL: number) => string,
+  formatIndex: (value: number) => string,
+): string | undefined {
+  if (parts.length === 0) return undefined
+  const names = parts.map(({ key }) => (key === 'cya_mg_per_L' ? 'Stabiliser' : 'borate'))
+  const each = parts.map(
+    ({ key, atMgPerL, holdsMgPerL, lowersSI }) =>
+      `${atMgPerL} mg/L of ${key === 'cya_mg_per_L' ? 'stabiliser' : 'borate'} would hold ${format(holdsMgPerL)} of it and lower calcite SI by ${formatIndex(lowersSI)}`,
+  )
+  const list = andList(names)
+  return `${list.charAt(0).toUpperCase()}${list.slice(1)} ${parts.length === 1 ? 'is' : 'are'} not measured: ${each.join('; ')}. So the carbonate is at most what stands here, and the ± of the index doesn’t count it.`
+}
+
 /** Which part counts for balance, and what the rest is good for. */
-export function alkalinityWords({ alkalinity }: Equilibrium): string {
+export function alkalinityWords({ alkalinity }: Equilibrium, isPartUnknown = false): string {
   const rest = alkalinity.total - alkalinity.carbonate
+  if (isPartUnknown) return 'Balance goes by the carbonate alone; the titration counts whatever else there is with it.'
   if (rest < 0.03 * alkalinity.total) return 'Nearly all of it is carbonate, which is what balance goes by.'
   return `Balance goes by the carbonate alone. The other ${rest.toFixed(0)} mg/L steady pH too, but make no scale, and the titration counts them all as one.`
 }
