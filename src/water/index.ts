@@ -37,6 +37,7 @@ export {
   saturationVapourPressureKPa,
   windAt2M,
 } from './evaporation.ts'
+export { excessChlorine } from './excess-chlorine.ts'
 export {
   type ChlorineHold,
   faecalIncident,
