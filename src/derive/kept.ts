@@ -2,6 +2,7 @@ import { momentMs, type ReadingSet, type Spec, type System } from '../document/i
 import { type GivenDose, type KeptReading, keptReadings, type ReadAt } from '../plan/index.ts'
 import type { PeopleReading } from '../water/index.ts'
 import type { ConstantsId } from './constants.ts'
+import { trustedValues } from './hold.ts'
 import { isPools, latestReadings } from './latest.ts'
 import { deriveProducts } from './products.ts'
 import { noneDoubted } from './stabiliser.ts'
@@ -46,13 +47,12 @@ export function readingsToDoseBy(
   if (!newest) return undefined
   const products = deriveProducts(spec, system.id, nowMs)
   const doubted = noneDoubted(system, newest, products)
-  const at = (set: ReadingSet): ReadAt => ({
-    values: dosableReading(set, constants),
-    atMs: momentMs(set.at),
-    method: set.method,
-  })
-  const read = at(newest)
   const isOurs = (set: ReadingSet) => isPools(set, system)
+  const at = (set: ReadingSet): ReadAt => {
+    const values = dosableReading(set, constants)
+    return { values: isOurs(set) ? trustedValues(values, set) : values, atMs: momentMs(set.at), method: set.method }
+  }
+  const read = at(newest)
   // a report about the main says nothing of the pool, and the pool's nothing of it
   const earlier = isOurs(newest) ? system.water.readings.filter((set) => set !== newest && isOurs(set)).map(at) : []
   const kept = keptReadings(read, earlier, {

@@ -4,6 +4,7 @@ import {
   closedOn,
   type DeckCard,
   deckCard,
+  heldOpening,
   type OpeningInput,
   type OpeningPlan,
   openingPlan,
@@ -12,6 +13,7 @@ import {
 import { lastCombined } from './combined.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
 import { againstDevices } from './devices.ts'
+import { holdOf, targetsToDose } from './hold.ts'
 import { holdingOf } from './holding.ts'
 import { givenDoses, readingsToDoseBy } from './kept.ts'
 import { isCopyOf, latestReadings } from './latest.ts'
@@ -74,7 +76,7 @@ function openingInputOf(
       volumeSigmaM3: volume.sigmaM3,
       surface: spec.site.surface,
       regimeId: system.regime.id,
-      targets: deriveTargetsAt(spec, systemId, nowMs).targets,
+      targets: targetsToDose(deriveTargetsAt(spec, systemId, nowMs).targets, own),
       products: system.regime.products,
       start: dosed?.values ?? {},
       kept: toDoseBy?.kept,
@@ -124,12 +126,15 @@ export const deriveOpening = memoLast(
   ): Result<OpeningPlan> => {
     const input = openingInputOf(spec, systemId, nowMs, packageSystem, constants)
     if (!input.ok) return input
-    const plan = openingPlan(input.value)
     const system = systemById(spec, systemId)
+    const hold = system && holdOf(spec, system, nowMs)
+    const plan = hold ? heldOpening(input.value, hold) : openingPlan(input.value)
     if (!plan.ok || !system) return plan
     const warnings = shedWarnings(spec, systemId, nowMs)
     const lines = withDeviceCautions(plan.value.lines, system)
-    return { ok: true, value: { ...plan.value, lines, warnings: [...warnings, ...plan.value.warnings] } }
+    // why nothing is dosed comes before all that is said of what would be
+    const said = hold ? [...plan.value.warnings, ...warnings] : [...warnings, ...plan.value.warnings]
+    return { ok: true, value: { ...plan.value, lines, warnings: said } }
   },
 )
 

@@ -3,6 +3,7 @@ import type { ClimateMonth, Spec } from '../document/index.ts'
 import { keptWords, REGIMES, type Upkeep, type UpkeepInput, upkeep } from '../plan/index.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
 import { againstDailyChlorine } from './devices.ts'
+import { holdOf } from './hold.ts'
 import { readingsToDoseBy } from './kept.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
@@ -118,11 +119,13 @@ export const deriveUpkeep = memoLast(
     const { assumed, kept } = basis.value
     const said = assumed.length === 0 ? [] : [`Assumed, since it was not given: ${assumed.join('; ')}.`]
     const system = systemById(spec, systemId)
-    const blocked = system ? againstDailyChlorine(system) : []
+    const held = system && holdOf(spec, system, nowMs)?.words
+    const first = held === undefined ? [] : [held]
+    const blocked = [...first, ...(system ? againstDailyChlorine(system) : [])]
     return ok({
       ...result.value,
       ...(blocked.length > 0 ? { blocked } : {}),
-      warnings: [...shedWarnings(spec, systemId, nowMs), ...kept, ...result.value.warnings, ...said],
+      warnings: [...first, ...shedWarnings(spec, systemId, nowMs), ...kept, ...result.value.warnings, ...said],
     })
   },
 )

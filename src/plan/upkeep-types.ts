@@ -85,7 +85,10 @@ export interface Upkeep {
     | readonly { readonly organism: string; readonly minutes: number; readonly source: string }[]
     | undefined
   readonly helperNotes: readonly string[]
-  /** Devices that must not hold the daily chlorine, by what they held before; absent where none. Among `warnings` too. */
+  /**
+   * Why the doses are not to be given as they stand: the pool is closed, readings can't be trusted, a device must not hold the
+   * daily chlorine by what it held before. Absent where nothing stands against them; among `warnings` too.
+   */
   readonly blocked?: readonly string[] | undefined
   readonly warnings: readonly string[]
 }

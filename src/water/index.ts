@@ -82,7 +82,7 @@ export {
   superchlorination,
 } from './superchlorination.ts'
 export { type TableIndex, tableIndex } from './table-index.ts'
-export { TEST_TRAPS, type TestTrap, type TrapHere, trapsFor } from './test-traps.ts'
+export { DPD_LIMIT_MG_PER_L, TEST_TRAPS, type TestTrap, type TrapHere, trapsFor } from './test-traps.ts'
 export {
   addTotals,
   atTemperature,

@@ -10,6 +10,8 @@ export interface TestTrap {
   /** The readings it spoils here; none where it does not bite. */
   readonly concerns: (reading: PeopleReading, methodId: string) => readonly PeopleReadingKey[]
   readonly text: string
+  /** Set where the reading it spoils must not be dosed by: it has to be read again, another way, before anything goes in. */
+  readonly isSpoilt?: true | undefined
   readonly source: string
   readonly status: SourceStatus
 }
@@ -27,7 +29,7 @@ const chlorineOf = (reading: PeopleReading) =>
 /** Above this much free chlorine phenol red and the alkalinity indicator are bleached or changed [mg/L]. */
 const INDICATOR_LIMIT = 10
 /** Above this much chlorine a simple DPD test begins to bleach [mg/L]. */
-const DPD_LIMIT = 8
+export const DPD_LIMIT_MG_PER_L = 8
 const COLD_SAMPLE_C = 21
 const COPPER_SPOILS_HARDNESS = 0.2
 const TRADE: SourceStatus = 'common practice, no source'
@@ -36,8 +38,9 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
   {
     id: 'dpd-bleached',
     concerns: (reading, method) =>
-      isColour(method) && chlorineOf(reading) >= DPD_LIMIT ? given(reading, ...CHLORINE) : [],
+      isColour(method) && chlorineOf(reading) >= DPD_LIMIT_MG_PER_L ? given(reading, ...CHLORINE) : [],
     text: 'So much chlorine bleaches the test’s own colour, and it may read far too low. Mix the sample with nine parts of chlorine-free water, read again and multiply by ten; or count drops.',
+    isSpoilt: true,
     source: 'DPD methods',
     status: 'from memory',
   },
@@ -53,6 +56,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
     concerns: (reading, method) =>
       isColour(method) && over(reading.fc_mg_per_L_as_Cl2, INDICATOR_LIMIT) ? given(reading, 'pH') : [],
     text: 'Above 10 mg/L of free chlorine phenol red turns into another dye and pH reads too high. Wait until chlorine is below 10, or use a meter; dose no acid for this reading.',
+    isSpoilt: true,
     source: 'phenol red and chlorine',
     status: TRADE,
   },
@@ -63,6 +67,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
         ? given(reading, 'ta_mg_per_L_as_CaCO3')
         : [],
     text: 'So much chlorine bleaches the indicator: the end shows as blue to yellow instead of green to red. Take the chlorine out of the sample first with a drop of thiosulfate.',
+    isSpoilt: true,
     source: 'alkalinity titration',
     status: TRADE,
   },
@@ -73,6 +78,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
         ? given(reading, 'cya_mg_per_L')
         : [],
     text: 'The cloud that shows stabiliser forms differently in cold water, and the reading is off by tens of mg/L. Let the sample warm to 21 to 25 °C, mix as the kit says, and read it in daylight.',
+    isSpoilt: true,
     source: 'melamine turbidity test',
     status: TRADE,
   },
@@ -119,6 +125,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
         ? given(reading, 'ch_mg_per_L_as_CaCO3', 'th_mg_per_L_as_CaCO3')
         : [],
     text: 'Metals blur the end point: it stays purple. Add a few drops of the titrant before the indicator, and count them in.',
+    isSpoilt: true,
     source: 'EDTA titration of hardness',
     status: 'from memory',
   },

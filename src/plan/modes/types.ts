@@ -169,6 +169,8 @@ export interface StartMode {
   readonly targets: readonly TargetPhase[]
   readonly steps: readonly StartStep[]
   readonly notes: readonly string[]
+  /** Where the pool stays closed after the last day, until another start is begun: what to do meanwhile. */
+  readonly staysClosed?: { readonly title: string; readonly how: string; readonly why: string } | undefined
   readonly figures?: ((values: StartValues, context: StartContext) => Result<StartFigures>) | undefined
 }
 

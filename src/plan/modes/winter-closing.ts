@@ -140,5 +140,10 @@ export const WINTER_CLOSING: StartMode = {
     'Through winter look once a month: level, cover, leaves, water on the cover. In mild spells read chlorine where you can.',
     'Where it does not freeze, leave the pump running a few hours a day and keep the usual bands.',
   ],
+  staysClosed: {
+    title: 'The pool is closed for winter',
+    how: 'Nothing is dosed and nobody bathes. Look once a month: level, cover, leaves, water on the cover. When winter is over, begin “Spring opening after winter”, or another start that fits; the plan goes on from the readings you take then.',
+    why: 'Under a cover with the pump off nothing mixes, and what a winter leaves of each reading is another water.',
+  },
   figures: winterFigures,
 }

@@ -51,7 +51,7 @@ export function SeasonChapter() {
           {result.value.blocked?.map((words) => (
             <p key={words} className={styles['note']} role="alert">
               <span>
-                <strong>Not in what you have.</strong> {words}
+                <strong>Not as it stands.</strong> {words}
               </span>
             </p>
           ))}
