@@ -170,3 +170,13 @@ describe('another kind of floor', () => {
     expect('otherFloors' in main(edited(as(sloped, 'flat'), 'drawOutline', { outline: outlines[1]![1] }))).toBe(false)
   })
 })
+
+test('an owner who measures in feet starts from round feet, one who measures in metres from round metres', () => {
+  const started = (roundIn: 'metres' | 'feet') =>
+    main(edited(blankSpec(), 'drawOutline', { outline: outlines[0]![1], roundIn }))
+  const feet = started('feet')
+  expect(depthsOfFloor(feet.floor).map((m) => m / FOOT)).toEqual([expect.closeTo(3.5, 12), expect.closeTo(5.5, 12)])
+  expect(feet.freeboardM / FOOT).toBeCloseTo(0.5, 12)
+  expect(depthsOfFloor(started('metres').floor)).toEqual([1.1, 1.7])
+  expect(started('metres').freeboardM).toBe(0.15)
+})

@@ -93,9 +93,9 @@ test('a hopper: a depth line is drawn by hand, pulled about, typed, and taken ba
     const box = await sheet(page).boundingBox()
     if (!box) throw new Error('the sheet has no place on the screen')
     const presses = Math.round((middle.x - (box.x + box.width / 2)) / 16)
-    for (let i = 0; i < presses; i++) await page.keyboard.press('Shift+ArrowRight')
+    for (let i = 0; i < presses; i++) await page.keyboard.press('Control+Shift+ArrowRight')
     for (const keys of [[], ['ArrowRight'], ['ArrowUp'], ['ArrowLeft']]) {
-      for (const key of keys) await page.keyboard.press(`Shift+${key}`)
+      for (const key of keys) await page.keyboard.press(`Control+Shift+${key}`)
       await page.keyboard.press('Enter')
     }
     await page.keyboard.press('Enter')
@@ -147,7 +147,7 @@ test('soundings: taken by pressing places, by keyboard on the sheet, and in the 
   await test.step('by keyboard on the sheet', async () => {
     await sheet(page).focus()
     await page.keyboard.press('ArrowUp')
-    await page.keyboard.press('Shift+ArrowUp')
+    await page.keyboard.press('Control+Shift+ArrowUp')
     await page.keyboard.press('Enter')
     await expect(strip(page).getByRole('textbox', { name: 'Depth here' })).toBeFocused()
     await page.keyboard.type('1.5')

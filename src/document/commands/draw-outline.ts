@@ -10,8 +10,12 @@ import type { Body } from '../types.ts'
 import { defineEdit } from './define.ts'
 import { changed, replaced, without } from './places.ts'
 
-/** Depths of a floor that nobody has measured yet, from the shallow end to the deep one [m]. */
-const ASSUMED_DEPTHS_M = [1.1, 1.7] as const
+const FOOT_M = 0.3048
+/** Depths of a floor that nobody has measured yet, from the shallow end to the deep one, and the height of its rim [m]. */
+const ASSUMED = {
+  metres: { depthsM: [1.1, 1.7], rimM: DEFAULTS.freeboardM },
+  feet: { depthsM: [3.5 * FOOT_M, 5.5 * FOOT_M], rimM: FOOT_M / 2 },
+} as const
 /** How well a loop drawn by hand gives the form of a pool, one standard deviation [m]. */
 const SKETCH_TOLERANCE = { planM: 0.1, depthM: 0.1 }
 
@@ -31,8 +35,10 @@ export const drawOutline = defineEdit({
     wall: v.optional(WallSchema),
     tolerance: v.optional(ToleranceSchema),
     sketch: v.optional(SketchSchema),
+    /** What the owner measures in: figures that are assumed are round in it. */
+    roundIn: v.optional(v.picklist(['metres', 'feet'])),
   }),
-  apply: (spec, { outline, bodyId, name, systemId, floor, wall, tolerance, sketch }) => {
+  apply: (spec, { outline, bodyId, name, systemId, floor, wall, tolerance, sketch, roundIn = 'metres' }) => {
     const old = spec.bodies[0]
     const system = systemId ?? old?.system ?? spec.systems[0]?.id ?? DEFAULTS.systemId
     if (!spec.systems.some(({ id }) => id === system))
@@ -46,7 +52,7 @@ export const drawOutline = defineEdit({
       floor: { kind: 'flat', depthM: 0 },
       wall: { kind: 'vertical' },
       features: [],
-      freeboardM: DEFAULTS.freeboardM,
+      freeboardM: ASSUMED[roundIn].rimM,
       levelM: DEFAULTS.levelM,
       tolerance: DEFAULTS.tolerance,
     }
@@ -56,7 +62,7 @@ export const drawOutline = defineEdit({
       outline,
       islands: [],
       features: [],
-      floor: floor ?? assumedFloor(outline),
+      floor: floor ?? assumedFloor(outline, ASSUMED[roundIn].depthsM),
       wall: wall ?? base.wall,
       tolerance: tolerance ?? (sketch ? SKETCH_TOLERANCE : base.tolerance),
       depthsAssumed: floor ? undefined : true,
@@ -69,12 +75,11 @@ export const drawOutline = defineEdit({
 })
 
 /** A slope along the longer side of the outline's box, through its middle. */
-function assumedFloor(outline: Path): Floor {
+function assumedFloor(outline: Path, [shallow, deep]: readonly [number, number]): Floor {
   const { minX, minY, maxX, maxY } = boundsOf(outline)
   const [x, y] = [(minX + maxX) / 2, (minY + maxY) / 2]
   const isWide = maxX - minX >= maxY - minY
   const length = Math.max(isWide ? maxX - minX : maxY - minY, 0.01)
-  const [shallow, deep] = ASSUMED_DEPTHS_M
   return {
     kind: 'profile',
     axis: isWide ? { from: [minX, y], to: [minX + length, y] } : { from: [x, minY], to: [x, minY + length] },

@@ -10,6 +10,8 @@ interface Props {
   readonly view: View
   readonly panes: Panes
   readonly units: UnitSystem
+  /** One standard deviation of a sketch's scale, as a fraction; 0 of a drawing. */
+  readonly scaleSigma: number
   readonly canEdit: boolean
   readonly selected: 'x' | 'y' | undefined
   readonly onPress: (axis: 'x' | 'y') => void
@@ -18,20 +20,27 @@ interface Props {
 const AWAY_PX = 30
 const EDGE_PX = 26
 
+/** Height on the screen of the line that the overall length stands on, over an outline's uppermost place [px]. */
+export function acrossLineY(topPx: number): number {
+  return Math.max(EDGE_PX, topPx - AWAY_PX)
+}
+
 /** Overall length and width, written on the drawing; pressed, they are typed. */
 export const Dimensions = memo(function Dimensions(props: Props) {
-  const { bounds, view, panes, units, canEdit, selected, onPress } = props
+  const { bounds, view, panes, units, scaleSigma, canEdit, selected, onPress } = props
   const box = boundsInSheet(bounds, view.turn)
   const x = (u: number) => panes.width / 2 + (u - view.u) * view.scale
   const y = (v: number) => panes.planHeight / 2 - (v - view.v) * view.scale
   const [left, right, top, bottom] = [x(box.minX), x(box.maxX), y(box.maxY), y(box.minY)]
   const isTurned = view.turn % 2 === 1
-  const lineY = Math.max(EDGE_PX, top - AWAY_PX)
+  const lineY = acrossLineY(top)
   const lineX = Math.min(panes.width - 14, right + AWAY_PX + (isNarrow(panes) ? 14 : 30))
   const middleX = Math.min(panes.width - 60, Math.max(60, (left + right) / 2))
   const middleY = Math.min(panes.planHeight - 40, Math.max(lineY + 34, (top + bottom) / 2))
-  const across = formatQuantity('length', box.maxX - box.minX, units, { style: 'long' })
-  const upright = formatQuantity('length', box.maxY - box.minY, units, { style: 'long' })
+  const write = (m: number) =>
+    formatQuantity('length', m, units, { style: 'long', ...(scaleSigma > 0 ? { sigma: scaleSigma * m } : {}) })
+  const across = write(box.maxX - box.minX)
+  const upright = write(box.maxY - box.minY)
   // A line whose ends are out of sight would lie across the drawing and measure nothing.
   const isAcrossSeen = left > 0 && right < panes.width && top - AWAY_PX > 4
   const isUprightSeen = top > 0 && bottom < panes.planHeight + 4 && right + AWAY_PX < panes.width

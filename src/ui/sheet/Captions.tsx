@@ -1,17 +1,22 @@
 import { memo, useMemo } from 'react'
+import { boundsOf } from '../../basin/index.ts'
 import { isLineAssumed } from '../../document/index.ts'
 import { formatQuantity } from '../../units/index.ts'
 import { useUnits } from '../context.tsx'
 import { assumedNote } from '../ledger/basin/assumed-words.ts'
+import { acrossLineY } from '../plan/Dimensions.tsx'
 import styles from '../plan/plan.module.css'
 import type { Subject } from './useScene.ts'
-import type { Panes, View } from './view.ts'
+import { boundsInSheet, type Panes, type View } from './view.ts'
 
 interface Props {
   readonly view: View
   readonly panes: Panes
   readonly subject: Subject
 }
+
+/** Where the plan's name stands [px]. */
+const NAME_Y = 22
 
 const FROM_WORDS = {
   waterline: '',
@@ -37,32 +42,48 @@ export const Captions = memo(function Captions({ view, panes, subject }: Props) 
       : `water ${formatQuantity('length', Math.abs(body.levelM), units)} ${body.levelM < 0 ? 'below' : 'above'} its normal line`
   return (
     <>
-      <Caption x={18} y={22} name="PLAN" notes={[sketch, from]} isStacked />
+      <Caption x={18} y={NAME_Y} name="PLAN" notes={[sketch, from]} under={belowLine(topOf(body, view, panes))} />
       <Caption x={18} y={panes.planHeight + 16} name="SECTION A–A′" notes={[stretch, level, assumed, line]} />
     </>
   )
 })
+
+/** The outline's uppermost place on the screen [px]. */
+function topOf(body: Subject['body'], view: View, panes: Panes): number {
+  const { maxY } = boundsInSheet(boundsOf(body.outline), view.turn)
+  return panes.planHeight / 2 - (maxY - view.v) * view.scale
+}
+
+const UNDER_PX = 15
+/** How near a line may run to the notes' base, over it and under it [px]. */
+const [OVER_PX, BELOW_PX] = [14, 5]
+
+/** How far below the plan's name its notes stand, so that the line of the overall length doesn't strike them out [px]. */
+export function belowLine(topPx: number): number {
+  const line = acrossLineY(topPx) - NAME_Y
+  return line > UNDER_PX - OVER_PX && line < UNDER_PX + BELOW_PX ? line + OVER_PX : UNDER_PX
+}
 
 function Caption({
   x,
   y,
   name,
   notes,
-  isStacked = false,
+  under,
 }: {
   readonly x: number
   readonly y: number
   readonly name: string
   readonly notes: readonly string[]
-  /** The notes stand below the name, where a dimension may run beside it. */
-  readonly isStacked?: boolean
+  /** The notes stand that far below the name, where a dimension may run beside it [px]. */
+  readonly under?: number
 }) {
   const said = notes.filter((note) => note !== '').join(' · ')
   return (
     <text className={styles['caption']} x={x} y={y}>
       {name}
       {said === '' ? null : (
-        <tspan className={styles['captionNote']} {...(isStacked ? { x, dy: 15 } : { dx: 8 })}>
+        <tspan className={styles['captionNote']} {...(under === undefined ? { dx: 8 } : { x, dy: under })}>
           {said}
         </tspan>
       )}

@@ -99,6 +99,7 @@ function Grips({
     <>
       <Dimensions
         {...{ bounds, view, panes, units }}
+        scaleSigma={subject.body.sketch?.scaleSigma ?? 0}
         canEdit={scene.canEdit}
         selected={selectedKey === 'dimension-x' ? 'x' : selectedKey === 'dimension-y' ? 'y' : undefined}
         onPress={onDimension}

@@ -1,17 +1,21 @@
 import { boundsOf, type Path, type Point } from '../../basin/index.ts'
 import type { Body, Command, CommandArgs, RingRef, SegmentKind } from '../../document/index.ts'
 import type { Feature } from '../../features/index.ts'
+import type { UnitSystem } from '../../units/index.ts'
 import type { Ring } from './items.ts'
 
 /** Standard deviation of a drawing's scale before any length is known: it may be anything about a pool's size. */
 const UNSCALED_SIGMA = 0.35
 
+/** What lengths nobody has said yet are round in. */
+export const roundIn = (units: UnitSystem) => (units === 'metric' ? 'metres' : 'feet')
+
 /** The commands that the sheet gives; the one place where their names and arguments are written. */
 export const edits = {
   /** A new basin from an outline laid out by hand, as a loop or by points: a sketch until its lengths are known. */
-  draw: (outline: Path): Command => ({
+  draw: (outline: Path, units: UnitSystem): Command => ({
     id: 'drawOutline',
-    args: { outline, sketch: { scaleSigma: UNSCALED_SIGMA } },
+    args: { outline, roundIn: roundIn(units), sketch: { scaleSigma: UNSCALED_SIGMA } },
   }),
   movePoint: (bodyId: string, ring: Ring, node: number, to: Point): Command => ({
     id: 'movePoint',

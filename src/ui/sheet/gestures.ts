@@ -82,11 +82,14 @@ export function grab(hands: Hands, placed: PlacedItem, press: Press): Gesture {
 export function freehand(hands: Hands, press: Press): Gesture {
   const { app, local } = hands
   return loopGesture(hands, press, 'Keep the pointer down and go once around the pool.', (outline) => {
-    if (app.getState().dispatch(edits.draw(outline))) return
+    if (app.getState().dispatch(edits.draw(outline, app.getState().settings.units))) return
     app.getState().setTool('select')
     local.setState({ spoken: 'Outline drawn. It is a sketch until its size is said.' })
   })
 }
+
+/** How far the outline may lie from the line that was drawn, as a share of its size: what a hand trembles, no bend that it means. */
+export const STROKE_FIT = 0.006
 
 /** A stroke that follows the pointer; let go, it is handed on as a loop of few smooth points. */
 export function loopGesture(hands: Hands, press: Press, hint: string, give: (loop: Path) => void): Gesture {
@@ -111,7 +114,7 @@ export function loopGesture(hands: Hands, press: Press, hint: string, give: (loo
         app.getState().notify({ tone: 'info', text: hint })
         return
       }
-      const fitted = fitLoop(stroke, size * 0.015)
+      const fitted = fitLoop(stroke, size * STROKE_FIT)
       if (fitted.ok) give(fitted.value)
       else app.getState().notify({ tone: 'problem', text: fitted.problem.what, hint: fitted.problem.hint })
     },

@@ -28,13 +28,14 @@ export function closeDraft(hands: Pick<Hands, 'app' | 'local' | 'scene'>): void 
   }
   if (app.getState().tool === 'contour') {
     if (giveContour(hands, outline))
-      local.setState({ draft: draftAfter(draft, { do: 'start-over' }), cursor: undefined })
+      local.setState({ draft: draftAfter(draft, { do: 'start-over' }), cursor: undefined, remarks: [] })
     return
   }
-  if (app.getState().dispatch(edits.draw(outline))) return
+  if (app.getState().dispatch(edits.draw(outline, app.getState().settings.units))) return
   local.setState({
     draft: draftAfter(draft, { do: 'start-over' }),
     cursor: undefined,
+    remarks: [],
     guides: [],
     spoken: `Outline closed with ${draft.points.length} points. It is a sketch until its size is said.`,
   })

@@ -19,7 +19,7 @@ export function placesPoints(tool: Tool): boolean {
 export function begin(hands: Hands, press: Press): Gesture | undefined {
   const { tool, selection } = hands.app.getState()
   const scene = hands.scene()
-  hands.local.setState({ cursor: undefined, wallFrom: undefined, benchAt: undefined })
+  hands.local.setState({ cursor: undefined, remarks: [], wallFrom: undefined, benchAt: undefined })
   if (tool === 'freehand') return freehand(hands, press)
   if (tool === 'contour') return drawContour(hands, press)
   if (isFeatureTool(tool)) return placeFeature(hands, tool, press)

@@ -14,12 +14,15 @@ import type { Scene } from './scene.ts'
 
 interface Wiring {
   readonly hands: Hands
-  /** Moves the cross hairs by steps; brings them to the middle of the paper where there are none. */
-  readonly moveCursor: (by: Point, times: number) => void
+  /** Moves the cross hairs by lines of the grid, or finely by steps; brings them to the middle of the paper where there are none. */
+  readonly moveCursor: (by: Point, times: number, isFine: boolean) => void
   readonly focus: (key: string | undefined) => void
 }
 
 const HERE: Point = [0, 0]
+
+/** Fine steps that a key goes at once. */
+export const timesFine = (event: KeyboardEvent): number => (event.shiftKey ? 10 : 1)
 const isEnter = (event: KeyboardEvent): boolean => event.key === 'Enter' || event.key === ' '
 
 /** A key for the tool in hand. Answers whether the tool wanted it. */
@@ -37,12 +40,15 @@ function onPoints({ hands, moveCursor }: Wiring, event: KeyboardEvent): boolean 
   const { draft, cursor } = local.getState()
   if (event.key === 'Enter' && (event.ctrlKey || event.metaKey)) closeDraft(hands)
   else if (isEnter(event)) {
-    if (!cursor) moveCursor(HERE, 0)
-    else if (isOnCursor(draft.points[0]?.at, cursor) && canClose(draft)) closeDraft(hands)
+    if (!cursor) {
+      moveCursor(HERE, 0, false)
+      say(`Cross hairs at ${local.getState().spoken}. Arrows move them, Enter places a point.`)
+    } else if (isOnCursor(draft.points[0]?.at, cursor) && canClose(draft)) closeDraft(hands)
     else if (isOnCursor(draft.points.at(-1)?.at, cursor) && canClose(draft)) closeDraft(hands)
+    else if (isOnCursor(draft.points.at(-1)?.at, cursor)) say('This point is placed already. Arrows go on to the next.')
     else {
       const next = draftAfter(draft, { do: 'drop', at: cursor })
-      local.setState({ draft: next })
+      local.setState({ draft: next, remarks: [{ at: cursor, text: `point ${next.points.length}` }] })
       say(`Point ${next.points.length} placed. ${canClose(next) ? 'Enter again closes the outline.' : ''}`)
     }
   } else if (event.key === 'c' || event.key === 'C') {
@@ -53,7 +59,7 @@ function onPoints({ hands, moveCursor }: Wiring, event: KeyboardEvent): boolean 
     local.setState({ draft: draftAfter(draft, { do: 'remove-last' }) })
     say('Last point removed.')
   } else if (event.key === 'Escape') {
-    local.setState({ draft: draftAfter(draft, { do: 'start-over' }), cursor: undefined })
+    local.setState({ draft: draftAfter(draft, { do: 'start-over' }), cursor: undefined, remarks: [] })
     hands.app.getState().setTool('select')
     say('Placing points cancelled.')
   } else return false
@@ -67,7 +73,7 @@ function isOnCursor(point: Point | undefined, cursor: Point): boolean {
 function sound({ hands, moveCursor }: Wiring): boolean {
   const { cursor } = hands.local.getState()
   if (cursor) soundAt(hands, cursor)
-  else moveCursor(HERE, 0)
+  else moveCursor(HERE, 0, false)
   return true
 }
 
@@ -117,7 +123,8 @@ function onWall(wiring: Wiring, tool: FeatureTool, event: KeyboardEvent, arrow: 
   }
   if (!arrow && !isEnter(event)) return false
   if (arrow || !local.getState().cursor) {
-    moveCursor(arrow ?? HERE, event.shiftKey ? 10 : 1)
+    // Features are smaller than the grid.
+    moveCursor(arrow ?? HERE, timesFine(event), true)
     showOnWall(hands, scene, tool)
     return true
   }

@@ -1,18 +1,19 @@
 import { type KeyboardEvent, useRef } from 'react'
 import { depthAt, type Point } from '../../basin/index.ts'
 import { depthToReference } from '../../document/index.ts'
-import { displayStep, formatQuantity, formatSlope, snapLength } from '../../units/index.ts'
+import { displayStep, formatQuantity, formatSlope, type UnitSystem } from '../../units/index.ts'
 import { dragInPlan, dragStation } from '../plan/edit.ts'
 import { edits } from './edits.ts'
 import { addStation, type Hands } from './gestures.ts'
+import { gridStep, movedInSheet, onGrid } from './grid.ts'
 import { type Item, keyOf, type PlacedItem, selectionOf } from './items.ts'
 import { sayPlace } from './place-items.ts'
 import { placesPoints } from './presses.ts'
 import { removalOf } from './removal.ts'
 import { alongAxis } from './scene.ts'
-import { onTool } from './tool-keys.ts'
+import { onTool, timesFine } from './tool-keys.ts'
 import type { SheetView } from './useSheetView.ts'
-import { fromScreen, fromSheet, toScreen } from './view.ts'
+import { fromScreen, fromSheet, toScreen, toSheet } from './view.ts'
 
 /** Presses of an arrow key that follow each other faster than this are one step of undo [ms]. */
 const BURST_MS = 1200
@@ -24,6 +25,11 @@ const ARROWS: Readonly<Record<string, Point>> = {
   ArrowUp: [0, 1],
   ArrowDown: [0, -1],
 }
+
+/** The same by whole pages. */
+const PAGES: Readonly<Record<string, Point>> = { PageUp: [0, 1], PageDown: [0, -1] }
+/** Lines of the grid that Shift, or a page, goes at once. */
+const FAR = 5
 
 interface Wiring {
   readonly hands: Hands
@@ -139,15 +145,16 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     return true
   }
 
-  /** The cross hairs, brought to the middle of the paper where there are none yet. */
-  const moveCursor = ([du, dv]: Point, times: number) => {
+  /** The cross hairs, from line to line of the grid or finely; brought to the middle of the paper where there are none yet. */
+  const moveCursor = (by: Point, times: number, isFine: boolean) => {
     const { view: seen, panes } = hands.look()
     const { units } = hands.app.getState().settings
     const { cursor } = hands.local.getState()
+    const gridM = gridStep(seen.scale, units)
     const middle = fromScreen(seen, panes, [panes.width / 2, panes.planHeight / 2])
-    const start: Point = cursor ?? [snapLength(middle[0], units), snapLength(middle[1], units)]
-    const [dx, dy] = cursor ? fromSheet([du * step() * times, dv * step() * times], seen.turn) : [0, 0]
-    const next: Point = [start[0] + dx, start[1] + dy]
+    const from = toSheet(cursor ?? middle, seen.turn)
+    const to: Point = cursor ? movedInSheet(from, by, times, isFine ? step() : gridM, isFine) : onGrid(from, gridM)
+    const next = fromSheet(to, seen.turn)
     hands.local.setState({ cursor: next })
     const [px, py] = toScreen(seen, panes, next)
     const off: Point = [px < 24 ? 1 : px > panes.width - 24 ? -1 : 0, py < 24 ? 1 : py > panes.planHeight - 24 ? -1 : 0]
@@ -159,9 +166,16 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     const { units } = hands.app.getState().settings
     const place = sayPlace({ view: hands.look().view, units }, at)
     const scene = hands.scene()
+    const { tool } = hands.app.getState()
+    if (placesPoints(tool) || tool === 'sounding') {
+      const words = `${place}${fromLastPoint(at, units)}`
+      hands.local.setState({ remarks: [{ at, text: words }] })
+      say(words)
+      return
+    }
     const parts = scene?.derived.partition
     const sample = parts?.ok ? depthAt(parts.value, at[0], at[1]) : undefined
-    if (!scene || placesPoints(hands.app.getState().tool)) say(place)
+    if (!scene) say(place)
     else if (!sample) say(`${place}: dry land`)
     else {
       const depth = formatQuantity('length', depthToReference(scene.body, sample.depthM), units, { style: 'long' })
@@ -170,16 +184,26 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     }
   }
 
+  const fromLastPoint = (at: Point, units: UnitSystem): string => {
+    const { points } = hands.local.getState().draft
+    const last = points.at(-1)?.at
+    if (!last) return ''
+    const farM = Math.hypot(at[0] - last[0], at[1] - last[1])
+    return `, ${formatQuantity('length', farM, units, { style: 'long' })} from point ${points.length}`
+  }
+
   const onSheet = (event: KeyboardEvent): boolean => {
     const { setTool, select } = hands.app.getState()
     const arrow = ARROWS[event.key]
     if (onTool({ hands, moveCursor, focus }, event, arrow)) return true
-    if (arrow) moveCursor(arrow, event.shiftKey ? 10 : 1)
+    const page = PAGES[event.key]
+    if (arrow) moveCursor(arrow, event.ctrlKey ? timesFine(event) : event.shiftKey ? FAR : 1, event.ctrlKey)
+    else if (page) moveCursor(page, FAR, false)
     else if (event.key === '+' || event.key === '=') view.zoom(ZOOM_STEP)
     else if (event.key === '-' || event.key === '_') view.zoom(1 / ZOOM_STEP)
     else if (event.key === '0') view.fit()
     else if (event.key === 'Escape') {
-      hands.local.setState({ cursor: undefined })
+      hands.local.setState({ cursor: undefined, remarks: [] })
       select(undefined)
       setTool('select')
     } else return false
@@ -187,7 +211,8 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
   }
 
   return (event) => {
-    if (event.altKey || ((event.ctrlKey || event.metaKey) && event.key !== 'Enter')) return
+    const isFineArrow = event.ctrlKey && ARROWS[event.key] !== undefined
+    if (event.altKey || ((event.ctrlKey || event.metaKey) && event.key !== 'Enter' && !isFineArrow)) return
     const element = event.target instanceof Element ? event.target.closest('[data-item]') : null
     const key = element?.getAttribute('data-item') ?? undefined
     if (key?.startsWith('dimension-')) {

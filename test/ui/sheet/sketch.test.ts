@@ -21,7 +21,7 @@ const relative = (spec: Spec) => {
 }
 
 test('what was laid out by hand stays a sketch, as unsure as one, until its size is said: a depth says nothing of it', () => {
-  const drawn = after({ ...demoSpec, bodies: [] }, edits.draw(OUTLINE))
+  const drawn = after({ ...demoSpec, bodies: [] }, edits.draw(OUTLINE, 'us'))
   const bodyId = bodyOf(drawn).id
   const shallow = after(drawn, { id: 'moveStation', args: { bodyId, station: 0, sM: 0, depthM: 1.2 } })
   expect(bodyOf(shallow).depthsAssumed).toEqual([1])
@@ -37,7 +37,7 @@ test('what was laid out by hand stays a sketch, as unsure as one, until its size
 })
 
 test('drawn to scale: it is a sketch no longer, and not a point of it moves', () => {
-  const drawn = after({ ...demoSpec, bodies: [] }, edits.draw(OUTLINE))
+  const drawn = after({ ...demoSpec, bodies: [] }, edits.draw(OUTLINE, 'metric'))
   const taken = after(drawn, edits.takeAsDrawn(bodyOf(drawn)))
   expect(bodyOf(taken).sketch).toBe(undefined)
   expect(bodyOf(taken).outline).toEqual(OUTLINE)

@@ -4,6 +4,7 @@ import { assumedDepths, type Body } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, Disclosure, QuantityField } from '../../fields/index.ts'
+import { roundIn } from '../../sheet/edits.ts'
 import styles from './basin.module.css'
 import { floorUnder, middleOf } from './new-body.ts'
 import { PointTable } from './PointTable.tsx'
@@ -22,6 +23,7 @@ export const OutlineSection = memo(function OutlineSection({ number }: { readonl
   const body = useBodyParts(PARTS)
   const store = useAppStore()
   const edit = useEdit()
+  const units = useUnits()
   const canEdit = useCanEdit()
   if (!body) {
     return (
@@ -30,7 +32,10 @@ export const OutlineSection = memo(function OutlineSection({ number }: { readonl
           Drag a loop on the sheet, or set points one by one, or begin here: one outline that takes its form from its
           numbers and can be pulled about afterwards.
         </p>
-        <StartOutline label="Put on the sheet" onPut={(outline) => edit('drawOutline', { outline })} />
+        <StartOutline
+          label="Put on the sheet"
+          onPut={(outline) => edit('drawOutline', { outline, roundIn: roundIn(units) })}
+        />
       </Section>
     )
   }
@@ -39,7 +44,7 @@ export const OutlineSection = memo(function OutlineSection({ number }: { readonl
     // Depths that nobody has measured are assumed anew.
     const now = store.getState().spec.bodies[0] ?? body
     const floor = assumedDepths(now).every(Boolean) ? {} : { floor: floorUnder(now.floor, now.outline, outline) }
-    edit('drawOutline', { bodyId: body.id, outline, ...floor })
+    edit('drawOutline', { bodyId: body.id, outline, roundIn: roundIn(units), ...floor })
   }
   return (
     <Section number={number} title="Outline" aside={body.sketch ? 'a sketch' : undefined}>

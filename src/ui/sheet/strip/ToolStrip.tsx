@@ -88,7 +88,7 @@ function PointsStrip({ hands, isContour, onLeave }: PointsProps) {
       <p className={styles['say']}>
         {isContour
           ? 'Draw once around, or tap point by point and the first again to close. Its depth is asked afterwards.'
-          : 'Tap along the pool; tap the first point to close. Keys: arrows move, Enter places, Enter again closes, C corner.'}
+          : 'Tap along the pool; tap the first point to close. Keys: arrows move along the grid (Shift five lines, Ctrl finely), Enter places, Enter again closes, C corner.'}
       </p>
       <Actions>
         <Button
