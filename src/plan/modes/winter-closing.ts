@@ -3,7 +3,7 @@ import { DRAINING, MAKER, OURS } from './origins.ts'
 import { balanceStep, measureStep, USUAL_READINGS } from './shared-steps.ts'
 import { START_INPUTS } from './start-inputs.ts'
 import type { StartMode } from './types.ts'
-import { winterFigures } from './winter-figures.ts'
+import { CLOSING_PH, winterFigures } from './winter-figures.ts'
 
 const STAYS = 'It stays in the water over winter; rain thins it. Wait for spring’s reading.'
 
@@ -22,7 +22,7 @@ export const WINTER_CLOSING: StartMode = {
       key: 'pH',
       fromDay: 1,
       toDay: 7,
-      change: { kind: 'band', band: { low: 7.4, aim: 7.6, high: 7.8 } },
+      change: { kind: 'band', band: CLOSING_PH },
       why: 'Cold water dissolves more chalk: the upper half of the band protects plaster, grout and metal.',
       ...OURS,
     },

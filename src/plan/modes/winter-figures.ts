@@ -2,6 +2,7 @@ import { bracketedRoot, fail, ok, type Result } from '../../base/index.ts'
 import { atTemperature, type Constants, concentrate, type PeopleReading, type Totals } from '../../water/index.ts'
 import { constantsOf, solvedWater } from '../solved.ts'
 import { startWater } from '../start.ts'
+import { withScatter } from './cold-range.ts'
 import { levelBelowFloor } from './problems.ts'
 import { LEAST_LEFT, shareFigure } from './rain-and-drain.ts'
 import type { Origin, StartContext, StartFigure, StartFigures, StartValues } from './types.ts'
@@ -11,6 +12,8 @@ const KERNEL: Origin = { source: 'the water kernel (see src/water/MODEL.md), CO2
 const COLD = [2, 5] as const
 /** pH that the search stays in. */
 const PH_RANGE = [6.8, 8.6] as const
+/** The band of pH on the days of closing (`winter-closing.ts`). */
+export const CLOSING_PH = { low: 7.4, aim: 7.6, high: 7.8 } as const
 /** Below this a winter eats plaster and grout, ours. */
 const LEAST_SI = -0.3
 
@@ -35,42 +38,54 @@ export function winterFigures(values: StartValues, context: StartContext): Resul
   if (!totals.ok) return totals
   const now = coldWaters(totals.value, coldC, constants)
   if (!now.ok) return now
-  const { si } = now.value
+  const method = (context.now ? context.method : undefined) ?? 'unknown'
+  const coldOf = (each: PeopleReading, kept = 1): { readonly si: number; readonly pH: number } => {
+    const made = totalsAt(each, each.pH ?? pH, each.ta_mg_per_L_as_CaCO3 ?? alkalinity, constants)
+    const cold = made.ok ? coldWaters(concentrate(made.value, kept), coldC, constants) : made
+    return cold.ok ? { si: cold.value.si.value, pH: cold.value.pH.value } : { si: Number.NaN, pH: Number.NaN }
+  }
+  const si = withScatter(now.value.si, reading, method, (each) => coldOf(each).si)
+  const coldPH = withScatter(now.value.pH, reading, method, (each) => coldOf(each).pH)
   figures.unshift(
     {
       key: 'coldSI',
       label: `Calcite SI at ${coldC} °C`,
       quantity: 'number',
       ...si,
-      how: 'The same water, cooled with its CO2 kept in. The range also covers 2 to 5 °C.',
+      how: 'The same water, cooled with its CO2 kept in. The range covers 2 to 5 °C and the scatter of the tests.',
       ...KERNEL,
     },
     {
       key: 'coldPH',
       label: `pH it will show at ${coldC} °C`,
       quantity: 'pH',
-      ...now.value.pH,
+      ...coldPH,
       how: 'Cooling alone moves pH; nothing has to be dosed for that.',
       ...KERNEL,
     },
   )
-  const balanced = bracketedRoot(
-    (at) => siAt(reading, at, alkalinity, coldC, constants),
-    PH_RANGE[0],
-    PH_RANGE[1],
-    1e-6,
-  )
-  if (balanced.ok)
+  const balancedAt = (each: PeopleReading) =>
+    bracketedRoot(
+      (at) => siAt(each, at, each.ta_mg_per_L_as_CaCO3 ?? alkalinity, coldC, constants),
+      PH_RANGE[0],
+      PH_RANGE[1],
+      1e-6,
+    )
+  const balanced = balancedAt(reading)
+  if (balanced.ok) {
+    const { x } = balanced.value
     figures.push({
       key: 'balancedPH',
-      label: `pH to leave with, so that SI at ${coldC} °C is 0`,
+      label: balancedLabel(x, coldC),
       quantity: 'pH',
-      value: balanced.value.x,
-      low: balanced.value.x,
-      high: balanced.value.x,
-      how: 'At this alkalinity and calcium. Above 7.8 raise alkalinity or calcium to the upper half of the band instead.',
+      ...withScatter({ value: x, low: x, high: x }, reading, method, (each) => {
+        const root = balancedAt(each)
+        return root.ok ? root.value.x : Number.NaN
+      }),
+      how: 'At this alkalinity and calcium. pH stays inside its band all the same: above it, raise alkalinity or calcium to the upper half of their bands instead; below it, leave pH at the lower end.',
       ...KERNEL,
     })
+  }
   const warnings: string[] = []
   if (si.value < LEAST_SI)
     warnings.push(
@@ -85,12 +100,21 @@ export function winterFigures(values: StartValues, context: StartContext): Resul
       key: 'refilledSI',
       label: `Calcite SI at ${coldC} °C once rain has filled it`,
       quantity: 'number',
-      ...full.value.si,
+      ...withScatter(full.value.si, reading, method, (each) => coldOf(each, keeps).si),
       how: 'The lowered water with rain up to the old level, nothing run over.',
       ...KERNEL,
     })
   }
   return ok({ figures, expected: [], warnings })
+}
+
+/** What the pH that would balance the water is called: one outside the band is not one to leave with. */
+function balancedLabel(pH: number, coldC: number): string {
+  const { low, high } = CLOSING_PH
+  const would = `pH that would bring SI at ${coldC} °C to 0`
+  if (pH > high) return `${would}: above the band, so raise alkalinity or calcium instead`
+  if (pH < low) return `${would}: below the band, so stay at its lower end`
+  return `pH to leave with, so that SI at ${coldC} °C is 0`
 }
 
 function loweringFigure(keeps: number): StartFigure {

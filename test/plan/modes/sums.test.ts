@@ -7,6 +7,7 @@ import {
   atTemperature,
   CONSTANT_SETS,
   equilibrate,
+  methodSigma,
   mix,
   type PeopleReading,
   readingOf,
@@ -179,6 +180,23 @@ describe('winter', () => {
     expect(figure(answer, 'refilledSI').value).toBeLessThan(figure(answer, 'coldSI').value)
     expect(figure(answer, 'exchanged')).toMatchObject({ low: 0 })
     expect(figure(answer, 'exchanged').value).toBeCloseTo(20, 10)
+  })
+
+  test('closing: the ranges take in the scatter of the tests, and a pH outside the band is not one to leave with', () => {
+    const by = (method: string, more: PeopleReading = {}) =>
+      schedule('winter-closing', { coldC: 4 }, { now: { ...BEFORE, ...more }, method })
+    for (const key of ['coldSI', 'coldPH'] as const) {
+      const { value, low, high } = figure(by('drop-kit'), key)
+      const sigma = methodSigma('drop-kit', 'pH', 7.5)!.sigma
+      expect(high - value).toBeGreaterThan(1.5 * sigma)
+      expect(value - low).toBeGreaterThan(1.5 * sigma)
+      const strip = figure(by('strip'), key)
+      expect(strip.high - strip.low).toBeGreaterThan(high - low)
+    }
+    const soft = figure(by('drop-kit', { ta_mg_per_L_as_CaCO3: 60, ch_mg_per_L_as_CaCO3: 150 }), 'balancedPH')
+    expect(soft.value).toBeGreaterThan(7.8)
+    expect(soft.label).toContain('above the band')
+    expect(soft.high).toBeGreaterThan(soft.low + 0.05)
   })
 })
 

@@ -61,7 +61,10 @@ function OpeningHead({ volume, system }: { readonly volume: DerivedVolume; reado
   const from = volume.from === 'drawing' ? `from the drawing${pipes}` : 'as stated, not drawn yet'
   return (
     <header className={styles['section']}>
-      <h2>Opening loads for {formatQuantity('volume', volume.m3, units, { sigma: volume.sigmaM3 })}</h2>
+      <h2>
+        {system.start?.mode === 'winter-closing' ? 'Closing' : 'Opening loads'} for{' '}
+        {formatQuantity('volume', volume.m3, units, { sigma: volume.sigmaM3 })}
+      </h2>
       <p className={styles['intro']}>
         {formatPlusMinus('volume', volume.m3, volume.sigmaM3, units)} (95 %), {from}.{' '}
         {water.measuredAtMs !== undefined &&
