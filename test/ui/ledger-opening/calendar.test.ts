@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { calendarOf, isChlorineLate, usualStart } from '../../../src/ui/ledger/opening/calendar.ts'
+import { calendarOf, isChlorineLate, keptStart, usualStart } from '../../../src/ui/ledger/opening/calendar.ts'
 import { openingFixture } from '../../support/opening-fixture.ts'
 
 const HOUR_MS = 3_600_000
@@ -84,6 +84,23 @@ describe('the calendar of an opening', () => {
     const [line] = doses({ key: 'a', hours: 14 })
     const times = calendarOf([{ ...line, state: 'done' } as Line], at(2, 9))
     expect(clock(times.get('a')?.startMs)).toBe('2 23')
+  })
+
+  test('a plan that is looked at keeps its start until that is an hour past', () => {
+    let shown: number | undefined
+    const starts = [at(2, 8, 59), at(2, 9), at(2, 9, 1), at(2, 9, 59)].map((now) => {
+      shown = keptStart(shown, now)
+      return shown
+    })
+    expect(starts).toEqual(Array(4).fill(at(2, 9)))
+    expect(keptStart(shown, at(2, 10, 1))).toBe(at(2, 11))
+    // a clock that was set back
+    expect(keptStart(at(5, 9), at(2, 9, 20))).toBe(at(2, 10))
+  })
+
+  test('hours that miss a quarter of an hour by a rounding error are that quarter', () => {
+    const times = calendarOf(doses({ key: 'a', hours: 1 + 1e-7 }, { key: 'b', hours: 9 + 1e-7 }), at(2, 9))
+    expect([times.get('a')?.startMs, times.get('b')?.startMs]).toEqual([at(2, 10), at(2, 18)])
   })
 
   test('nobody is asked to start at night', () => {

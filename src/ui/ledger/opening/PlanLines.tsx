@@ -1,3 +1,4 @@
+import { useRef } from 'react'
 import { deriveTargetsAt } from '../../../derive/index.ts'
 import type { DoseEntry, System } from '../../../document/index.ts'
 import type { OpeningPlan } from '../../../plan/index.ts'
@@ -5,7 +6,7 @@ import { useApp, useAppStore, useCanEdit } from '../../context.tsx'
 import { Button, DateTimeField, isoFromMs } from '../../fields/index.ts'
 import { domainsOf, readingRow, ScaleLegend } from '../scale/index.ts'
 import { andList, inSentence } from '../water/reading-words.ts'
-import { calendarOf, isChlorineLate } from './calendar.ts'
+import { calendarOf, isChlorineLate, keptStart } from './calendar.ts'
 import { entryOf, measuredStarts, originOf } from './lines.ts'
 import styles from './opening.module.css'
 import { PlanLine } from './PlanLine.tsx'
@@ -17,7 +18,9 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
   const canEdit = useCanEdit()
   const store = useAppStore()
   const chosen = system.planStartAt === undefined ? Number.NaN : Date.parse(system.planStartAt)
-  const originMs = originOf(plan, Number.isFinite(chosen) ? chosen : undefined, nowMs)
+  const shown = useRef<number>(undefined)
+  shown.current = keptStart(shown.current, nowMs)
+  const originMs = originOf(plan, Number.isFinite(chosen) ? chosen : undefined, shown.current)
   const setStart = (at: string | undefined) =>
     store.getState().dispatch({ id: 'setPlanStart', args: { systemId: system.id, at } })
   const isUnderWay = plan.lines.some((line) => line.kind === 'dose' && line.given)

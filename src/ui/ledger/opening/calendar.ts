@@ -3,6 +3,7 @@ import type { OpeningLine } from '../../../plan/index.ts'
 const HOUR_MS = 3_600_000
 /** Times are told to the quarter of an hour, upward: a wait of 13.1 h is not known to the minute. */
 const QUARTER_MS = HOUR_MS / 4
+const HAIR_MS = 1000
 /** Nobody doses in the dark: what would fall between these hours of the clock waits for the morning. */
 const EVENING = 21
 const MORNING = 7
@@ -21,7 +22,8 @@ export function calendarOf(lines: readonly OpeningLine[], originMs: number): Rea
   let shiftMs = 0
   const due = (hours: number): number => {
     const earliestMs = originMs + hours * HOUR_MS + shiftMs
-    const onTheQuarterMs = Math.ceil(earliestMs / QUARTER_MS) * QUARTER_MS
+    // hours of the plan are not whole milliseconds: a hair past the quarter is the quarter
+    const onTheQuarterMs = Math.ceil((earliestMs - HAIR_MS) / QUARTER_MS) * QUARTER_MS
     const atMs = afterNight(onTheQuarterMs)
     shiftMs += atMs - earliestMs
     return atMs
@@ -60,6 +62,12 @@ function afterNight(atMs: number): number {
   at.setDate(at.getDate() + (hour >= EVENING ? 1 : 0))
   at.setHours(MORNING, 0, 0, 0)
   return at.getTime()
+}
+
+/** A start that was shown stays until it is an hour past: a plan that is looked at doesn't move by the minute. */
+export function keptStart(shownMs: number | undefined, nowMs: number): number {
+  const usual = usualStart(nowMs)
+  return shownMs !== undefined && shownMs <= usual && nowMs < shownMs + HOUR_MS ? shownMs : usual
 }
 
 /** Where an opening starts as long as nobody chose otherwise: the next full hour of the day, or the next morning at nine. */

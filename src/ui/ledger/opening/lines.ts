@@ -1,6 +1,5 @@
 import type { DoseEntry } from '../../../document/index.ts'
 import type { Movement, OpeningLine, OpeningPlan } from '../../../plan/index.ts'
-import { usualStart } from './calendar.ts'
 
 /**
  * For each line, the readings whose start is a measurement: the first line that moves a reading starts from what was
@@ -49,9 +48,9 @@ export function productsOf(lines: readonly OpeningLine[]): readonly string[] {
  * The moment from which a plan counts its hours: the first dose that was given, or else the start that the owner chose,
  * or the usual one.
  */
-export function originOf(plan: OpeningPlan, chosenMs: number | undefined, nowMs: number): number {
+export function originOf(plan: OpeningPlan, chosenMs: number | undefined, usualMs: number): number {
   const given = plan.lines.flatMap((line) => (line.kind === 'dose' && line.given ? [line.given.atMs] : []))
-  return given.length > 0 ? Math.min(...given) : (chosenMs ?? usualStart(nowMs))
+  return given.length > 0 ? Math.min(...given) : (chosenMs ?? usualMs)
 }
 
 /** The log's entry that a done line tells of. */
