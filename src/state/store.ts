@@ -70,6 +70,7 @@ export function createAppStore(ports: Ports): AppStore {
         notice: undefined,
         standing: 'own',
         previousName: previous.name,
+        drafts: {},
       })
       show()
     }
@@ -109,6 +110,7 @@ export function createAppStore(ports: Ports): AppStore {
       notice: undefined,
       sharedLink: undefined,
       previousName: undefined,
+      drafts: {},
       nowMs: ports.clock.nowMs(),
 
       dispatch: (command: Command, options) => {
@@ -136,6 +138,10 @@ export function createAppStore(ports: Ports): AppStore {
       select: (selection) => set({ selection }),
       previewLevel: (previewLevelM) => set({ previewLevelM }),
       notify: (notice) => set({ notice }),
+      keepDraft: (form, draft) => {
+        const { [form]: _, ...rest } = get().drafts
+        set({ drafts: draft ? { ...rest, [form]: draft } : rest })
+      },
 
       copyLink: async () => {
         if (!fitsInLink(history.present)) {

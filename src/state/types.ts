@@ -1,5 +1,5 @@
 import type { Problem } from '../base/index.ts'
-import type { Command, RingRef, Spec } from '../document/index.ts'
+import type { Command, ReadingSet, RingRef, Spec } from '../document/index.ts'
 import type { UnitSystem } from '../units/index.ts'
 
 export type Selection =
@@ -89,6 +89,8 @@ export interface AppState {
   readonly sharedLink: string | undefined
   /** Name of the plan that another one took the place of. */
   readonly previousName: string | undefined
+  /** Readings that are being typed and not saved yet, by their form: a look at another chapter must not lose them. */
+  readonly drafts: { readonly [form: string]: ReadingSet }
   /** Refreshed every minute and at each edit; the only clock of the screen. */
   readonly nowMs: number
 }
@@ -105,6 +107,8 @@ export interface AppActions {
   readonly select: (selection: Selection | undefined) => void
   readonly previewLevel: (levelM: number | undefined) => void
   readonly notify: (notice: Notice | undefined) => void
+  /** Keeps what is typed in a form of readings until it is saved or given up, then undefined. */
+  readonly keepDraft: (form: string, draft: ReadingSet | undefined) => void
   readonly copyLink: () => Promise<void>
   readonly closeLink: () => void
   /** Opens the plan that the address carries now, if any. */

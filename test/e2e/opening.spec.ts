@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test'
-import { chapter, chooseUnits, openApp, planMenu, saved, typeInto } from './support/app.ts'
+import { chapter, chooseUnits, numberIn, openApp, planMenu, saved, typeInto } from './support/app.ts'
 import { chapterViolations, expectFits, onEveryScreen, openAll } from './support/screens.ts'
 import { expect, test } from './support/test.ts'
 
@@ -47,6 +47,49 @@ const SHED = ['dry-acid', 'soda-ash', 'liquid-chlorine-12', 'cal-hypo-65', 'cyan
 
 /** Pages of a PDF that the browser has made. */
 const pagesOf = (pdf: Buffer): number => (pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length
+
+test('an amount that can hardly have gone in is asked after, and far too much chlorine leads the plan', async ({
+  page,
+}) => {
+  await openApp(page)
+  const opening = await chapter(page, 'Opening')
+  const excess = page.getByRole('alert').filter({ hasText: 'Keep everyone out' })
+  await expect(excess).toBeHidden()
+  await test.step('at a line of the plan: the press that takes the amount up only asks', async () => {
+    await opening
+      .getByRole('button', { name: /write down what was given$/ })
+      .or(opening.getByRole('checkbox', { name: /write down what was given$/ }))
+      .first()
+      .click()
+    const form = opening.getByRole('region', { name: 'What was given' })
+    const amount = form.getByRole('textbox', { name: /^(Poured|Weighed) in/ })
+    await amount.fill(
+      `${numberIn(await amount.inputValue()) * 70} ${(await amount.inputValue()).replace(/^[\d.,½¼¾ ]+/, '')}`,
+    )
+    await form.getByRole('button', { name: 'Write it down' }).click()
+    await expect(
+      form.getByRole('alert').filter({ hasText: /^This is \d+ times the .* Is it really what went in\?$/ }),
+    ).toBeVisible()
+    await form.getByRole('button', { name: 'Not yet' }).click()
+  })
+  await test.step('in the logbook by what it would do; once it is said to be so, it counts', async () => {
+    const log = await chapter(page, 'Logbook')
+    await log.getByRole('button', { name: 'Enter a dose given' }).click()
+    await log.getByRole('button', { name: /Product$/ }).click()
+    await page
+      .getByRole('option', { name: /^Liquid chlorine/ })
+      .first()
+      .click()
+    await log.getByRole('textbox', { name: 'Amount' }).fill('99 L')
+    await log.getByRole('button', { name: 'Write it down' }).click()
+    await expect(log.getByRole('alert').filter({ hasText: /raise free chlorine by \d+/ })).toBeVisible()
+    await log.getByRole('button', { name: 'Yes, that much went in' }).click()
+    await expect(log.getByRole('textbox', { name: 'Amount' })).toBeHidden()
+  })
+  await chapter(page, 'Opening')
+  await expect(excess).toBeVisible()
+  await expect(excess).toContainText('licensed pool trade')
+})
 
 test('a start: its inputs, today’s steps, what it reckons and withholds, and a tick that stays', async ({ page }) => {
   await openApp(page)

@@ -174,6 +174,51 @@ test('readings that no water has are named as they are typed, and after; metals 
   await expect(metals.getByRole('list', { name: 'What to do about metals' })).toContainText('Don’t shock')
 })
 
+test('readings of tomorrow are refused, and what is typed outlasts a look at another chapter', async ({ page }) => {
+  await openApp(page)
+  const { water, readings } = await newReadings(page)
+  await fields(readings, STABILISED)
+  await chapter(page, 'Basin')
+  await chapter(page, 'Water')
+  await expect(readings.getByRole('textbox', { name: 'Total alkalinity', exact: true })).toHaveValue(/^109\.9/)
+  const when = readings.getByLabel('When')
+  const now = await when.inputValue()
+  const tomorrow = new Date(Date.parse(`${now}Z`) + 26 * 3_600_000).toISOString().slice(0, 16)
+  await when.fill(tomorrow)
+  await readings.getByRole('button', { name: 'Save readings' }).click()
+  await expect(when).toBeFocused()
+  await expect(readings.getByRole('alert').filter({ hasText: /^This moment is still to come\. It is / })).toBeVisible()
+  await when.fill(now)
+  await readings.getByRole('button', { name: 'Save readings' }).click()
+  await expect(readings.getByRole('row', { name: /^Stabiliser 45 mg\/L/ })).toBeVisible()
+  await test.step('once saved they are new no more', async () => {
+    await readings.getByRole('button', { name: 'Enter new readings' }).click()
+    await expect(readings.getByRole('textbox', { name: 'pH', exact: true })).toHaveValue('')
+  })
+  await test.step('given up they are gone', async () => {
+    await typeInto(readings.getByRole('textbox', { name: 'pH', exact: true }), '8.9')
+    await readings.getByRole('button', { name: 'Cancel' }).click()
+    await chapter(page, 'Basin')
+    await chapter(page, 'Water')
+    await expect(water.getByRole('button', { name: 'Enter new readings' })).toBeVisible()
+  })
+  await test.step('a slip is mended in the logbook', async () => {
+    const log = await chapter(page, 'Logbook')
+    await log
+      .getByRole('button', { name: /^Edit the readings of/ })
+      .first()
+      .click()
+    const pH = log.getByRole('textbox', { name: 'pH', exact: true })
+    await expect(pH).toHaveValue('7.6')
+    await typeInto(pH, '7.4')
+    await log.getByRole('button', { name: 'Keep' }).click()
+    await expect(log.getByRole('button', { name: 'Keep' })).toBeHidden()
+    await chapter(page, 'Water')
+    await expect(readings.getByRole('row', { name: /^pH 7\.4/ })).toBeVisible()
+    await expect(readings.getByRole('row', { name: /^Stabiliser 45 mg\/L/ })).toBeVisible()
+  })
+})
+
 onEveryScreen(
   (screen) => {
     test('the whole chapter, opened, fits, is readable and can be used by all', async ({ page }) => {

@@ -29,6 +29,20 @@ describe('the store', () => {
     expect(again.get().spec.name).toBe('Alder Nook')
   })
 
+  test('keeps readings that are being typed until they are given up or another plan takes the place', async () => {
+    const { get } = await booted()
+    const typed = { at: '2026-05-02T09:30:00Z', method: 'strip', values: { pH: 7.4 } } as const
+    get().keepDraft('readings', typed)
+    get().keepDraft('fill', typed)
+    get().openChapter('season')
+    get().dispatch(rename('Alder Nook'))
+    expect(get().drafts).toEqual({ readings: typed, fill: typed })
+    get().keepDraft('fill', undefined)
+    expect(get().drafts).toEqual({ readings: typed })
+    get().startBlank()
+    expect(get().drafts).toEqual({})
+  })
+
   test('undoes to the very bytes and redoes', async () => {
     const { get } = await booted()
     const before = toJson(get().spec)

@@ -10,6 +10,7 @@ import {
   useFormFocus,
 } from '../../fields/index.ts'
 import { amountFromG, gFromAmount, measureOf } from '../opening/amounts.ts'
+import { useDoubt } from '../opening/useDoubt.ts'
 import { useProducts } from '../opening/useProducts.ts'
 import styles from './logbook.module.css'
 
@@ -46,11 +47,14 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
   }
   const form = useRef<HTMLDivElement>(null)
   useFormFocus(form, true)
+  const doubt = useDoubt(product, amountG)
   const finish = () => {
+    const seenG = doubt.seenAmountG()
     if (!finishTyping(form.current)) return setComplaint(undefined)
     if (product === undefined) return setComplaint('Choose the product first.')
     const dose = newest.current
     if (dose.amountG === undefined || !(dose.amountG > 0)) return setComplaint('Type how much was given.')
+    if (doubt.isDoubtful(dose.amountG) && seenG !== dose.amountG) return
     if (onDone({ at: dose.at, product, amountG: dose.amountG })) onCancel()
   }
   return (
@@ -58,6 +62,7 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
       <DateTimeField
         label="When"
         value={at}
+        isPast
         onChange={(iso) => {
           newest.current.at = iso
           setAt(iso)
@@ -85,13 +90,16 @@ export function DoseForm({ start, doneLabel, onDone, onCancel }: Props) {
           description={measureOf(product, list) === 'liquid' ? 'As poured.' : 'As weighed.'}
         />
       )}
+      <p className={styles['doubt']} role="alert">
+        {doubt.words}
+      </p>
       {complaint ? (
         <p className={styles['failed']} role="alert">
           {complaint}
         </p>
       ) : null}
       <div className={styles['buttons']}>
-        <SaveButton onPress={finish}>{doneLabel}</SaveButton>
+        <SaveButton onPress={finish}>{doubt.words ? doubt.sureLabel : doneLabel}</SaveButton>
         <Button tone="quiet" onPress={onCancel}>
           Leave it
         </Button>

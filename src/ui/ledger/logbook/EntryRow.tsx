@@ -6,6 +6,7 @@ import { useEdit } from '../basin/useBasin.ts'
 import { formatAmount, productLabel } from '../opening/amounts.ts'
 import { useProducts } from '../opening/useProducts.ts'
 import { formatReading, READING_ROWS } from '../scale/index.ts'
+import { ReadingsForm } from '../water/ReadingsForm.tsx'
 import { type DoseDraft, DoseForm } from './DoseForm.tsx'
 import { type LogRow, timeOf } from './entries.ts'
 import styles from './logbook.module.css'
@@ -30,15 +31,28 @@ export function EntryRow({ systemId, row }: Props) {
       : row.kind === 'readings'
         ? edit('removeReadings', { systemId, index: row.index })
         : edit('setFill', { systemId })
-  if (isOpen && row.kind === 'entry') {
+  const close = () => setOpen(false)
+  const saveSet = (set: ReadingSet) => {
+    const refused =
+      row.kind === 'readings'
+        ? edit('updateReadings', { systemId, index: row.index, set })
+        : edit('setFill', { systemId, set })
+    if (!refused) close()
+    return refused
+  }
+  if (isOpen && canEdit) {
     return (
       <li className={styles['row']}>
         <time className={styles['time']}>{time}</time>
-        <EntryForm
-          entry={row.entry}
-          onDone={(changes) => edit('setLog', { systemId, id: row.entry.id, entry: changes }) === undefined}
-          onCancel={() => setOpen(false)}
-        />
+        {row.kind === 'entry' ? (
+          <EntryForm
+            entry={row.entry}
+            onDone={(changes) => edit('setLog', { systemId, id: row.entry.id, entry: changes }) === undefined}
+            onCancel={close}
+          />
+        ) : (
+          <ReadingsForm start={row.set} saveLabel="Keep" onSave={saveSet} onCancel={close} />
+        )}
       </li>
     )
   }
@@ -55,11 +69,9 @@ export function EntryRow({ systemId, row }: Props) {
         )}
         {canEdit ? (
           <div className={styles['tools']}>
-            {row.kind === 'entry' ? (
-              <Button tone="quiet" label={`Edit the ${what} of ${time}`} onPress={() => setOpen(true)}>
-                Edit
-              </Button>
-            ) : null}
+            <Button tone="quiet" label={`Edit the ${what} of ${time}`} onPress={() => setOpen(true)}>
+              Edit
+            </Button>
             <Button tone="quiet" label={`Delete the ${what} of ${time}`} onPress={remove}>
               Delete
             </Button>

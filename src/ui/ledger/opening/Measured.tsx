@@ -7,13 +7,16 @@ import styles from './opening.module.css'
 
 interface MeasuredProps {
   readonly number: number
+  /** The line's key, which stays where numbers change. */
+  readonly line: string
   readonly systemId: string
 }
 
 /** What was measured after a line: the rest of the plan then counts on from it. */
-export function Measured({ number, systemId }: MeasuredProps) {
+export function Measured({ number, line, systemId }: MeasuredProps) {
   const store = useAppStore()
-  const [isOpen, setOpen] = useState(false)
+  const draft = `after-${line}`
+  const [isOpen, setOpen] = useState(() => store.getState().drafts[draft] !== undefined)
   const save = (set: ReadingSet) => {
     const refused = store.getState().dispatch({ id: 'addReadings', args: { systemId, set } })
     if (!refused) setOpen(false)
@@ -30,7 +33,12 @@ export function Measured({ number, systemId }: MeasuredProps) {
       <p className={styles['faint']}>
         The plan is made anew from these readings. A reading that you leave out counts as not measured.
       </p>
-      <ReadingsForm saveLabel="Save and plan on from here" onSave={save} onCancel={() => setOpen(false)} />
+      <ReadingsForm
+        draftKey={draft}
+        saveLabel="Save and plan on from here"
+        onSave={save}
+        onCancel={() => setOpen(false)}
+      />
     </section>
   )
 }

@@ -77,7 +77,7 @@ export function PlanLine(props: PlanLineProps) {
         <LineScales movements={line.movements} domains={domains} measured={measured} />
         {!isDone && <Reasons line={line} />}
         {'after' in line && line.after && <AfterLine after={line.after} number={number} />}
-        {canEdit && asksForReadings(line) && <Measured number={number} systemId={system.id} />}
+        {canEdit && asksForReadings(line) && <Measured number={number} line={line.key} systemId={system.id} />}
       </div>
     </li>
   )

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'react'
 import type { Problem } from '../../../base/index.ts'
 import type { DoseLine } from '../../../plan/index.ts'
-import { useApp, useAppStore } from '../../context.tsx'
+import { useApp, useAppStore, useUnits } from '../../context.tsx'
 import {
   Button,
   DateTimeField,
@@ -12,8 +12,9 @@ import {
   SaveButton,
   useFormFocus,
 } from '../../fields/index.ts'
-import { amountFromG, gFromAmount, measureOf } from './amounts.ts'
+import { amountFromG, formatAmount, gFromAmount, measureOf } from './amounts.ts'
 import styles from './opening.module.css'
+import { useDoubt } from './useDoubt.ts'
 import { useProducts } from './useProducts.ts'
 
 interface TickFormProps {
@@ -35,8 +36,12 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
   const newest = useRef({ amountG, at })
   const list = useProducts()
   const measure = measureOf(line.productId, list)
+  const text = formatAmount(line.productId, line.amountG, useUnits(), list)
+  const doubt = useDoubt(line.productId, amountG, { amountG: line.amountG, highG: line.highG, text })
   const save = () => {
+    const seenG = doubt.seenAmountG()
     if (!finishTyping(form.current)) return
+    if (doubt.isDoubtful(newest.current.amountG) && seenG !== newest.current.amountG) return
     const refused = store.getState().dispatch({
       id: 'logDose',
       args: { systemId, product: line.productId, line: line.key, ...newest.current },
@@ -59,9 +64,13 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
         isCompact
         isRequired
       />
+      <p className={styles['doubt']} role="alert">
+        {doubt.words}
+      </p>
       <DateTimeField
         label="When"
         value={at}
+        isPast
         onChange={(iso) => {
           newest.current.at = iso
           setAt(iso)
@@ -70,7 +79,7 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
       />
       {problem && <ProblemNote problem={problem} />}
       <div className={styles['formButtons']}>
-        <SaveButton onPress={save}>Write it down</SaveButton>
+        <SaveButton onPress={save}>{doubt.words ? doubt.sureLabel : 'Write it down'}</SaveButton>
         <Button tone="quiet" onPress={onClose}>
           Not yet
         </Button>

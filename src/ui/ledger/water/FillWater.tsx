@@ -14,12 +14,14 @@ import { lettered, readingLines } from './reading-lines.ts'
 import { unknownWords } from './reading-words.ts'
 import styles from './water.module.css'
 
+const DRAFT = 'fill'
+
 /** The water that the pool is filled and topped up with. */
 export function FillWater({ system, number }: NumberedProps) {
   const store = useAppStore()
   const canEdit = useCanEdit()
   const nowMs = useApp((state) => state.nowMs)
-  const [isEditing, setEditing] = useState(false)
+  const [isEditing, setEditing] = useState(() => store.getState().drafts[DRAFT] !== undefined)
   const { fill, readings } = system.water
   const isNewest = fill !== undefined && readings.every((set) => Date.parse(set.at) < Date.parse(fill.at))
   const setFill = (set: ReadingSet | undefined) =>
@@ -70,6 +72,7 @@ export function FillWater({ system, number }: NumberedProps) {
       )}
       {canEdit && isEditing && (
         <ReadingsForm
+          draftKey={DRAFT}
           start={fill}
           saveLabel="Save fill water"
           onSave={(set) => {

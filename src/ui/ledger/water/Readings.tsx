@@ -5,6 +5,7 @@ import { useApp, useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
 import { ageWords, dateAndTimeOf } from '../opening/schedule.ts'
+import { Excess } from './Excess.tsx'
 import { methodWords } from './methods.ts'
 import { OlderReadings } from './OlderReadings.tsx'
 import { ReadingsForm } from './ReadingsForm.tsx'
@@ -18,6 +19,8 @@ export interface NumberedProps {
   readonly number: number
 }
 
+const DRAFT = 'readings'
+
 /** The newest readings with their age, the form for newer ones, and the older ones. */
 export function Readings({ system, number }: NumberedProps) {
   const store = useAppStore()
@@ -26,7 +29,7 @@ export function Readings({ system, number }: NumberedProps) {
   const nowMs = useApp((state) => state.nowMs)
   const water = deriveWater(spec, system.id, nowMs)
   const latest = water.from === 'readings' ? water.latest : undefined
-  const [isAdding, setAdding] = useState(false)
+  const [isAdding, setAdding] = useState(() => store.getState().drafts[DRAFT] !== undefined)
   const showsForm = canEdit && (isAdding || latest === undefined)
   const save = (set: ReadingSet) => {
     const problem = store.getState().dispatch({ id: 'addReadings', args: { systemId: system.id, set } })
@@ -42,6 +45,7 @@ export function Readings({ system, number }: NumberedProps) {
           for none.
         </p>
       )}
+      <Excess freeMgPerL={latest?.values.fc_mg_per_L_as_Cl2} isRead />
       {latest && !isAdding && <Newest set={latest} water={water} />}
       {canEdit && latest && !isAdding && (
         <div className={styles['buttons']}>
@@ -51,7 +55,12 @@ export function Readings({ system, number }: NumberedProps) {
         </div>
       )}
       {showsForm && (
-        <ReadingsForm saveLabel="Save readings" onSave={save} onCancel={latest ? () => setAdding(false) : undefined} />
+        <ReadingsForm
+          draftKey={DRAFT}
+          saveLabel="Save readings"
+          onSave={save}
+          onCancel={latest ? () => setAdding(false) : undefined}
+        />
       )}
       <OlderReadings system={system} latest={latest} />
     </Section>

@@ -2,8 +2,9 @@ import { useRef, useState } from 'react'
 import type { Problem } from '../../../base/index.ts'
 import type { ReadingKey, ReadingMethod, ReadingSet, ReadingValues } from '../../../document/index.ts'
 import { trapsFor } from '../../../water/index.ts'
-import { useApp, useUnits } from '../../context.tsx'
+import { useApp, useAppStore, useUnits } from '../../context.tsx'
 import {
+  type Answer,
   Button,
   ChoiceField,
   DateTimeField,
@@ -11,6 +12,7 @@ import {
   finishTyping,
   inOwnUnits,
   isoFromMs,
+  notYet,
   ProblemNote,
   QuantityField,
   SaveButton,
@@ -23,10 +25,12 @@ import { unitsWords, unknownWords } from './reading-words.ts'
 import styles from './water.module.css'
 
 interface ReadingsFormProps {
+  /** Under this name what is typed is kept while another chapter is looked at; without it, it goes with the form. */
+  readonly draftKey?: string | undefined
   /** What the form starts from; empty for new readings. */
   readonly start?: ReadingSet | undefined
   readonly saveLabel: string
-  readonly onSave: (set: ReadingSet) => Problem | undefined
+  readonly onSave: (set: ReadingSet) => Answer
   readonly onCancel?: (() => void) | undefined
 }
 
@@ -46,9 +50,11 @@ const GROUPS: readonly { readonly id: ReadingGroup; readonly label: string; read
 ]
 
 /** One moment's readings. An empty field stays unknown, and the form says what that means. */
-export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFormProps) {
+export function ReadingsForm({ draftKey, start: given, saveLabel, onSave, onCancel }: ReadingsFormProps) {
+  const store = useAppStore()
   const nowMs = useApp((state) => state.nowMs)
   const units = useUnits()
+  const [start] = useState(() => (draftKey && store.getState().drafts[draftKey]) || given)
   const [values, setValues] = useState<ReadingValues>(start?.values ?? {})
   const [method, setMethod] = useState<ReadingMethod>(start?.method ?? 'drop-kit')
   const [at, setAt] = useState(() => start?.at ?? isoFromMs(nowMs))
@@ -56,20 +62,38 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
   const form = useRef<HTMLFormElement>(null)
   useFormFocus(form, onCancel !== undefined)
   // What was put in last: a press of Save takes up the open field in the same breath, before the next rendering.
-  const newest = useRef({ values, at })
+  const newest = useRef({ values, at, method })
+  const keep = (change: Partial<ReadingSet>) => {
+    newest.current = { ...newest.current, ...change }
+    if (draftKey) store.getState().keepDraft(draftKey, typed())
+  }
+  const typed = (): ReadingSet => ({ ...newest.current, ...(start?.note ? { note: start.note } : {}) })
+  const forget = () => draftKey && store.getState().keepDraft(draftKey, undefined)
   const put = (key: ReadingKey, value: number | undefined) => {
     setProblem(undefined)
-    newest.current.values = withValue(newest.current.values, key, value)
+    keep({ values: withValue(newest.current.values, key, value) })
     setValues(newest.current.values)
   }
   const putMoment = (iso: string) => {
-    newest.current.at = iso
+    keep({ at: iso })
     setAt(iso)
+  }
+  const putMethod = (next: ReadingMethod) => {
+    keep({ method: next })
+    setMethod(next)
+  }
+  const giveUp = () => {
+    forget()
+    onCancel?.()
   }
   const save = () => {
     if (!finishTyping(form.current)) return
-    const set = { ...newest.current, method, ...(start?.note ? { note: start.note } : {}) }
-    setProblem(Object.keys(set.values).length === 0 ? NOTHING : onSave(set))
+    const set = typed()
+    const isEmpty = Object.keys(set.values).length === 0
+    // A moment that stood there at first was not typed, so its field has not judged it.
+    const refused = isEmpty ? NOTHING : (notYet(set.at, store.getState().nowMs) ?? onSave(set))
+    setProblem(refused ?? undefined)
+    if (!refused) forget()
   }
   const traps = trapsFor(values, method)
   const field = (row: ReadingRow) => (
@@ -94,8 +118,8 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
     <form ref={form} className={styles['section']} onSubmit={(event) => event.preventDefault()}>
       <div className={styles['form']}>
         {READING_ROWS.filter((row) => !row.isMore).map(field)}
-        <ChoiceField label="Measured with" value={method} options={METHODS} onChange={setMethod} />
-        <DateTimeField label="When" value={at} onChange={putMoment} />
+        <ChoiceField label="Measured with" value={method} options={METHODS} onChange={putMethod} />
+        <DateTimeField label="When" value={at} onChange={putMoment} isPast />
       </div>
       <Disclosure title="More readings" aside="chlorine, hardness, salts, metals" isScreenOnly>
         {GROUPS.map((group) => (
@@ -115,7 +139,7 @@ export function ReadingsForm({ start, saveLabel, onSave, onCancel }: ReadingsFor
       <div className={styles['buttons']}>
         <SaveButton onPress={save}>{saveLabel}</SaveButton>
         {onCancel && (
-          <Button tone="quiet" onPress={onCancel}>
+          <Button tone="quiet" onPress={giveUp}>
             Cancel
           </Button>
         )}
