@@ -5,7 +5,7 @@ import type { DoseMove, Move } from './moves.ts'
 import { USE_OF } from './purposes.ts'
 import { aerateLine, stepLine } from './step-lines.ts'
 import { inSteps } from './steps.ts'
-import type { OpeningInput, OpeningLine } from './types.ts'
+import type { OpeningInput, OpeningLine, StepLine } from './types.ts'
 import { apartStep, STEPS } from './wording.ts'
 
 /** Hands out keys that stay the same while a line stands for the same job: acid, acid-2, acid-3. */
@@ -50,6 +50,21 @@ function stillApart(product: Product, poured: readonly Poured[], turnoverHours: 
     )
 }
 
+/** A line that keeps a product apart from what went in before, from `clockHours` on; undefined where nothing forbids it by `sinceHours`. */
+export function apartLine(
+  product: Product,
+  poured: readonly Poured[],
+  turnoverHours: number,
+  sinceHours: number,
+  clockHours: number,
+  nextKey: (base: string) => string,
+): StepLine | undefined {
+  const before = stillApart(product, poured, turnoverHours, sinceHours)
+  if (!before) return undefined
+  const hours = Math.max(1, before.untilHours - clockHours)
+  return stepLine('wait', nextKey('apart'), apartStep(before.product, product, before.reason), clockHours, hours)
+}
+
 /** A move's share of all that the plan gives for its purpose. */
 function shareOf(move: DoseMove, moves: readonly Move[]): number {
   const all = moves.reduce(
@@ -89,12 +104,11 @@ export function assemble(
     const { product, purpose } = move.want
     // the first dose after ticked ones may have waited them out by the clock, yet not by now: it is still told apart
     const since = isFirst ? Math.min(clock, follows.nowHours) : clock
-    const before = stillApart(product, poured, turnoverHours, since)
     isFirst = false
-    if (before) {
-      const hours = Math.max(1, before.untilHours - clock)
-      lines.push(stepLine('wait', nextKey('apart'), apartStep(before.product, product, before.reason), clock, hours))
-      clock += hours
+    const apart = apartLine(product, poured, turnoverHours, since, clock, nextKey)
+    if (apart) {
+      lines.push(apart)
+      clock += apart.waitHours
     }
     const next = moves.slice(at + 1).find((later) => later.kind !== 'measure')
     const meets = next?.kind === 'dose' ? keepApart(product, next.want.product) : undefined

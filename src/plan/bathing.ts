@@ -41,7 +41,8 @@ export function bathingVerdict(input: OpeningInput): OpeningPlan['bathing'] {
     return no('The readings are from before this start began. Measure again before anyone bathes.')
   const { pH, fc_mg_per_L_as_Cl2: chlorine, cya_mg_per_L: stabiliser } = start
   if (pH === undefined || chlorine === undefined) return no('Bathing needs a measured pH and free chlorine.')
-  // the stricter of the chosen rules and what holds everywhere here
+  // the stricter of the chosen rules and what holds everywhere here; combined chlorine by the chosen rules alone, since some
+  // places allow more of it under a roof; where none are chosen, or they are silent, the default's
   const rules = limitsFor(input.rulesId, stabiliser, input, input.isIndoor)
   const floor = chlorineFloor(stabiliser, input).mgPerL
   const ceiling = chlorineCeiling(stabiliser, input)

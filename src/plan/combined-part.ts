@@ -1,6 +1,6 @@
-import { deltaOf } from '../chemicals/index.ts'
+import { deltaOf, productById } from '../chemicals/index.ts'
 import type { Constants } from '../water/index.ts'
-import { assemble, type Follows } from './assemble.ts'
+import { apartLine, assemble, type Follows } from './assemble.ts'
 import type { PurposeProducts } from './check-input.ts'
 import { withoutStabiliser } from './combined-line.ts'
 import { lineHours } from './dose-line.ts'
@@ -36,13 +36,25 @@ export function combinedPart(
   const move = combined.amounts === undefined ? towardFloor(now, input, products, constants) : undefined
   const turnoverHours = input.turnoverHours ?? LIMITS.turnoverHours
   const little = move ? assemble([move], input, turnoverHours, place, place.nextKey, constants) : []
+  const product = combined.amounts?.[0] && productById(combined.amounts[0].productId, input.productList)
+  const sinceHours = Math.min(combined.startHours, place.nowHours)
+  // chlorine all the same: as far from what went in before as any other dose
+  const apart = product?.ok
+    ? apartLine(product.value.product, place.poured, turnoverHours, sinceHours, combined.startHours, place.nextKey)
+    : undefined
+  const startHours = combined.startHours + (apart?.waitHours ?? 0)
   const endHours = little.reduce(
     (hours, line) => Math.max(hours, line.startHours + (line.kind === 'dose' ? lineHours(line) : line.waitHours)),
-    combined.startHours + (move ? 0 : combined.waitHours),
+    startHours + (move ? 0 : combined.waitHours),
   )
   const again = stepLine('measure', 'measure-after-combined', STEPS.measureBroken, endHours, 0)
   return {
-    lines: [move ? { ...combined, waitHours: 0 } : combined, ...little, again],
+    lines: [
+      ...(apart ? [apart] : []),
+      { ...combined, startHours, ...(move ? { waitHours: 0 } : {}) },
+      ...little,
+      again,
+    ],
     end: move?.after ?? now,
   }
 }
