@@ -43,7 +43,7 @@ export const GEAR = table<Gear>([
   row(
     'gloves-others',
     { groups: ['carbonate', 'calcium', 'reducer', 'harmless'], forms: ['granular', 'solid', 'liquid', 'tablet'] },
-    'Gloves and glasses.',
+    'Gloves and goggles.',
     'Salts dry and sting skin and eyes.',
     PRACTICE,
   ),

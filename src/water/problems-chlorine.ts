@@ -1,5 +1,5 @@
 import type { Problem } from '../base/index.ts'
-import { few } from './problems.ts'
+import { few, rough } from './problems.ts'
 
 /** Complaints about chlorine readings and treatments. */
 export function chlorineReadingBad(path: string, name: string, value: number): Problem {
@@ -18,7 +18,7 @@ export function totalBelowFree(totalMgPerL: number, freeMgPerL: number, sigmaMgP
     code: 'chlorine-total-below-free',
     path: 'tc_mg_per_L_as_Cl2',
     what: `Total chlorine reads ${few(totalMgPerL)} mg/L and free chlorine ${few(freeMgPerL)}: total is ${few(by)} mg/L less than the part of it that is free.`,
-    why: `These readings clash: total chlorine, free chlorine. The two tests together scatter by about ${few(sigmaMgPerL)} mg/L, so it is more than scatter; often a reagent was forgotten, or a high reading bleached its colour.`,
+    why: `These readings clash: total chlorine, free chlorine. The two tests together scatter by about ${rough(sigmaMgPerL)} mg/L, so it is more than scatter; often a reagent was forgotten, or a high reading bleached its colour.`,
     hint: 'Read both again in one sample, the free first; above the range dilute the sample with chlorine-free water.',
   }
 }

@@ -1,5 +1,5 @@
 import type { Problem } from '../base/index.ts'
-import { few } from './problems.ts'
+import { few, rough } from './problems.ts'
 
 /** Complaints about readings that a water is not solved from. */
 export function peopleReadingBad(path: string, name: string, value: number): Problem {
@@ -16,8 +16,8 @@ export function hardnessDisagrees(totalMgPerL: number, partsMgPerL: number, sigm
   return {
     code: 'water-hardness-disagrees',
     path: 'th_mg_per_L_as_CaCO3',
-    what: `Calcium and magnesium hardness make ${few(partsMgPerL)} mg/L, but total hardness reads ${few(totalMgPerL)}: ${few(partsMgPerL - totalMgPerL)} too little.`,
-    why: `These readings clash: total hardness, calcium hardness, magnesium hardness. Total is their sum, and the tests scatter by about ${few(sigmaMgPerL)} mg/L.`,
+    what: `Calcium and magnesium hardness make ${few(partsMgPerL)} mg/L, but total hardness reads ${few(totalMgPerL)}: about ${rough(partsMgPerL - totalMgPerL)} too little.`,
+    why: `These readings clash: total hardness, calcium hardness, magnesium hardness. Total is their sum, and the tests scatter by about ${rough(sigmaMgPerL)} mg/L.`,
     hint: 'Measure them again, in one unit (mg/L as CaCO₃), and leave out the coarser one.',
   }
 }
@@ -26,7 +26,7 @@ export function conductivityTooLow(readMicroS: number, neededMicroS: number): Pr
   return {
     code: 'water-conductivity-too-low',
     path: 'conductivity_uS_per_cm',
-    what: `The other readings alone conduct ${few(neededMicroS)} µS/cm, but conductivity reads ${few(readMicroS)}: ${few(neededMicroS - readMicroS)} too little.`,
+    what: `The other readings alone conduct ${few(neededMicroS)} µS/cm, but conductivity reads ${few(readMicroS)}: about ${rough(neededMicroS - readMicroS)} too little.`,
     why: 'These readings clash: conductivity, calcium and magnesium hardness, total alkalinity, sulfate. No water conducts less than what is dissolved in it.',
     hint: 'Check the meter against its standard and its unit (µS or mS), and the hardness and alkalinity.',
   }

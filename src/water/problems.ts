@@ -3,6 +3,8 @@ import { MG_CACO3_PER_EQ, MOLAR_MASSES_G_PER_MOL, mgPerLOf } from './masses.ts'
 import type { TotalKey, WaterReading } from './types.ts'
 
 /** Every complaint of this layer, worded in one place. Numbers are for people: few digits. */
+/** A scatter or a difference of two readings, which is known to two figures at most. */
+export const rough = (value: number): string => String(Number(value.toPrecision(2)))
 export const few = (value: number): string => String(Number(value.toPrecision(3)))
 
 /** As few digits, never less than the value: for what is needed at least. */

@@ -39,7 +39,7 @@ export const LINER_OR_SHELL: StartMode = {
       1,
       {
         title: 'Fill slowly at first',
-        what: 'The first few centimetres of water go in with the installer there.',
+        what: 'The first of the water, no deeper than a hand is broad, goes in with the installer there.',
         how: 'Smooth out folds towards the walls while the water is shallow; openings are cut only when the water stands just below them.',
         why: 'A fold under deep water stays.',
       },

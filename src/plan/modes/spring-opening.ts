@@ -35,7 +35,7 @@ export const SPRING_OPENING: StartMode = {
       {
         title: 'Measure the level',
         what: 'How far the water stands below its usual level, before you fill up.',
-        how: 'From the same mark as at closing, to the centimetre.',
+        how: 'From the same mark as at closing, as closely as you can read it.',
         why: 'It tells how far winter has diluted the water.',
       },
       { figures: ['exchanged'] },
@@ -91,7 +91,7 @@ export const SPRING_OPENING: StartMode = {
       {
         title: 'Stabiliser gone: test for ammonia first',
         what: 'A bucket test, before any chlorine goes into the pool.',
-        how: `1. Put ${BUCKET.litres} L of pool water into a clean white bucket, in the open air, out of the sun, and let it come to room temperature. 2. Stir in the chlorine named here; that makes ${BUCKET.chlorineMgPerL} mg/L. 3. Wait ten minutes and read free chlorine. 4. Nearly all still there: no ammonia to speak of; go on as usual. 5. Half or more gone: give the same again, wait half an hour, read, and count, until it holds. 6. What went in, less what it still holds, is what each litre of the pool asks for; enter it. 7. Where that is more than about 50 mg/L, exchange part of the water first. A colour that flashes up and fades is too much chlorine for the test, not none: thin the sample with bottled water and read again. A test kit for ammonia, as aquarium keepers have, says the same. Keep your face away from the bucket, and pour it away alone, with nothing else in it.`,
+        how: `1. Put ${BUCKET.litres} L of pool water into a clean white bucket, in the open air, out of the sun, and let it come to room temperature. 2. Stir in the chlorine named here; that makes ${BUCKET.chlorineMgPerL} mg/L. 3. Wait ten minutes and read free chlorine. 4. Nearly all still there: no ammonia to speak of; go on as usual. 5. Half or more gone: give the same again, wait half an hour, read, and count, until it holds. 6. What went in, less what it still holds, is what the pool asks for, in mg/L; enter it. 7. Where that is more than about 50 mg/L, exchange part of the water first. A colour that flashes up and fades is too much chlorine for the test, not none: thin the sample with bottled water and read again. A test kit for ammonia, as aquarium keepers have, says the same. Keep your face away from the bucket, and pour it away alone, with nothing else in it.`,
         why: 'Over winter bacteria can turn stabiliser into ammonia. Chlorine then vanishes within minutes, up to a hundred milligrams per litre and more, and nobody may bathe until it holds.',
       },
       {

@@ -14,6 +14,8 @@ const before = (unit: string) =>
 
 /** A volume in a sentence is told in two or three figures. */
 const volume = (m3: number, units: UnitSystem) => formatQuantity('volume', m3, units, { sigma: 0.05 * m3 })
+/** What a person fills up to a mark. */
+const bucket = (m3: number, units: UnitSystem) => formatQuantity('volume', m3, units, { sigma: 0.2 * m3 })
 const told = (quantity: Quantity) => (value: number, units: UnitSystem) => formatQuantity(quantity, value, units)
 
 /** What the sums say in metric units within a sentence. A strength or a source's own figure keeps its unit. */
@@ -28,7 +30,7 @@ const TOLD: readonly Told[] = [
   },
   { pattern: before('°C'), say: (celsius, units) => formatQuantity('temperature', celsius, units, { digits: 0 }) },
   { pattern: before('m³'), say: volume },
-  { pattern: before('L'), say: (litres, units) => volume(litres / 1000, units) },
+  { pattern: before('L'), say: (litres, units) => bucket(litres / 1000, units) },
 ]
 
 /** A sentence of the sums with its lengths, volumes and temperatures in the owner's units. */

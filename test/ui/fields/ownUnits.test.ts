@@ -14,7 +14,7 @@ describe('a sentence of the sums in the owner’s units', () => {
     ['The range also covers 2 to 5 °C.', 'The range also covers 36 °F to 41 °F.'],
     ['between 2 and 4 m', 'between 6′ 7″ and 13′ 1″'],
     ['at pH 7.5 and 25 °C', 'at pH 7.5 and 77 °F'],
-    ['Put 10 L of pool water', 'Put 2.64 gal of pool water'],
+    ['Put 10 L of pool water', 'Put 2.6 gal of pool water'],
     ['12 m³ of the pool’s 78 m³', '3,170 gal of the pool’s 20,600 gal'],
   ])('%j reads %j in US units, and stays as it is in metric ones', (metric, us) => {
     expect(plain(inOwnUnits(metric, 'us'))).toBe(us)

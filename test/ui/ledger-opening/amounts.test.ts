@@ -3,17 +3,48 @@ import type { StepLine } from '../../../src/plan/index.ts'
 import {
   amountFromG,
   formatAmount,
+  formatParts,
   gFromAmount,
   measureOf,
   piecesWords,
   productsFor,
+  saidG,
   splitStrength,
 } from '../../../src/ui/ledger/opening/amounts.ts'
 import { howWords, intervalWords, packageWords } from '../../../src/ui/ledger/opening/dose-words.ts'
+import { parseQuantity } from '../../../src/units/index.ts'
 import { openingFixture } from '../../support/opening-fixture.ts'
 
 /** Numbers stand before their unit with a space that doesn’t break. */
 const plain = (text: string | undefined) => text?.replaceAll('\u00a0', ' ')
+
+describe('parts of an amount', () => {
+  const flOzG = gFromAmount('muriatic-acid-31', 29.5735295625e-6)
+  const poundG = gFromAmount('calcium-chloride-flake', 0.45359237)
+  test('make the whole that stands above them', () => {
+    const parts = (id: string, wholeG: number, n: number, units: 'metric' | 'us') =>
+      formatParts(id, Array(n).fill(wholeG / n), units).map(plain)
+    expect(parts('muriatic-acid-31', 20.68 * flOzG, 2, 'us')).toEqual(['10 fl oz (US)', '11 fl oz (US)'])
+    expect(parts('calcium-chloride-flake', 7.1875 * poundG, 2, 'us')).toEqual(['3 lb 9 oz wt', '3 lb 10 oz wt'])
+    for (const units of ['metric', 'us'] as const)
+      for (const wholeG of [333.3, 1234.5, 5432.1, 20_001])
+        for (const n of [2, 3, 7]) {
+          const each = formatParts('calcium-chloride-flake', Array(n).fill(wholeG / n), units)
+          const sum = each.reduce((kg, text) => kg + saidKg(text, units), 0)
+          expect(sum).toBeCloseTo(saidKg(formatAmount('calcium-chloride-flake', wholeG, units), units), 9)
+        }
+  })
+
+  test('what is weighed by a line is what the line says', () => {
+    expect(saidG('muriatic-acid-31', 20.68 * flOzG, 'us') / flOzG).toBeCloseTo(21, 9)
+  })
+
+  function saidKg(text: string, units: 'metric' | 'us'): number {
+    const read = parseQuantity('mass', text, units)
+    if (!read.ok) throw new Error(read.problem.what)
+    return read.value
+  }
+})
 
 describe('amounts inside a sentence', () => {
   test('are told in the owner’s units', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { READING_ROWS } from '../../../src/ui/ledger/scale/index.ts'
 import { rulerMarks } from '../../../src/ui/ledger/scale/ruler.ts'
-import { plusMinusWords, toleranceOf } from '../../../src/ui/ledger/scale/tolerance.ts'
+import { plusMinusWords, toleranceOf, toleranceWords } from '../../../src/ui/ledger/scale/tolerance.ts'
 
 const row = (key: string) => {
   const found = READING_ROWS.find((each) => each.key === key)
@@ -35,6 +35,14 @@ describe('how far a reading may be off', () => {
     expect(plain(plusMinusWords(row('pH'), 0.15, 1, 'metric'))).toBe('± 0.3')
     expect(plain(plusMinusWords(row('ta_mg_per_L_as_CaCO3'), 6.9, 0, 'metric'))).toBe('± 14')
     expect(plain(plusMinusWords(row('salt_mg_per_L_as_NaCl'), 105.4, 0, 'metric'))).toBe('± 210')
+  })
+
+  test('is an upper end where nothing lies below the least', () => {
+    const free = row('fc_mg_per_L_as_Cl2')
+    expect(plain(toleranceWords(free, 0.2, 0.1, 1, 'metric'))).toBe('± 0.2')
+    expect(plain(toleranceWords(free, 0.1, 0.1, 1, 'metric'))).toBe('up to 0.3')
+    expect(plain(toleranceWords(row('cya_mg_per_L'), 0, 10, 0, 'metric'))).toBe('up to 20')
+    expect(plain(toleranceWords(row('pH'), 7.5, 0.15, 1, 'metric'))).toBe('± 0.3')
   })
 
   test('is never shown as nothing where there is some', () => {

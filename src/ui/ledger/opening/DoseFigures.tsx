@@ -1,6 +1,6 @@
 import type { DoseLine } from '../../../plan/index.ts'
 import { useUnits } from '../../context.tsx'
-import { formatAmount, piecesWords } from './amounts.ts'
+import { formatAmount, formatParts, piecesWords } from './amounts.ts'
 import type { LineTimes } from './calendar.ts'
 import { intervalWords, packageWords, safeFirstWords } from './dose-words.ts'
 import styles from './opening.module.css'
@@ -19,6 +19,12 @@ export function DoseFigures({ line, originMs, times }: DoseFiguresProps) {
   const list = useProducts()
   const format = (amountG: number) => formatAmount(line.productId, amountG, units, list)
   const first = safeFirstWords(line, format)
+  const pours = formatParts(
+    line.productId,
+    line.pours.map(({ amountG }) => amountG),
+    units,
+    list,
+  )
   const remarks = [
     intervalWords(format(line.lowG), format(line.highG)),
     piecesWords(line.productId, line.amountG, units, list),
@@ -39,7 +45,7 @@ export function DoseFigures({ line, originMs, times }: DoseFiguresProps) {
               <span>
                 Pour {pour.index} of {line.pours.length}, {dayAndTime(originMs, times.poursMs[index] ?? times.startMs)}
               </span>
-              <span>{format(pour.amountG)}</span>
+              <span>{pours[index]}</span>
             </li>
           ))}
         </ol>

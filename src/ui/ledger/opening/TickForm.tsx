@@ -12,7 +12,7 @@ import {
   SaveButton,
   useFormFocus,
 } from '../../fields/index.ts'
-import { amountFromG, formatAmount, gFromAmount, measureOf } from './amounts.ts'
+import { amountFromG, formatAmount, gFromAmount, measureOf, saidG } from './amounts.ts'
 import styles from './opening.module.css'
 import { useDoubt } from './useDoubt.ts'
 import { useProducts } from './useProducts.ts'
@@ -27,16 +27,18 @@ interface TickFormProps {
 export function TickForm({ line, systemId, onClose }: TickFormProps) {
   const store = useAppStore()
   const nowMs = useApp((state) => state.nowMs)
-  const [amountG, setAmountG] = useState(line.amountG)
+  const units = useUnits()
+  const list = useProducts()
+  // what the line says is what was weighed, as long as nobody says otherwise
+  const [amountG, setAmountG] = useState(() => saidG(line.productId, line.amountG, units, list))
   const [at, setAt] = useState(() => isoFromMs(nowMs))
   const [problem, setProblem] = useState<Problem | undefined>()
   const form = useRef<HTMLElement>(null)
   useFormFocus(form, true)
   // What was put in last: the press that writes it down takes up the open field, before the next rendering.
   const newest = useRef({ amountG, at })
-  const list = useProducts()
   const measure = measureOf(line.productId, list)
-  const text = formatAmount(line.productId, line.amountG, useUnits(), list)
+  const text = formatAmount(line.productId, line.amountG, units, list)
   const doubt = useDoubt(line.productId, amountG, { amountG: line.amountG, highG: line.highG, text })
   const save = () => {
     const seenG = doubt.seenAmountG()

@@ -1,5 +1,5 @@
 import { PRODUCTS, type Product, type ProductList, productById } from '../../../chemicals/index.ts'
-import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
+import { formatQuantity, parseQuantity, type UnitSystem } from '../../../units/index.ts'
 
 const G_PER_KG = 1000
 const ML_PER_M3 = 1_000_000
@@ -35,6 +35,30 @@ export function gFromAmount(productId: string, amount: number, list?: ProductLis
 /** An amount as it is weighed or poured, never in bare ounces. */
 export function formatAmount(productId: string, amountG: number, units: UnitSystem, list?: ProductList): string {
   return formatQuantity(measureOf(productId, list), amountFromG(productId, amountG, list), units)
+}
+
+/** The amount that `formatAmount` says, in grams: what a person weighs or pours by it. */
+export function saidG(productId: string, amountG: number, units: UnitSystem, list?: ProductList): number {
+  const said = parseQuantity(measureOf(productId, list), formatAmount(productId, amountG, units, list), units)
+  return said.ok ? gFromAmount(productId, said.value, list) : amountG
+}
+
+/** Parts of one amount as they are weighed or poured, rounded so that together they are what the whole is said to be. */
+export function formatParts(
+  productId: string,
+  partsG: readonly number[],
+  units: UnitSystem,
+  list?: ProductList,
+): readonly string[] {
+  let sumG = 0
+  let saidSumG = 0
+  return partsG.map((partG) => {
+    sumG += partG
+    const upToG = saidG(productId, sumG, units, list)
+    const text = formatAmount(productId, upToG - saidSumG, units, list)
+    saidSumG = upToG
+    return text
+  })
 }
 
 /** "1½ tablets of 200 g" for what comes in pieces; undefined for everything else. */

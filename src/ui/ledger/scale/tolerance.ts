@@ -18,6 +18,25 @@ export function toleranceOf(row: ReadingRow, value: number, sigma: number, openA
   return { low: Math.max(row.min, value - half), high: value + half, openAt }
 }
 
+/** "± 0.3", or "up to 0.4" where that span would reach below the least that can be. */
+export function toleranceWords(
+  row: ReadingRow,
+  value: number,
+  sigma: number,
+  digits: number,
+  units: UnitSystem,
+): string {
+  const half = TWO_SIDED_95 * sigma
+  if (!(half > 0) || value - half >= row.min) return plusMinusWords(row, sigma, digits, units)
+  const most = toDisplay(row.quantity, value + half, units)
+  // two figures of what the test can't tell are enough
+  const step = 10 ** Math.max(-digits, Math.floor(Math.log10(most)) - 1)
+  const words = formatQuantity('number', Math.round(most / step) * step, units, {
+    digits: Math.max(0, -Math.round(Math.log10(step))),
+  })
+  return `up to\u00a0${words}`
+}
+
 /**
  * "± 0.3": half of that span without its unit, which stands at the value; at the value's own decimals, and never with more
  * than two figures.

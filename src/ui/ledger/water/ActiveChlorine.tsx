@@ -50,7 +50,12 @@ export function ActiveChlorine({ system, account, solved, known, method }: Activ
           <dt>Active chlorine{isStabilised && `, ${label(account.chosen)}`}</dt>
           <dd>
             {smallMgPerL(account.chosenMgPerL, units, halfWidth)}
-            {halfWidth > 0 && <Off half={halfWidthWords(halfWidth, account.chosenMgPerL, units)} />}
+            {halfWidth > 0 && halfWidth < account.chosenMgPerL && (
+              <Off half={halfWidthWords(halfWidth, account.chosenMgPerL, units)} />
+            )}
+            {halfWidth >= account.chosenMgPerL && (
+              <span className={styles['off']}>, at most {smallMgPerL(account.chosenMgPerL + halfWidth, units)}</span>
+            )}
           </dd>
           <dd className={styles['remark']}>{share(account.chosenMgPerL)} of the free chlorine works at once</dd>
         </div>

@@ -2,7 +2,7 @@ import { deriveWater, sigmaFromTests, type UnknownPart, unknownParts } from '../
 import { formatQuantity } from '../../../units/index.ts'
 import { CONSTANT_SETS, type Equilibrium } from '../../../water/index.ts'
 import { useApp, useUnits } from '../../context.tsx'
-import { ProblemNote } from '../../fields/index.ts'
+import { inOwnUnits, ProblemNote } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
 import { PartBar } from '../scale/index.ts'
 import { shareWords } from './chlorine-words.ts'
@@ -17,6 +17,7 @@ import styles from './water.module.css'
 export function Balance({ system, number }: NumberedProps) {
   const spec = useApp((state) => state.spec)
   const nowMs = useApp((state) => state.nowMs)
+  const units = useUnits()
   const water = deriveWater(spec, system.id, nowMs)
   const { solved, told } = water
   const constants = CONSTANT_SETS[system.regime.chlorineConstants === 'wahman' ? 'wahman' : 'default']
@@ -47,7 +48,7 @@ export function Balance({ system, number }: NumberedProps) {
         .filter((words) => !toldWords.includes(words))
         .map((words) => (
           <p key={words} className={styles['faint']}>
-            {words}
+            {inOwnUnits(words, units)}
           </p>
         ))}
     </Section>

@@ -5,7 +5,7 @@ import { formatQuantity } from '../../../units/index.ts'
 import type { CombinedChlorine, MetalsAdvice, Superchlorination, WaterLimits } from '../../../water/index.ts'
 import { useApp, useUnits } from '../../context.tsx'
 import { ProblemNote } from '../../fields/index.ts'
-import { plusMinusWords, readingRow } from '../scale/index.ts'
+import { readingRow, toleranceWords } from '../scale/index.ts'
 import { Breakpoint } from './Breakpoint.tsx'
 import styles from './water.module.css'
 
@@ -66,7 +66,7 @@ function Measured({ combined, limits }: MeasuredProps) {
   const row = readingRow('cc_mg_per_L_as_Cl2')
   const mgPerL = (value: number) => formatQuantity('concentration', value, units, { digits: 1 })
   const { combinedMgPerL, sigmaMgPerL, isWithinScatter } = combined
-  const off = row && sigmaMgPerL > 0 ? ` ${plusMinusWords(row, sigmaMgPerL, 1, units)}` : ''
+  const off = row && sigmaMgPerL > 0 ? ` ${toleranceWords(row, combinedMgPerL, sigmaMgPerL, 1, units)}` : ''
   const isOver = combinedMgPerL > limits.combinedHighMgPerL
   return (
     <>

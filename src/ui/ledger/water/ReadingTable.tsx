@@ -6,9 +6,9 @@ import {
   formatMeasured,
   formatReading,
   measuredDigits,
-  plusMinusWords,
   ReadingLegend,
   ScaleDrawing,
+  toleranceWords,
 } from '../scale/index.ts'
 import type { ReadingLine, TestNote } from './reading-lines.ts'
 import { whereWords } from './reading-words.ts'
@@ -101,7 +101,7 @@ function Line({ line, hasScale, marks, id }: LineProps) {
         </td>
         <td className={styles['plusMinus']}>
           {sigma !== undefined && sigma > 0 && row.quantity !== 'temperature'
-            ? plusMinusWords(row, sigma, digits, units)
+            ? toleranceWords(row, value, sigma, digits, units)
             : null}
           {where && <span className="visually-hidden"> {where}</span>}
         </td>

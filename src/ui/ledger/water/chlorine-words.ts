@@ -67,7 +67,7 @@ export function spreadWords(
 function lowerWords({ chosenMgPerL, mgPerL, wahmanMgPerL }: Parameters<typeof spreadWords>[0]): string {
   return chosenMgPerL <= Math.min(mgPerL, wahmanMgPerL)
     ? 'The lower one, the careful one, is chosen.'
-    : 'The higher one is chosen; choose the other to be on the careful side.'
+    : 'The higher one is chosen, since the usual tables and advice are made with it; no floor and no leave to bathe hangs on it. Choose the other to be on the careful side.'
 }
 
 /** Stabiliser to compare with where there is none [mg/L]: the middle of what pools in the sun are kept at. */
