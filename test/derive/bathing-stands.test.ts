@@ -151,6 +151,9 @@ describe('how long a reading tells that the floor is held', () => {
     const steps = 100_000
     for (let i = 0; i < steps; i++) residual -= (k * residual + d) * (hours / 24 / steps)
     expect(residual).toBeCloseTo(floor, 4)
+    // the two figures of the model
+    expect(hours).toBeCloseTo(12, 0)
+    expect(60 * lastingHours(1.2, 1, { isHeld: false, perDay: 12.01, steadyMgPerLDay: 0.36 })).toBeCloseTo(21, 0)
     expect(lastingHours(3, floor, { isHeld: false, perDay: 0, steadyMgPerLDay: 2 })).toBeCloseTo(12, 9)
     expect(lastingHours(2, floor, { isHeld: false, perDay: k, steadyMgPerLDay: d })).toBe(0)
   })

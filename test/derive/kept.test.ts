@@ -115,7 +115,9 @@ describe('a newer reading of pH and free chlorine only', () => {
     expect(alkalinity(once)).toBeCloseTo(40 + (grams / 84.007 / m3) * 50.043, 1)
     expect(amount(spec)).toBeGreaterThan(grams)
     expect(amount(once)).toBeLessThan(amount(spec) - grams / 3)
-    expect(said(planOf(once))).toMatch(/total alkalinity [\d.]+ mg\/L \(kept from 24 h before, \+[\d.]+ by doses since\)/)
+    expect(said(planOf(once))).toMatch(
+      /total alkalinity [\d.]+ mg\/L \(kept from 24 h before, \+[\d.]+ by doses since\)/,
+    )
     // chlorine takes back what its lye brought, once it is used
     expect(alkalinity(dosed(spec, 'liquid-chlorine-12', 2000, 10))).toBeCloseTo(40, 0)
   })

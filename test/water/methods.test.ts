@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { METHODS, methodSigma, PEOPLE_READING_NAMES, type PeopleReadingKey } from '../../src/water/index.ts'
+import { leastSeen, METHODS, methodSigma, PEOPLE_READING_NAMES, type PeopleReadingKey } from '../../src/water/index.ts'
 
 const KEYS = Object.keys(PEOPLE_READING_NAMES) as PeopleReadingKey[]
 
@@ -58,5 +58,11 @@ describe('every way of testing says how well it reads', () => {
     expect(methodSigma('unknown', 'cya_mg_per_L', 40)).toEqual(methodSigma('strip', 'cya_mg_per_L', 40))
     expect(methodSigma('unknown', 'ch_mg_per_L_as_CaCO3', 250)?.sigma).toBeCloseTo(29.5, 9)
     expect(methodSigma('unknown', 'temperature_C', 25)?.sigma).toBe(0.5)
+  })
+
+  test('the least stabiliser that a test tells from none; an unknown test sees as little as the blindest', () => {
+    const seen = (method: string) => leastSeen(method, 'cya_mg_per_L')
+    expect(['drop-kit', 'strip', 'photometer', 'laboratory', 'unknown'].map(seen)).toEqual([30, 20, 10, 4, 30])
+    expect([seen('sensor'), seen('supplier')]).toEqual([undefined, undefined])
   })
 })
