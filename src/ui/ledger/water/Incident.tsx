@@ -20,9 +20,14 @@ export function Incident({ incidents }: { readonly incidents: DerivedWater['sani
   const [kind, setKind] = useState<Kind>('diarrhoea')
   const isPrinting = usePrinting()
   const shown = isPrinting ? KINDS : KINDS.filter(({ id }) => id === kind)
-  const isBlocked = !incidents.diarrhoea.ok
+  const { diarrhoea } = incidents
+  const stands = diarrhoea.ok
+    ? undefined
+    : diarrhoea.problem.code === 'incident-stabiliser-too-high'
+      ? 'can’t be treated as it is'
+      : 'measure stabiliser first'
   return (
-    <Disclosure title="After faeces in the water" aside={isBlocked ? 'can’t be treated as it is' : undefined}>
+    <Disclosure title="After faeces in the water" aside={stands}>
       {!isPrinting && <SegmentedField label="What it was" value={kind} options={KINDS} onChange={setKind} />}
       {shown.map(({ id, label }) => (
         <div key={id} className={styles['sub']}>
