@@ -93,7 +93,7 @@ const nudge = (isFree: (index: number) => boolean) => (depthM: number, i: number
   isFree(i) ? depthM + NUDGE_M : depthM
 
 /** The floor with each of its depths, as `depthsOfFloor` lists them, as told [m]. */
-export function withDepths(floor: Floor, to: (depthM: number, index: number) => number): Floor {
+function withDepths(floor: Floor, to: (depthM: number, index: number) => number): Floor {
   switch (floor.kind) {
     case 'flat':
       return { ...floor, depthM: to(floor.depthM, 0) }

@@ -19,8 +19,12 @@ const AROUND = 6
 const AROUND_SHARE = 0.7
 
 /** So many guesses are made at most so that soundings hold as much water as before, to this share of it. */
-const MOST_GUESSES = 8
+const MOST_GUESSES = 10
 const NEAR_ENOUGH = 0.01
+/** And so that their floor is off the one before by no more than this share of its range of depths, root mean square. */
+const FORM_LIKE = 0.08
+/** Of the places in the water each so many is looked at for it. */
+const EACH = 5
 
 type Fitted = Pick<Body, 'outline' | 'islands' | 'floor' | 'depthsAssumed'>
 
@@ -176,9 +180,7 @@ function withGuesses(old: Old, said: readonly Sounding[], was: readonly boolean[
   const points = [...said]
   const floor = (): Floor => ({ kind: 'soundings', edgeDepthM: null, points: [...points] })
   const places = placesInWater(old)
-  const isNear = (made: Floor) =>
-    Math.abs((laidFloor(made, old)?.meanM ?? old.meanM) - old.meanM) <= NEAR_ENOUGH * old.meanM
-  for (let i = 0; i < MOST_GUESSES && !isNear(floor()); i++) {
+  for (let i = 0; i < MOST_GUESSES && !isLike(floor(), old, places); i++) {
     const farM = ([x, y]: Point) => Math.min(...points.map((point) => Math.hypot(point[0] - x, point[1] - y)))
     const at = places.reduce((a, b) => (farM(b) > farM(a) ? b : a), places[0] ?? old.outline.start)
     const depthM = old.laid?.at(at)
@@ -189,6 +191,25 @@ function withGuesses(old: Old, said: readonly Sounding[], was: readonly boolean[
     floor: points.length > said.length ? fitted(floor(), old, (i) => i >= said.length, old) : floor(),
     assumed: points.map((_, i) => i >= said.length || was[i] === true),
   }
+}
+
+/** Whether a floor holds about as much water as the old one, much where that did, and nowhere reaches deeper. */
+function isLike(made: Floor, old: Old, places: readonly Point[]): boolean {
+  const laid = laidFloor(made, old)
+  // What can't be measured isn't mended by guesses.
+  if (!laid || !old.laid) return true
+  const rangeM = old.greatestM - old.leastM
+  let squares = 0
+  let count = 0
+  for (let i = 0; i < places.length; i += EACH) {
+    const [now, was] = [laid.at(places[i]!), old.laid.at(places[i]!)]
+    if (now === undefined || was === undefined) continue
+    if (now > old.greatestM + NEAR_ENOUGH * rangeM) return false
+    squares += (now - was) ** 2
+    count += 1
+  }
+  const isFormLike = Math.sqrt(squares / Math.max(1, count)) <= FORM_LIKE * rangeM
+  return isFormLike && Math.abs(laid.meanM - old.meanM) <= NEAR_ENOUGH * old.meanM
 }
 
 type Sounding = readonly [x: number, y: number, depthM: number]

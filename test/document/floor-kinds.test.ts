@@ -146,6 +146,15 @@ describe('another kind of floor', () => {
     }
   })
 
+  test.each(outlines)(
+    '%s: a slope as soundings goes no deeper anywhere, and is off by little on the whole',
+    (_, outline) => {
+      const { measures } = deriveBody(main(as(typed(outline), 'soundings')))
+      if (!measures.ok) throw new Error(measures.problem.what)
+      expect(measures.value.maxDepthM).toBeLessThan(8.1 * FOOT)
+    },
+  )
+
   test('depths typed on two kinds are kept on both', () => {
     const sloped = typed(outlines[0]![1])
     const flat = edited(as(sloped, 'flat'), 'setFloor', { bodyId, floor: { kind: 'flat', depthM: 1.9 } })

@@ -11,13 +11,14 @@ import { defineEdit } from './define.ts'
 import { changed, replaced, without } from './places.ts'
 
 const FOOT_M = 0.3048
-/** Depths of a floor that nobody has measured yet, from the shallow end to the deep one, and the height of its rim [m]. */
+/**
+ * Depths of a floor that nobody has measured yet, from the shallow end to the deep one, and the height of its rim; and how well a sketch gives a
+ * pool's form and depths, one standard deviation [m].
+ */
 const ASSUMED = {
-  metres: { depthsM: [1.1, 1.7], rimM: DEFAULTS.freeboardM },
-  feet: { depthsM: [3.5 * FOOT_M, 5.5 * FOOT_M], rimM: FOOT_M / 2 },
+  metres: { depthsM: [1.1, 1.7], rimM: DEFAULTS.freeboardM, sketchM: 0.1 },
+  feet: { depthsM: [3.5 * FOOT_M, 5.5 * FOOT_M], rimM: FOOT_M / 2, sketchM: FOOT_M / 3 },
 } as const
-/** How well a loop drawn by hand gives the form of a pool, one standard deviation [m]. */
-const SKETCH_TOLERANCE = { planM: 0.1, depthM: 0.1 }
 
 /**
  * Places the first body from an outline, or gives it a new one. Islands and features belonged to the old outline and go;
@@ -64,7 +65,8 @@ export const drawOutline = defineEdit({
       features: [],
       floor: floor ?? assumedFloor(outline, ASSUMED[roundIn].depthsM),
       wall: wall ?? base.wall,
-      tolerance: tolerance ?? (sketch ? SKETCH_TOLERANCE : base.tolerance),
+      tolerance:
+        tolerance ?? (sketch ? { planM: ASSUMED[roundIn].sketchM, depthM: ASSUMED[roundIn].sketchM } : base.tolerance),
       depthsAssumed: floor ? undefined : true,
       otherFloors: undefined,
     })

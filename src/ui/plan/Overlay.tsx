@@ -12,6 +12,9 @@ interface Props {
 }
 
 const CROSS_PX = 14
+/** A letter of a remark takes about this much, and the remark stands so far over its place, or under one near the top. */
+const LETTER_PX = 7.4
+const [ABOVE_PX, BELOW_PX, TOP_PX] = [16, 30, 36]
 
 /** What is drawn only while a hand is at work: guides, lengths, the loop or points being placed, the cross hairs. */
 export function Overlay({ view, panes, origin }: Props) {
@@ -21,7 +24,7 @@ export function Overlay({ view, panes, origin }: Props) {
       <Ghost view={view} panes={panes} origin={origin} />
       <Draft view={view} panes={panes} origin={origin} />
       <Stroke on={on} />
-      <Guides on={on} />
+      <Guides on={on} width={panes.width} />
       <Cross on={on} />
       <Sounded on={on} />
     </g>
@@ -39,7 +42,7 @@ function Stroke({ on }: OnProps) {
   return <path className={styles['stroke']} d={d.join('')} />
 }
 
-function Guides({ on }: OnProps) {
+function Guides({ on, width }: OnProps & { readonly width: number }) {
   const guides = useLocal((state) => state.guides)
   const remarks = useLocal((state) => state.remarks)
   return (
@@ -60,8 +63,15 @@ function Guides({ on }: OnProps) {
       })}
       {remarks.map((remark) => {
         const [x, y] = on(remark.at)
+        // All of it stays on the paper.
+        const half = Math.min(width / 2, (remark.text.length * LETTER_PX) / 2)
         return (
-          <text key={`${x}-${y}`} className={styles['remark']} x={x} y={y - 16}>
+          <text
+            key={`${x}-${y}`}
+            className={styles['remark']}
+            x={Math.min(width - half, Math.max(half, x))}
+            y={y < TOP_PX ? y + BELOW_PX : y - ABOVE_PX}
+          >
             {remark.text}
           </text>
         )

@@ -19,9 +19,9 @@ export function pathOfRing(scene: Pick<Scene, 'body'>, ring: Ring): Path | undef
 }
 
 /** A place as words: right and up on the sheet, from the plan's own origin. */
-export function sayPlace(scene: Pick<Scene, 'view' | 'units'>, point: Point): string {
+export function sayPlace(scene: Pick<Scene, 'view' | 'units'>, point: Point, style: 'short' | 'long' = 'long'): string {
   const [u, v] = toSheet(point, scene.view.turn)
-  const say = (si: number) => formatQuantity('length', Math.abs(si), scene.units, { style: 'long' })
+  const say = (si: number) => formatQuantity('length', Math.abs(si), scene.units, { style })
   return `${say(u)} ${u < 0 ? 'left' : 'right'}, ${say(v)} ${v < 0 ? 'down' : 'up'}`
 }
 

@@ -168,9 +168,9 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     const scene = hands.scene()
     const { tool } = hands.app.getState()
     if (placesPoints(tool) || tool === 'sounding') {
-      const words = `${place}${fromLastPoint(at, units)}`
-      hands.local.setState({ remarks: [{ at, text: words }] })
-      say(words)
+      say(`${place}${fromLastPoint(at, units, 'long')}`)
+      const shown = sayPlace({ view: hands.look().view, units }, at, 'short')
+      hands.local.setState({ remarks: [{ at, text: `${shown}${fromLastPoint(at, units, 'short')}` }] })
       return
     }
     const parts = scene?.derived.partition
@@ -184,18 +184,22 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     }
   }
 
-  const fromLastPoint = (at: Point, units: UnitSystem): string => {
+  const fromLastPoint = (at: Point, units: UnitSystem, style: 'short' | 'long'): string => {
     const { points } = hands.local.getState().draft
     const last = points.at(-1)?.at
     if (!last) return ''
     const farM = Math.hypot(at[0] - last[0], at[1] - last[1])
-    return `, ${formatQuantity('length', farM, units, { style: 'long' })} from point ${points.length}`
+    return `, ${formatQuantity('length', farM, units, { style })} from point ${points.length}`
   }
 
   const onSheet = (event: KeyboardEvent): boolean => {
-    const { setTool, select } = hands.app.getState()
+    const { setTool, select, tool } = hands.app.getState()
     const arrow = ARROWS[event.key]
-    if (onTool({ hands, moveCursor, focus }, event, arrow)) return true
+    if (onTool({ hands, moveCursor, focus }, event, arrow)) {
+      // Paper that the cross hairs moved comes back with the outline all in sight.
+      if (tool === 'points' && hands.app.getState().tool === 'select') view.fit()
+      return true
+    }
     const page = PAGES[event.key]
     if (arrow) moveCursor(arrow, event.ctrlKey ? timesFine(event) : event.shiftKey ? FAR : 1, event.ctrlKey)
     else if (page) moveCursor(page, FAR, false)

@@ -37,7 +37,8 @@ export function Doubts({ body, measures, sigmaM3 }: Props) {
   const causes = (uncertainty?.contributions ?? []).filter((cause) => cause.sigmaM3 > 0)
   const assumedM3 = uncertainty?.assumedM3 ?? 0
   const fromScale = Math.sqrt(Math.max(0, sigmaM3 ** 2 - errors.measurementM3 ** 2 - assumedM3 ** 2))
-  const isAllTaken = uncertainty?.largest.slice(0, ADVISED).every(({ isTaken }) => isTaken) ?? true
+  const isScaleFirst = body.sketch !== undefined && fromScale > (uncertainty?.largest[0]?.sigmaM3 ?? 0)
+  const isAllTaken = (!isScaleFirst && uncertainty?.largest.slice(0, ADVISED).every(({ isTaken }) => isTaken)) ?? true
   return (
     <>
       <dl className={styles['account']}>
@@ -75,6 +76,12 @@ export function Doubts({ body, measures, sigmaM3 }: Props) {
         <>
           <h5 className={styles['subhead']}>{isAllTaken ? 'Measure again first' : 'Measure first'}</h5>
           <ol className={styles['advice']}>
+            {isScaleFirst ? (
+              <li>
+                <span className={styles['plainAdvice']}>Overall length and width</span>
+                <span>{plusMinus(fromScale)}, not measured yet</span>
+              </li>
+            ) : null}
             {uncertainty.largest.slice(0, ADVISED).map(({ path, sigmaM3: sigma, isTaken }) => {
               const { words, selection } = placeWords(path, body)
               return (

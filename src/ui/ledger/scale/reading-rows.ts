@@ -49,7 +49,7 @@ export const READING_ROWS: readonly ReadingRow[] = [
   usual('borate_mg_per_L_as_B', 'Borate, as boron', 'concentration', 0, [0, 200], 'Borate, as B'),
   usual('fc_mg_per_L_as_Cl2', 'Free chlorine', 'concentration', 1, [0, 100]),
   usual('salt_mg_per_L_as_NaCl', 'Salt', 'concentration', 0, [0, 40000]),
-  usual('temperature_C', 'Water temperature', 'temperature', 0, [-2, 45], 'Temperature'),
+  usual('temperature_C', 'Water temperature', 'temperature', 0, [0, 45], 'Temperature'),
   more('chlorine', 'tc_mg_per_L_as_Cl2', 'Total chlorine', 'concentration', 1, 100),
   more('chlorine', 'cc_mg_per_L_as_Cl2', 'Combined chlorine', 'concentration', 1, 50),
   more('hardness', 'th_mg_per_L_as_CaCO3', 'Total hardness', 'hardness', 0, 10000),
