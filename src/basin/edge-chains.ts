@@ -26,6 +26,9 @@ export class EdgeVertices {
   private readonly points: PlanPoints
   private readonly on: (number[] | undefined)[]
   private readonly crossed: (Crossed[] | undefined)[]
+  /** Stretches along which the strip ends, by edge; inner edges by cell, as far as they were asked for. */
+  private readonly ended: (Set<string> | undefined)[]
+  private readonly inner: number[][] = []
   private incident: number[][] | undefined
 
   constructor(p: Partition, points: PlanPoints) {
@@ -34,6 +37,7 @@ export class EdgeVertices {
     this.chains = new Array<readonly number[]>(p.edges.length)
     this.on = new Array<number[] | undefined>(p.edges.length)
     this.crossed = new Array<Crossed[] | undefined>(p.edges.length)
+    this.ended = new Array<Set<string> | undefined>(p.edges.length)
   }
 
   /** The vertices along an edge of the shore, in its own direction. */
@@ -47,6 +51,41 @@ export class EdgeVertices {
     const one: Crossed = { u, v, below, above }
     if (list) list.push(one)
     else this.crossed[edge] = [one]
+  }
+
+  /**
+   * The strip ends along a side of a cell: where that runs along one of the cell's edges, as on a cut locus that a floor's
+   * break follows, the edge gets the same two vertices and nothing between, so that the two fit.
+   */
+  endAlong(cell: number, u: number, v: number): void {
+    const { p } = this
+    this.inner[cell] ??= p.cells[cell]!.loops.flat().flatMap((half) => {
+      const { left, right } = p.edges[half >> 1]!
+      return left < 0 || right < 0 ? [] : [half >> 1]
+    })
+    for (const e of this.inner[cell]!) {
+      if (!this.isOn(e, u) || !this.isOn(e, v)) continue
+      this.put(e, u)
+      this.put(e, v)
+      const list = this.ended[e]
+      if (list) list.add(pairKey(u, v))
+      else this.ended[e] = new Set([pairKey(u, v)])
+    }
+  }
+
+  private isOn(e: number, v: number): boolean {
+    const { p, points } = this
+    const { curve, t0, t1, from, to } = p.edges[e]!
+    if (v === from || v === to) return true
+    const x = points.x[v]!
+    const y = points.y[v]!
+    const hair = 2 * points.mergeM
+    // An edge rises or falls throughout in x and in y, so its ends bound it.
+    if (x < Math.min(p.nodeX[from]!, p.nodeX[to]!) - hair || x > Math.max(p.nodeX[from]!, p.nodeX[to]!) + hair)
+      return false
+    if (y < Math.min(p.nodeY[from]!, p.nodeY[to]!) - hair || y > Math.max(p.nodeY[from]!, p.nodeY[to]!) + hair)
+      return false
+    return footOn(curve, t0, t1, x, y, foot).distance <= hair
   }
 
   /** Puts a station's vertices on every straight edge that runs along its ray. */
@@ -153,7 +192,8 @@ export class EdgeVertices {
       else {
         const t0 = i === 0 ? edge.t0 : this.paramOf(edge, stops[i]!)
         const t1 = i + 2 === stops.length ? edge.t1 : this.paramOf(edge, stops[i + 1]!)
-        this.pushBetween(edge, t0, t1, stops[i + 1]!, chordM, chain)
+        const isEnded = this.ended[e]?.has(pairKey(stops[i]!, stops[i + 1]!))
+        this.pushBetween(edge, t0, t1, stops[i + 1]!, isEnded ? Infinity : chordM, chain)
         sides.putChain(edge, chain, first, chain.length - 1)
       }
     }
@@ -187,6 +227,10 @@ export class EdgeVertices {
     }
     chain.push(to)
   }
+}
+
+function pairKey(u: number, v: number): string {
+  return u < v ? `${u} ${v}` : `${v} ${u}`
 }
 
 /** Where along an edge one side stops being the shallower, or the wall's foot passes the datum or the rim. */

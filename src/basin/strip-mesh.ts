@@ -86,6 +86,7 @@ function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides
     if (j + 1 < cells.length) edges.cross(piece.edges[j]!, u, v, cells[j]!, cells[j + 1]!)
     else {
       sides.put(cells[j]!, u, v)
+      edges.endAlong(cells[j]!, u, v)
       // Of the two fans that meet on a cut locus one tells.
       if (piece.by >= 0 && u < v) out.creases.push(u, v, cells[j]!)
     }
