@@ -60,7 +60,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
   const month = given(
     spec.site.climate?.[new Date(nowMs).getUTCMonth()],
     ASSUMED_MONTH,
-    `weather of a mild summer day: air ${ASSUMED_MONTH.airC} °C, humidity ${ASSUMED_MONTH.humidityPercent} %, wind ${ASSUMED_MONTH.windMPerS} m/s, ${Math.round(ASSUMED_MONTH.sunshine * 100)} % of the possible sunshine`,
+    `the weather of a mild summer day, whatever the month, since the month’s own is not given: air ${ASSUMED_MONTH.airC} °C, humidity ${ASSUMED_MONTH.humidityPercent} %, wind ${ASSUMED_MONTH.windMPerS} m/s, ${Math.round(ASSUMED_MONTH.sunshine * 100)} % of the possible sunshine`,
   )
   const meanDepthM = given(
     volume.meanDepthM,

@@ -327,3 +327,29 @@ test('a scrawl that is no loop is refused with a word of help', async ({ page })
   await expect(strip(page)).toContainText('Draw a loop')
   expect(await announcedVolume(page)).toBe('')
 })
+
+test('an open dialog stays off paper, and every page of the plan is printed', async ({ page }) => {
+  await openApp(page)
+  await page.getByRole('button', { name: /^Copy (spec )?link$/ }).click()
+  const dialog = page.getByRole('dialog', { name: 'The link to this plan' })
+  await expect(dialog).toBeVisible()
+  await page.emulateMedia({ media: 'print' })
+  await expect(dialog).toBeHidden()
+  await expect(page.locator('html'), 'the page is not held to its first sheet').toHaveCSS('overflow', 'visible')
+})
+
+test('on a phone a plan that came by a link says so beside its doses, however far down', async ({
+  page,
+  context,
+  otherBrowser,
+}) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+  await openApp(page)
+  const link = await copyLink(page)
+  const guest = await (await otherBrowser({ viewport: { width: 390, height: 844 } })).newPage()
+  await openApp(guest, link)
+  const opening = await chapter(guest, 'Opening')
+  const marked = opening.getByText('Take fresh readings before you follow any dose.')
+  await opening.getByRole('listitem').nth(12).scrollIntoViewIfNeeded()
+  await expect(marked).toBeInViewport({ ratio: 0.9 })
+})

@@ -19,6 +19,7 @@ export function Ledger() {
   const store = useAppStore()
   const wanted = useApp((state) => state.chapter)
   const isPrinting = usePrinting()
+  const isLinked = useApp((state) => state.standing === 'link')
   const open = CHAPTERS.find((chapter) => chapter.id === wanted) ?? CHAPTERS[0]
   // Once the sheet stands the other chapters are fetched, so that they open at once and print.
   useEffect(() => {
@@ -42,6 +43,11 @@ export function Ledger() {
       </TabList>
       {CHAPTERS.map(({ id, part }) => (
         <TabPanel key={id} id={id} shouldForceMount={isPrinting} className={classes(styles['page'])}>
+          {isLinked && id !== 'basin' && (
+            <p className={styles['linked']} data-screen-only>
+              <strong>From a link.</strong> Take fresh readings before you follow any dose.
+            </p>
+          )}
           <Suspense fallback={<p className={styles['coming']}>Opening the chapter…</p>}>
             <Deferred part={part} />
           </Suspense>

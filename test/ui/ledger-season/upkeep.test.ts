@@ -31,6 +31,7 @@ describe('the weather by month', () => {
       log: [],
     }
     expect(assumedNames({}, system, 0, false, false)).toHaveLength(5)
+    expect(assumedNames({}, system, 10, false, false)[0]).toMatch(/^November’s weather \(that of a mild summer day/)
     const full = assumedNames(
       { latitudeDeg: 44, climate: Array.from({ length: 12 }, () => ({ ...usual, waterC: 26 })) },
       { ...system, regime: { ...system.regime, bathersPerDay: 0 } },

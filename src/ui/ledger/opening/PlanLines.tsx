@@ -44,10 +44,14 @@ export function PlanLines({ plan, system }: { readonly plan: OpeningPlan; readon
       {canEdit && !isUnderWay && (
         <div className={styles['start']}>
           <DateTimeField
-            label="Day 1 starts"
+            label={system.start ? 'The doses below begin' : 'Day 1 starts'}
             value={isoFromMs(originMs)}
             onChange={setStart}
-            description="Each line comes as early as the waits allow; nights are left out."
+            description={
+              system.start
+                ? 'Their days count from here, those of the start above from its own day 1. Each line comes as early as the waits allow; nights are left out.'
+                : 'Each line comes as early as the waits allow; nights are left out.'
+            }
             isCompact
           />
           {system.planStartAt !== undefined && (

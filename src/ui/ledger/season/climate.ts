@@ -1,4 +1,5 @@
 import type { ClimateMonth, Site, System } from '../../../document/index.ts'
+import { MONTHS } from './upkeep-words.ts'
 
 /**
  * The twelve rows with one month changed. Where there were none yet, `usual` stands for the other months until each is
@@ -24,7 +25,7 @@ export function assumedNames(
 ): readonly string[] {
   const row = site.climate?.[month]
   return [
-    ...(row ? [] : ['the weather (a mild summer day)']),
+    ...(row ? [] : [`${MONTHS[month]}’s weather (that of a mild summer day stands in for it, so give your own)`]),
     ...(row?.waterC === undefined && !isWaterMeasured ? ['the water’s temperature'] : []),
     ...(site.latitudeDeg === undefined ? ['the latitude'] : []),
     ...(system.regime.bathersPerDay === undefined ? ['that nobody bathes'] : []),
