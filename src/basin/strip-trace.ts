@@ -8,6 +8,9 @@ import { type Meetings, meetArc } from './ray-circle.ts'
 import type { FanPlan, NearEdge } from './strip-plan.ts'
 import { ROUND_RAD } from './tolerance.ts'
 
+/** An edge that a ray meets within this many grains of its start or end counts for none: rounding alone tells which side. */
+const AT_END = 4
+
 /** What one ray of a fan meets. Two with the same name meet the same, in the same order. */
 export interface Trace {
   readonly t: number
@@ -109,7 +112,7 @@ function addHits(
 }
 
 function addHit(n: number, edge: number, grainM: number, end: number, edges: number[], at: number[]): void {
-  if (!(n > 4 * grainM && n < end)) return
+  if (!(n > AT_END * grainM && n < end - AT_END * grainM)) return
   at.push(n)
   edges.push(edge)
   let i = at.length - 1
@@ -132,8 +135,8 @@ export function endsBefore({ fans, plan, widthM }: Tracer, one: number, other: n
   return compared(length(one), length(other))
 }
 
-/** How much nearer an edge crosses the ray at t than the ray ends, between −1 and 1; and on which sides its ends lie. */
-export function crossesAt({ fans, plan, widthM }: Tracer, near: NearEdge, t: number): [number, number, number] {
+/** How much nearer an edge crosses the ray at t than counts, between −1 and 1; and on which sides its ends lie. */
+export function crossesAt({ p, fans, plan, widthM }: Tracer, near: NearEdge, t: number): [number, number, number] {
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
   const d0 = (near.x0 - ray.x) * ray.nx + (near.y0 - ray.y) * ray.ny
@@ -153,7 +156,7 @@ export function crossesAt({ fans, plan, widthM }: Tracer, near: NearEdge, t: num
       n = Math.min(n, (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny)
     }
   }
-  return [compared(n, reach.n), a0, a1]
+  return [compared(n, reach.n - AT_END * p.grainM), a0, a1]
 }
 
 function compared(a: number, b: number): number {

@@ -99,6 +99,26 @@ describe('the strip along the shores', () => {
   )
 })
 
+describe('rays that end where an edge lies', () => {
+  // All rays end at one centre, and an edge runs through it: rounding alone tells whether they cross it.
+  it('are cut where something changes, not wherever rounding turns', () => {
+    for (let i = 0; i < 40; i++) {
+      const turn = 0.1 + (Math.PI * i) / 40
+      const [x, y] = [14.5, -5.75]
+      const across = (along: number, beside: number): [number, number] => [
+        x + along * Math.cos(turn) - beside * Math.sin(turn),
+        y + along * Math.sin(turn) + beside * Math.cos(turn),
+      ]
+      const shelf = polygon(across(-1, 0), across(1, 0), across(1, 1), across(-1, 1))
+      const p = divided(
+        shape(circle(x, y, 0.5), { wall: cove(0.9), features: [{ kind: 'shelf', path: shelf, depthM: 0.4 }] }),
+      )
+      expect(stripOf(p).pieces.length, `turned by ${turn}`).toBeLessThan(9)
+      expect(relative(sweptM2(p), Math.PI / 4)).toBeLessThan(1e-9)
+    }
+  })
+})
+
 describe('an integral along a shore', () => {
   it('has no sure error where a value is no number, wherever that lies', () => {
     for (const gap of [0.03, 0.5, 0.97]) {
