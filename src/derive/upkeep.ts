@@ -57,8 +57,10 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
   const water = deriveWater(spec, systemId, nowMs)
   // a season goes by the water as it was read, however long ago: what is kept is as old as it was then
   const toDoseBy = readingsToDoseBy(spec, system, water.measuredAtMs ?? nowMs, constants)
+  const ofMonth = spec.site.climate?.[new Date(nowMs).getUTCMonth()]
   const month = given(
-    spec.site.climate?.[new Date(nowMs).getUTCMonth()],
+    // under a roof no weather comes into it
+    ofMonth ?? (spec.site.indoor ? ASSUMED_MONTH : undefined),
     ASSUMED_MONTH,
     `the weather of a mild summer day, whatever the month, since the month’s own is not given: air ${ASSUMED_MONTH.airC} °C, humidity ${ASSUMED_MONTH.humidityPercent} %, wind ${ASSUMED_MONTH.windMPerS} m/s, ${Math.round(ASSUMED_MONTH.sunshine * 100)} % of the possible sunshine`,
   )

@@ -20,6 +20,10 @@ const DAYS = 14
 const MEQ_PER_EQ = 1000
 /** Plausible factors on the surface's transfer, and on the air that helpers draw in. */
 const SURFACE_FACTOR = { low: 0.5, high: 2 } as const
+/** Under a roof neither the air's movement nor its own CO2 is known: from memory. */
+const ROOF_FACTOR = { low: 1 / 3, high: 3 } as const
+/** The least that make-up water errs by, either way (ours): water is splashed out and rinsed away too. */
+const MAKE_UP_SHARE = 0.3
 const AIR_FACTOR = { low: 0, high: 4 } as const
 
 export interface AcidContext {
@@ -31,7 +35,9 @@ export interface AcidContext {
   readonly chlorine: { readonly product: Product; readonly gPerM3Day: number; readonly usedGPerM3Day: number }
   /** The water that replaces what evaporates, where it is known. */
   readonly fill: Totals | undefined
-  readonly evaporationMmPerDay: number
+  readonly evaporation: { readonly value: number; readonly low: number; readonly high: number }
+  /** Over the water; none under a roof. */
+  readonly windMPerS: number
   readonly constants: Constants
 }
 
@@ -65,7 +71,8 @@ export function acidTerms(context: AcidContext): Result<AcidAnswer> {
   ])
   // the chlorine held is steady: what is given is used, so no chlorine piles up
   const meanDepthM = input.volumeM3 / input.waterSurfaceM2
-  const share = context.evaporationMmPerDay / 1000 / meanDepthM
+  const { evaporation } = context
+  const share = evaporation.value / 1000 / meanDepthM
   const byMakeUp = context.fill ? scaleDelta(amountsOf(context.fill), share) : undefined
 
   const product = acidFor(water, byProduct, constants)
@@ -74,7 +81,7 @@ export function acidTerms(context: AcidContext): Result<AcidAnswer> {
   if (!makeUp.ok) return makeUp
 
   const open = 1 - covered.dayShare * covered.cover.gasCut
-  const surface = gasTransferVelocityMPerDay(input.windMPerS, input.waterC) * open
+  const surface = gasTransferVelocityMPerDay(context.windMPerS, input.waterC) * open
   const air = helpers.reduce((sum, helper) => sum + helper.airMPerDay, 0) * (input.pumpHoursPerDay / 24)
   const drift = (velocityMPerDay: number) =>
     acidDrift({
@@ -88,8 +95,9 @@ export function acidTerms(context: AcidContext): Result<AcidAnswer> {
       constants,
     })
   const best = drift(surface + air)
-  const low = drift(SURFACE_FACTOR.low * surface + AIR_FACTOR.low * air)
-  const high = drift(SURFACE_FACTOR.high * surface + AIR_FACTOR.high * air)
+  const factor = input.isIndoor ? ROOF_FACTOR : SURFACE_FACTOR
+  const low = drift(factor.low * surface + AIR_FACTOR.low * air)
+  const high = drift(factor.high * surface + AIR_FACTOR.high * air)
   if (!best.ok) return best
   if (!low.ok) return low
   if (!high.ok) return high
@@ -104,7 +112,7 @@ export function acidTerms(context: AcidContext): Result<AcidAnswer> {
       value: gas,
       low: Math.min(...ends),
       high: Math.max(...ends),
-      how: `The water holds more CO2 than air would leave in it. It goes at ${(surface + air).toFixed(2)} m a day of exchange, ${Math.round(open * 100)} % of the surface's past the cover${air > 0 ? ', air drawn in by helpers included' : ''}; acid is given when pH reaches the end of its band. Jets, spillways and bathers are not counted.`,
+      how: `The water holds more CO2 than air would leave in it. It goes at ${(surface + air).toFixed(2)} m a day of exchange, ${Math.round(open * 100)} % of the surface's past the cover${air > 0 ? ', air drawn in by helpers included' : ''}; acid is given when pH reaches the end of its band. Jets, spillways and bathers are not counted.${input.isIndoor ? ' Under a roof no wind is counted, and the range is a factor of three either way.' : ''}`,
       source: 'Cole & Caraco 1998, Limnol. Oceanogr. 43:647; a factor of two on a small pool; helpers’ air from memory',
     },
     {
@@ -121,8 +129,8 @@ export function acidTerms(context: AcidContext): Result<AcidAnswer> {
       id: 'make-up',
       label: 'Make-up water',
       value: makeUp.value,
-      ...around(makeUp.value, 0.3),
-      how: `${context.evaporationMmPerDay.toFixed(1)} mm a day evaporate as pure water and come back as fill water with its alkalinity and CO2.`,
+      ...aroundMakeUp(makeUp.value, evaporation),
+      how: `${evaporation.value.toFixed(1)} mm a day evaporate as pure water and come back as fill water with its alkalinity and CO2.`,
       source: 'Carrier in the SI form of ASHRAE, quiet-water factor after Smith et al. 1994; mass balance',
     })
   return ok({ terms, daysToEnd: best.value.daysToEnd })
@@ -130,6 +138,14 @@ export function acidTerms(context: AcidContext): Result<AcidAnswer> {
 
 function around(value: number, share: number): { readonly low: number; readonly high: number } {
   return { low: value - Math.abs(value) * share, high: value + Math.abs(value) * share }
+}
+
+/** As wide as evaporation is known, at least. */
+function aroundMakeUp(value: number, { value: best, low, high }: AcidContext['evaporation']) {
+  const below = best > 0 ? Math.max(MAKE_UP_SHARE, 1 - low / best) : MAKE_UP_SHARE
+  const above = best > 0 ? Math.max(MAKE_UP_SHARE, high / best - 1) : MAKE_UP_SHARE
+  const ends = [value * (1 - below), value * (1 + above)]
+  return { low: Math.min(...ends), high: Math.max(...ends) }
 }
 
 function amountsOf(totals: Totals): Delta {

@@ -67,6 +67,8 @@ export interface Upkeep {
   readonly acidLowGPerFortnight: number
   readonly acidHighGPerFortnight: number
   readonly evaporationMmPerDay: number
+  readonly evaporationLowMmPerDay: number
+  readonly evaporationHighMmPerDay: number
   readonly evaporationM3PerWeek: number
   readonly floor: {
     readonly mgPerL: number

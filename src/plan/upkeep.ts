@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '../base/index.ts'
 import { deltaOf, type Product, productById } from '../chemicals/index.ts'
 import { type Constants, evaporationMmPerDay, QUIET_WATER_FACTOR, type Totals } from '../water/index.ts'
 import { acidTerms } from './acid-terms.ts'
+import { type Air, airOver } from './air.ts'
 import { chlorineSide } from './chlorine-side.ts'
 import { rangeOf } from './demand-terms.ts'
 import { type LinearKey, readingChange } from './effect.ts'
@@ -21,6 +22,8 @@ import { checkUpkeep } from './upkeep-check.ts'
 import type { Upkeep, UpkeepInput } from './upkeep-types.ts'
 
 const DAYS_PER_WEEK = 7
+/** Of Carrier's formula, the weather known (`src/water/evaporation.ts`). */
+const EVAPORATION_ERROR = 0.15
 const DAYS_PER_FORTNIGHT = 14
 const BROUGHT: readonly LinearKey[] = [
   'ch_mg_per_L_as_CaCO3',
@@ -78,14 +81,19 @@ function reckoned(input: UpkeepInput, read: KnownReading): Result<Upkeep> {
   const productG = (mgPerL: number) => (Math.max(0, mgPerL) / chlorine.availableChlorine) * input.volumeM3
   const productGPerDay = gPerM3Day * input.volumeM3
 
-  const open = evaporationMmPerDay({
-    waterC: input.waterC,
-    airC: input.airC,
-    relativeHumidity: input.humidityPercent / 100,
-    windMPerS: input.windMPerS,
-    activityFactor: QUIET_WATER_FACTOR,
-  })
-  const evaporation = Math.max(0, open) * (1 - covered.dayShare * covered.cover.evaporationCut)
+  const air = airOver(input)
+  const evaporated = (over: Air): number => {
+    const { waterC } = input
+    const { airC, humidityPercent, windMPerS } = over
+    const relativeHumidity = humidityPercent / 100
+    const open = evaporationMmPerDay({ waterC, airC, relativeHumidity, windMPerS, activityFactor: QUIET_WATER_FACTOR })
+    return Math.max(0, open) * (1 - covered.dayShare * covered.cover.evaporationCut)
+  }
+  const evaporation = {
+    value: evaporated(air.best),
+    low: evaporated(air.least ?? air.best) * (1 - EVAPORATION_ERROR),
+    high: evaporated(air.most ?? air.best) * (1 + EVAPORATION_ERROR),
+  }
   const fill = fillTotals(input, constants)
   if (!fill.ok) return fill
   const acidBy = acidTerms({
@@ -95,7 +103,8 @@ function reckoned(input: UpkeepInput, read: KnownReading): Result<Upkeep> {
     helpers,
     chlorine: { product: chlorine, gPerM3Day, usedGPerM3Day: demand.value },
     fill: fill.value,
-    evaporationMmPerDay: evaporation,
+    evaporation,
+    windMPerS: air.best.windMPerS,
     constants,
   })
   if (!acidBy.ok) return acidBy
@@ -104,6 +113,7 @@ function reckoned(input: UpkeepInput, read: KnownReading): Result<Upkeep> {
 
   const unknownHelpers = input.helpers.filter((id) => !HELPERS.get(id))
   const warnings = [
+    ...(air.words === undefined ? [] : [air.words]),
     ...held.assumptions,
     ...unknownHelpers.map((id) => `"${id}" is not a helping device that is known here; it counts for nothing.`),
     ...(fill.value ? [] : ['The fill water is unknown; what make-up water does to pH is left out.']),
@@ -127,8 +137,10 @@ function reckoned(input: UpkeepInput, read: KnownReading): Result<Upkeep> {
     acidGPerFortnight: acidG(acidDemand.value),
     acidLowGPerFortnight: acidG(acidDemand.low),
     acidHighGPerFortnight: acidG(acidDemand.high),
-    evaporationMmPerDay: evaporation,
-    evaporationM3PerWeek: (evaporation / 1000) * input.waterSurfaceM2 * DAYS_PER_WEEK,
+    evaporationMmPerDay: evaporation.value,
+    evaporationLowMmPerDay: evaporation.low,
+    evaporationHighMmPerDay: evaporation.high,
+    evaporationM3PerWeek: (evaporation.value / 1000) * input.waterSurfaceM2 * DAYS_PER_WEEK,
     floor,
     contactTimes: contactTimesOf(input),
     helperNotes: helpers.length > 0 ? [...helpers.map((helper) => helper.note), HELPER_FLOOR_NOTE] : [],

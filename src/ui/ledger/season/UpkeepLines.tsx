@@ -126,17 +126,19 @@ function AcidLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly pro
 function WaterLine({ upkeep, input }: { readonly upkeep: Upkeep; readonly input: UpkeepInput }) {
   const units = useUnits()
   const share = (100 * upkeep.evaporationM3PerWeek) / input.volumeM3
+  const { evaporationMmPerDay: mm, evaporationLowMmPerDay: low, evaporationHighMmPerDay: high } = upkeep
+  const rate = (value: number) => formatQuantity('areaRate', value, units)
   return (
     <Line
       number={3}
       title="Make-up water"
       amount={formatQuantity('volume', upkeep.evaporationM3PerWeek, units, {
-        sigma: upkeep.evaporationM3PerWeek * 0.15,
+        sigma: (upkeep.evaporationM3PerWeek * (high - low)) / (2 * mm),
       })}
       per="a week"
     >
       <p className={styles['intro']}>
-        Evaporation takes {formatQuantity('areaRate', upkeep.evaporationMmPerDay, units)}, which is{' '}
+        Evaporation takes {rate(mm)} (likely {rangeWords(rate(low), rate(high))}), which is{' '}
         {formatQuantity('percent', share, units, { digits: 1 })} of the water a week. What was dissolved in it stays
         behind.
       </p>

@@ -25,7 +25,9 @@ export function assumedNames(
 ): readonly string[] {
   const row = site.climate?.[month]
   return [
-    ...(row ? [] : [`${MONTHS[month]}’s weather (that of a mild summer day stands in for it, so give your own)`]),
+    ...(row || site.indoor
+      ? []
+      : [`${MONTHS[month]}’s weather (that of a mild summer day stands in for it, so give your own)`]),
     ...(row?.waterC === undefined && !isWaterMeasured ? ['the water’s temperature'] : []),
     ...(site.latitudeDeg === undefined ? ['the latitude'] : []),
     ...(system.regime.bathersPerDay === undefined ? ['that nobody bathes'] : []),
