@@ -1,5 +1,5 @@
 import { type Product, productById } from '../chemicals/index.ts'
-import { limitsFor, superchlorination } from '../water/index.ts'
+import { limitsFor, NO_STABILISER_MG_PER_L, superchlorination } from '../water/index.ts'
 import type { PurposeProducts } from './check-input.ts'
 import { effectPerGPerM3 } from './effect.ts'
 import { namedAmount } from './named-amount.ts'
@@ -30,7 +30,13 @@ export function combinedLine(input: OpeningInput, products: PurposeProducts, sta
   const why = `Combined chlorine ${is} ${Number(combinedMgPerL.toPrecision(2))} mg/L, above ${limit}: it stings, smells and disinfects badly. Nobody bathes until it is gone.`
   const { chlorineFloorMgPerL, chlorineCeilingMgPerL } = input
   const rules = { profile: input.rulesId, chlorineFloorMgPerL, chlorineCeilingMgPerL }
-  const answer = superchlorination({ freeMgPerL, combinedMgPerL, stabiliserMgPerL, rules, isIndoor: input.isIndoor })
+  const answer = superchlorination({
+    freeMgPerL,
+    combinedMgPerL,
+    stabiliserMgPerL: stabiliserMgPerL ?? someStabiliser(input),
+    rules,
+    isIndoor: input.isIndoor,
+  })
   const title = 'Break combined chlorine down first'
   if (!answer.ok) {
     const { what, hint } = answer.problem
@@ -38,7 +44,7 @@ export function combinedLine(input: OpeningInput, products: PurposeProducts, sta
   }
   const { doseMgPerL: wholeMgPerL, notes } = answer.value
   const givenMgPerL = chlorineSince(input)
-  if (givenMgPerL >= NEARLY * wholeMgPerL) {
+  if (givenMgPerL >= NEARLY * wholeMgPerL || isTickedBetween(input)) {
     const how =
       'Enough chlorine to break it down was given since. Let the pump run through the night, then read free and total chlorine and enter both: only that reading tells whether it is gone.'
     return stepLine(
@@ -66,6 +72,19 @@ export function combinedLine(input: OpeningInput, products: PurposeProducts, sta
     cautions,
     ...(dose && !isHeld ? { amounts: [dose] } : {}),
   })
+}
+
+/** Stabiliser as it was read last, where that was some: too much of it stands against this, however long ago it was read. */
+function someStabiliser({ lastStabiliser }: OpeningInput): number | undefined {
+  return lastStabiliser && lastStabiliser.mgPerL >= NO_STABILISER_MG_PER_L ? lastStabiliser.mgPerL : undefined
+}
+
+/** Whether it was ticked off after combined chlorine was read, and readings since then lack it: it isn't given twice. */
+function isTickedBetween({ doneKeys = [], combinedAtMs, measuredAtMs }: OpeningInput): boolean {
+  return doneKeys.some(
+    ({ key, atMs }) =>
+      key === 'combined' && combinedAtMs !== undefined && atMs >= combinedAtMs && atMs < (measuredAtMs ?? 0),
+  )
 }
 
 /** Chlorine that was given since combined chlorine was read [mg/L]. */

@@ -111,7 +111,7 @@ export interface OpeningInput extends LocalRules {
   readonly combinedMgPerL?: number | undefined
   /** When that was; by these readings where absent. */
   readonly combinedAtMs?: number | undefined
-  /** Stabiliser as it was read last, where the newest readings lack it. */
+  /** Stabiliser as it was read last, however long ago. */
   readonly lastStabiliser?: LastStabiliser | undefined
   /** How chlorine is used up and whether its floor is held, by the upkeep; without it a reading counts for its whole day. */
   readonly holding?: Holding | undefined

@@ -73,6 +73,19 @@ describe('what was read too high stands until it is read again', () => {
     expect(raised(some)).toBeLessThan(whole - 0.5)
     expect(line(dosed(spec, 'liquid-chlorine-12', 6000, 12))?.title).toBe('Read free and total chlorine again')
     expect(bathingOf(dosed(spec, 'liquid-chlorine-12', 6000, 19)).cleared).toBe(false)
+    const tick = { systemId, line: 'combined', at: hoursAgo(12), text: 'Broken down.' }
+    const ticked = edited(pool({ at: hoursAgo(20), values: bound }, { values: PARTIAL }), {
+      id: 'tickLine',
+      args: tick,
+    })
+    expect(line(ticked)?.title).toBe('Read free and total chlorine again')
+  })
+
+  test('stabiliser that was read too high long ago stands against breaking it down, too', () => {
+    const high = { at: hoursAgo(500), values: { ...bound, cya_mg_per_L: 150 } }
+    const { lines } = planOf(pool(high, { values: { ...PARTIAL, ta_mg_per_L_as_CaCO3: 90, tc_mg_per_L_as_Cl2: 5 } }))
+    expect(lines.find(({ key }) => key === 'combined')?.how).toContain('stabiliser')
+    expect(lines.find(({ key }) => key === 'combined')?.how).not.toContain('Raise free chlorine')
   })
 
   test('stabiliser above 90 mg/L, days ago or moved by a dose since, until it is read again', () => {
