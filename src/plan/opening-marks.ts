@@ -149,6 +149,16 @@ export function lateChlorine(lines: readonly OpeningLine[], fromHours: number, b
   ]
 }
 
+/** Whose guess the waits go by where nobody entered the pump's flow. */
+export function turnoverWords(lines: readonly OpeningLine[], input: OpeningInput): string[] {
+  const waits = lines.some((line) => line.kind === 'dose' && line.state !== 'done')
+  return input.turnoverHours === undefined && waits
+    ? [
+        `The pump’s flow is not entered, so the waits take a turnover of ${LIMITS.turnoverHours} h (8 to 12 are usual at home, from memory). Enter the flow, and they follow it; with a slower pump wait longer.`,
+      ]
+    : []
+}
+
 /** The stabiliser that a chlorine of the plan brings along, and where that leads. */
 export function broughtAlong(lines: readonly OpeningLine[], input: OpeningInput): string[] {
   const moved = lines.flatMap((line) => {

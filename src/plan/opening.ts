@@ -19,7 +19,15 @@ import { LIMITS } from './limits.ts'
 import { measureFirstLine, measureMissingLine, tooOldWords } from './measure-first.ts'
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
-import { broughtAlong, endRemarks, lateChlorine, metalsLine, swapRemarks, withStates } from './opening-marks.ts'
+import {
+  broughtAlong,
+  endRemarks,
+  lateChlorine,
+  metalsLine,
+  swapRemarks,
+  turnoverWords,
+  withStates,
+} from './opening-marks.ts'
 import { alkalinityStays, noBalance, notPlaced } from './problems.ts'
 import { pendingDoses, purchasesFor, sumOf } from './purchases.ts'
 import { quickChlorine } from './quick-chlorine.ts'
@@ -107,7 +115,7 @@ function planOf(asked: OpeningInput): Result<OpeningPlan> {
       measureAgain,
       startWater: expectedOf(start.value.water),
       endWater: expectedOf(part.end),
-      warnings: [...said, ...start.value.assumptions, ...fresh.warnings],
+      warnings: [...said, ...start.value.assumptions, ...turnoverWords(lines, input), ...fresh.warnings],
       bathing,
     })
   }
@@ -133,6 +141,7 @@ function planOf(asked: OpeningInput): Result<OpeningPlan> {
       ...start.value.assumptions,
       ...(isChlorinated ? quick.warnings : []),
       ...ahead.value.warnings,
+      ...turnoverWords(lines, input),
       ...fresh.warnings,
       ...broughtAlong(ahead.value.lines, input),
     ],

@@ -110,6 +110,13 @@ describe('bands, not points', () => {
   })
 })
 
+test('a turnover that nobody entered the flow for is said to be assumed, where lines wait for it', () => {
+  const said = (of: OpeningPlan) => of.warnings.filter((text) => text.includes('turnover of 8 h'))
+  expect(said(plan(FRESH, { turnoverHours: undefined }))).toHaveLength(1)
+  expect(said(plan(FRESH))).toEqual([])
+  expect(said(plan(BALANCED, { turnoverHours: undefined }))).toEqual([])
+})
+
 describe('what is unknown is not dosed', () => {
   test('an absent reading gets no dose and is asked for', () => {
     const opening = plan({ pH: 7.5, ta_mg_per_L_as_CaCO3: 90 })

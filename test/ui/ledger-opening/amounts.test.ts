@@ -118,10 +118,18 @@ describe('what stands beside an amount', () => {
   test('packages: whole ones are said to be exact, others leave a rest', () => {
     const format = (g: number) => `${g} g`
     const base = { label: '25 kg', count: 1, isWhole: true, leftoverG: 0 }
-    expect(packageWords({ packages: base }, format)).toContain('Exactly one package of 25 kg')
-    expect(packageWords({ packages: { ...base, count: 2, isWhole: false, leftoverG: 300 } }, format)).toBe(
-      'From 2 packages of 25 kg; 300 g left over',
+    expect(packageWords({ packages: base, amountG: 25_000 }, format)).toContain('Exactly one package of 25 kg')
+    expect(
+      packageWords({ packages: { ...base, count: 2, isWhole: false, leftoverG: 300 }, amountG: 49_700 }, format),
+    ).toBe('From 2 packages of 25 kg; 300 g left over')
+    expect(packageWords({ packages: undefined, amountG: 1 }, format)).toBeUndefined()
+    // named as it is labelled, and told besides in the owner's units
+    const gallon = { label: '1 US gal', count: 1, isWhole: false, leftoverG: 0 }
+    const liquid = (units: 'metric' | 'us') => (g: number) => formatAmount('liquid-chlorine-12', g, units)
+    const amountG = gFromAmount('liquid-chlorine-12', 3.785411784e-3)
+    expect(plain(packageWords({ packages: gallon, amountG }, liquid('metric')))).toBe(
+      'From one package of 1 US gal (3.79 L)',
     )
-    expect(packageWords({ packages: undefined }, format)).toBeUndefined()
+    expect(plain(packageWords({ packages: gallon, amountG }, liquid('us')))).toBe('From one package of 1 US gal')
   })
 })

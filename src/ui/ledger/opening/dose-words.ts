@@ -3,6 +3,9 @@ import type { DoseLine, OpeningLine } from '../../../plan/index.ts'
 import { shortValue } from '../scale/index.ts'
 import { productOf } from './amounts.ts'
 
+/** Keeps a number and its unit on one line. */
+const NBSP = '\u00a0'
+
 /** What a line is headed with: a dose by its product, anything else by what is done. */
 export function headingOf(line: OpeningLine, list?: ProductList): string {
   return line.kind === 'dose' ? (productOf(line.productId, list)?.label ?? line.title) : line.title
@@ -31,12 +34,16 @@ export function intervalWords(low: string, high: string): string | undefined {
 
 /** What to do with the packages that a dose comes from. */
 export function packageWords(
-  line: Pick<DoseLine, 'packages'>,
+  line: Pick<DoseLine, 'packages' | 'amountG'>,
   format: (amountG: number) => string,
 ): string | undefined {
   const advice = line.packages
   if (!advice || advice.count === 0) return undefined
-  const packages = advice.count === 1 ? `one package of ${advice.label}` : `${advice.count} packages of ${advice.label}`
+  // a package is called what stands on it; in other units than the owner's its content is told besides
+  const content = format((line.amountG + advice.leftoverG) / advice.count)
+  const unit = content.split(NBSP).at(1)?.split(' ')[0] ?? ''
+  const label = advice.label.includes(unit) ? advice.label : `${advice.label} (${content})`
+  const packages = advice.count === 1 ? `one package of ${label}` : `${advice.count} packages of ${label}`
   if (advice.isWhole) return `Exactly ${packages}, which stays inside the band`
   return advice.leftoverG > 0 ? `From ${packages}; ${format(advice.leftoverG)} left over` : `From ${packages}`
 }
