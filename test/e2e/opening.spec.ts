@@ -91,6 +91,39 @@ test('an amount that can hardly have gone in is asked after, and far too much ch
   await expect(excess).toContainText('licensed pool trade')
 })
 
+test('of a line of several pours one can be written down, and the rest stays to be given', async ({ page }) => {
+  await openApp(page)
+  const water = await chapter(page, 'Water')
+  await water.getByRole('button', { name: 'Enter new readings' }).click()
+  const rows = [
+    ['pH', '8.3'],
+    ['Total alkalinity', '200'],
+    ['Calcium hardness', '250'],
+    ['Stabiliser', '30'],
+    ['Free chlorine', '3'],
+    ['Salt', '500'],
+    ['Water temperature', '27 C'],
+  ] as const
+  for (const [name, text] of rows) await typeInto(water.getByRole('textbox', { name, exact: true }), text)
+  await water.getByRole('button', { name: 'Save readings' }).click()
+  const opening = await chapter(page, 'Opening')
+  const line = opening
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('list', { name: 'Pours' }) })
+    .first()
+  await line.getByRole('button', { name: /write down what was given$/ }).click()
+  const form = opening.getByRole('region', { name: 'What was given' })
+  const amount = form.getByRole('textbox', { name: /in$/ })
+  const one = await amount.inputValue()
+  await form.getByRole('radio', { name: /^all \d+$/ }).press('Space')
+  await expect(amount).not.toHaveValue(one)
+  await form.getByRole('radio', { name: /^pour 1 of \d+$/ }).press('Space')
+  await expect(amount).toHaveValue(one)
+  await form.getByRole('button', { name: 'Write it down' }).click()
+  await expect(opening.getByRole('button', { name: /^Line \d+ is done$/ })).toHaveCount(1)
+  await expect(opening.getByRole('button', { name: /acid.*: write down what was given$/i }).first()).toBeVisible()
+})
+
 test('a start: its inputs, today’s steps, what it reckons and withholds, and a tick that stays', async ({ page }) => {
   await openApp(page)
   const start = await startAs(page, /^Spring opening/)
