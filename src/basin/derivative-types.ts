@@ -1,5 +1,15 @@
 /** What a derivative is by: each kind is moved, typed or dragged in a way of its own. */
-export type DerivativeKind = 'node' | 'handle' | 'bulge' | 'depth' | 'station' | 'axis' | 'radius' | 'run' | 'level'
+export type DerivativeKind =
+  | 'node'
+  | 'handle'
+  | 'bulge'
+  | 'depth'
+  | 'station'
+  | 'axis'
+  | 'radius'
+  | 'width'
+  | 'run'
+  | 'level'
 
 /**
  * First derivative of the volume by one number or place of a body, at the level it was asked for: in m³ for each metre

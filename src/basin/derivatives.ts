@@ -5,12 +5,14 @@ import type { Partition } from './partition-types.ts'
 import { profileGradients } from './profile-gradient.ts'
 import { listPath, pathGradients } from './shore-gradient.ts'
 import { volumeGradient } from './volume-gradient.ts'
+import { listFootprints } from './volume-gradient-footprints.ts'
 
 /**
  * First derivatives of the volume at a level by the level, the wall's number, every stated depth, the places of a profile's
- * stations and axis, and every node, handle and bulge of outline and islands.
+ * stations and axis, widths of benches along the wall, radii and centres of round steps, and every node, handle and bulge of
+ * outline and islands.
  * Method: volume-gradient.ts. A node's leaves its handles where they are; add theirs where they go along.
- * Valid for: features and their footprints held in place; where edges of a feature lie on the shore, moves toward the
+ * Valid for: benches along the wall that go with it, other footprints held in place; where edges of a feature lie on the shore, moves toward the
  *   water; a run above 0 (none is listed by a run of 0).
  * Accuracy: rounding with upright walls, 1e-9 of the water beside them with others.
  */
@@ -22,6 +24,7 @@ export function derivativesOf(p: Partition, levelM: number): readonly VolumeDeri
   if (wall.kind === 'battered' && wall.run > 0) list.push({ path: 'wall.run', kind: 'run', value: g.wall })
   if (g.dish) list.push(...listDish(g.dish))
   list.push(...listDepths(p, depthGradient(p, g)), ...profileGradients(p, g))
+  list.push(...listFootprints(g.footprints))
   for (const path of pathGradients(p, g.slots)) list.push(...listPath(path))
   return list
 }

@@ -79,6 +79,67 @@ export function addForce(curve: Curve, t: number, fx: number, fy: number, out: F
   out[at + BULGE]! += fx * mx + fy * my
 }
 
+const heading = { x: 0, y: 0 }
+
+/**
+ * Adds what a moment about the point at t does by each of the curve's numbers, turning its direction there: m ∂τ/∂number.
+ * Returns that direction, of length 1.
+ * Equation: δτ = J P′·δP′ / |P′|²; an arc's is that of its chord and (2t − 1) θ/2. Where a handle lies on its end P′ is none
+ *   there, and the next point tells.
+ */
+export function addTurn(curve: Curve, t: number, m: number, out: Float64Array, at: number): { x: number; y: number } {
+  const cx = curve.x1 - curve.x0
+  const cy = curve.y1 - curve.y0
+  if (curve.kind === 'arc') {
+    turnBy(cx, cy, m, out, at + FIRST, at + LAST)
+    const bulge = Math.tan(curve.turn / 4)
+    out[at + BULGE]! += (m * (2 * t - 1) * 2) / (1 + bulge * bulge)
+    heading.x = Math.cos(curve.heading + curve.turn * t)
+    heading.y = Math.sin(curve.heading + curve.turn * t)
+    return heading
+  }
+  if (curve.kind === 'line') {
+    turnBy(cx, cy, m, out, at + FIRST, at + LAST)
+    return heading
+  }
+  if (t > 0 && t < 1) {
+    evaluate(curve, t, jet)
+    const { dx, dy } = jet
+    const square = dx * dx + dy * dy
+    const u = 1 - t
+    const weights = [-3 * u * u, 3 * u * (u - 2 * t), 3 * t * (2 * u - t), 3 * t * t]
+    for (let k = 0; k < 4; k++) {
+      out[at + 2 * k]! -= (weights[k]! * m * dy) / square
+      out[at + 2 * k + 1]! += (weights[k]! * m * dx) / square
+    }
+    heading.x = dx / Math.sqrt(square)
+    heading.y = dy / Math.sqrt(square)
+    return heading
+  }
+  const xs = [curve.x0, curve.ax, curve.bx, curve.x1]
+  const ys = [curve.y0, curve.ay, curve.by, curve.y1]
+  const end = t === 0 ? 0 : 3
+  const step = t === 0 ? 1 : -1
+  let k = end + step
+  while (k !== 3 - end && xs[k] === xs[end] && ys[k] === ys[end]) k += step
+  const [a, b] = step > 0 ? [end, k] : [k, end]
+  turnBy(xs[b]! - xs[a]!, ys[b]! - ys[a]!, m, out, at + 2 * a, at + 2 * b)
+  return heading
+}
+
+/** The direction of a chord from one place to another, and what turning it does by both. */
+function turnBy(cx: number, cy: number, m: number, out: Float64Array, from: number, to: number): void {
+  const square = cx * cx + cy * cy
+  const fx = (-m * cy) / square
+  const fy = (m * cx) / square
+  out[from]! -= fx
+  out[from + 1]! -= fy
+  out[to]! += fx
+  out[to + 1]! += fy
+  heading.x = cx / Math.sqrt(square)
+  heading.y = cy / Math.sqrt(square)
+}
+
 /**
  * Move of an arc's point at t for each unit of its bulge b = tan(θ/4) [m].
  * Equation: P = P₀ + c e^{i(χ − (1 − t)B)} sin(tB)/sin B, B = θ/2, c and χ length and direction of the chord; so

@@ -2,13 +2,18 @@ import { arcCentre, evaluate, newJet } from './curve.ts'
 import { zerosAlong } from './curve-linear.ts'
 import { cubicStrips } from './strips-of-cubic.ts'
 import { NEARLY, SMOOTH_RAD } from './tolerance.ts'
-import type { Path, Point, Segment } from './types.ts'
+import type { EdgeOrigin, Path, Point, Segment } from './types.ts'
 import { type Leg, wallOf } from './wall-legs.ts'
 
 /** A footprint, and how far it may lie from what is meant [m]. */
-export interface WallStrip {
+export interface Swept {
   readonly path: Path
   readonly offM: number
+}
+
+/** The same with the part of the outline that its edge is measured from. */
+export interface WallStrip extends Swept {
+  readonly measuredFrom: EdgeOrigin
 }
 
 type Vec = readonly [number, number]
@@ -39,7 +44,9 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
   ]
   let normal0 = chain[0]!.heading0
   chain.forEach((leg, i) => {
-    strips.push(...stripsOf(leg, normal0, leg.heading1, side, widthM, [ox, oy]))
+    const measuredFrom: EdgeOrigin = { kind: 'shore', segment: legs.indexOf(leg) }
+    for (const strip of stripsOf(leg, normal0, leg.heading1, side, widthM, [ox, oy]))
+      strips.push({ ...strip, measuredFrom })
     const next = chain[i + 1] ?? (isWhole ? chain[0]! : undefined)
     if (!next) return
     const turn = side * turnOf(leg.heading1, next.heading0)
@@ -55,7 +62,7 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
         { to: corner },
       ],
     }
-    strips.push({ path, offM: 0 })
+    strips.push({ path, offM: 0, measuredFrom: { ...measuredFrom, end: 1 } })
   })
   if (isWhole) return strips
   const at = (i: number): Leg | undefined => legs[(i + legs.length) % legs.length]
@@ -63,13 +70,16 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
   const last = chain[chain.length - 1]!
   const before = at(segments[0]! - 1)
   const after = at(segments[segments.length - 1]! + 1)
-  if (after) strips.push(...carriedOn(last.segment.to, last.heading1, 1, after, turnOf(last.heading1, after.heading0)))
-  if (before) strips.push(...carriedOn(first.from, first.heading0, -1, before, turnOf(before.heading1, first.heading0)))
+  if (after) strips.push(...carriedOn(last, 1, after, turnOf(last.heading1, after.heading0)))
+  if (before) strips.push(...carriedOn(first, 0, before, turnOf(before.heading1, first.heading0)))
   return strips
 
   /** The piece between the square end of a strip and the wall beyond: forward past a last point, backward past a first. */
-  function carriedOn(corner: Point, heading: Vec, travel: 1 | -1, beyond: Leg, turn: number): WallStrip[] {
+  function carriedOn(leg: Leg, end: 0 | 1, beyond: Leg, turn: number): WallStrip[] {
     if (!(side * turn >= CORNER_RAD) || Math.cos(turn) <= NEARLY) return []
+    const corner = end === 1 ? leg.segment.to : leg.from
+    const heading = end === 1 ? leg.heading1 : leg.heading0
+    const travel = end === 1 ? 1 : -1
     const away: Vec = [travel * heading[0], travel * heading[1]]
     const n: Vec = [-side * heading[1], side * heading[0]]
     const cx = corner[0] - ox
@@ -85,7 +95,8 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
     run += widthM / 8
     const far: Point = [corner[0] + run * away[0], corner[1] + run * away[1]]
     const over = (p: Point): Point => [p[0] + widthM * n[0], p[1] + widthM * n[1]]
-    return [{ path: { start: corner, segments: [{ to: far }, { to: over(far) }, { to: over(corner) }] }, offM: 0 }]
+    const path: Path = { start: corner, segments: [{ to: far }, { to: over(far) }, { to: over(corner) }] }
+    return [{ path, offM: 0, measuredFrom: { kind: 'shore', segment: legs.indexOf(leg), end, isCarried: true } }]
   }
 }
 
@@ -95,13 +106,13 @@ function turnOf(a: Vec, b: Vec): number {
 }
 
 /** What the normals of one segment sweep; those at its ends are given, for they may be a neighbour's. */
-function stripsOf(leg: Leg, h0: Vec, h1: Vec, side: 1 | -1, widthM: number, origin: Point): WallStrip[] {
+function stripsOf(leg: Leg, h0: Vec, h1: Vec, side: 1 | -1, widthM: number, origin: Point): Swept[] {
   const { curve, from, segment } = leg
   const beside = (p: Point, h: Vec): Point => [p[0] - side * widthM * h[1], p[1] + side * widthM * h[0]]
   const inner0 = beside(from, h0)
   const inner1 = beside(segment.to, h1)
   const offM = widthM * Math.abs(turnOf(h0, leg.heading0))
-  const close = (...back: Segment[]): WallStrip => ({ path: { start: from, segments: [segment, ...back] }, offM })
+  const close = (...back: Segment[]): Swept => ({ path: { start: from, segments: [segment, ...back] }, offM })
   if (curve.kind === 'line') return [close({ to: inner1 }, { to: inner0 }, { to: from })]
   if (curve.kind === 'cubic') return cubicStrips(leg, inner0, inner1, side, widthM, origin, offM)
   const bulge = Math.tan(curve.turn / 4)

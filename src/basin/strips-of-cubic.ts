@@ -2,7 +2,7 @@ import { arcCentre, arcCurve, type CubicCurve, evaluate, newJet } from './curve.
 import { type CurveFit, fitCurve } from './fit-curve.ts'
 import type { Vec } from './fit-run.ts'
 import { spanCuts } from './span.ts'
-import type { WallStrip } from './strips-along.ts'
+import type { Swept } from './strips-along.ts'
 import { OFFSET_ARC_FIT, OFFSET_FIT } from './tolerance.ts'
 import type { Path, Point, Segment } from './types.ts'
 import type { Leg } from './wall-legs.ts'
@@ -24,13 +24,13 @@ export function cubicStrips(
   widthM: number,
   origin: Point,
   offM: number,
-): WallStrip[] {
+): Swept[] {
   const curve = leg.curve as CubicCurve
   const sizeM =
     Math.hypot(curve.ax - curve.x0, curve.ay - curve.y0) +
     Math.hypot(curve.bx - curve.ax, curve.by - curve.ay) +
     Math.hypot(curve.x1 - curve.bx, curve.y1 - curve.by)
-  const strips: WallStrip[] = []
+  const strips: Swept[] = []
   const absolute = ([x, y]: Vec): Point => [x + origin[0], y + origin[1]]
   const ends = (t: number): { on: Point; inner: Point } => ({
     on: t === 0 ? leg.from : t === 1 ? leg.segment.to : absolute(pointAt(curve, t)),
@@ -148,7 +148,7 @@ function arcStrips(
   toleranceM: number,
   origin: Point,
   depth = 0,
-): WallStrip[] {
+): Swept[] {
   const a = pointAt(curve, t0)
   const b = pointAt(curve, t1)
   const joint = jointOf(a, headingAt(curve, t0), b, headingAt(curve, t1))
@@ -166,7 +166,7 @@ function arcStrips(
     ]
   }
   const absolute = ([x, y]: Vec): Point => [x + origin[0], y + origin[1]]
-  return arcs.flatMap(([from, to, bulge]): WallStrip[] => {
+  return arcs.flatMap(([from, to, bulge]): Swept[] => {
     const arc = arcCurve(...from, ...to, bulge)
     if (arc.kind === 'line') return []
     const beside = (p: Vec, heading: number): Vec => [
@@ -178,7 +178,7 @@ function arcStrips(
     const start = absolute(from)
     const end: Segment = { to: absolute(to), bulge }
     const offM = 1.5 * worst
-    const strip = (first: Point, ...segments: Segment[]): WallStrip => ({
+    const strip = (first: Point, ...segments: Segment[]): Swept => ({
       path: { start: first, segments } as Path,
       offM,
     })

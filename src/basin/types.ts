@@ -108,7 +108,17 @@ export interface Patch {
   readonly weights?: readonly { readonly depthIndex: number; readonly plane: Plane }[] | undefined
   /** What the feature calls those depths by their numbers, e.g. `treads[1][1]`; without it `depthM`. */
   readonly depthNames?: readonly string[] | undefined
+  /** What its edge is measured from; without it the edge stands where it is. */
+  readonly measuredFrom?: EdgeOrigin | undefined
 }
+
+/**
+ * What the edge of a footprint is measured from: a segment of the outline, at a width, the whole of it or the part about one
+ * of its ends or carried on past that; or a centre, at a radius that the feature calls by a name.
+ */
+export type EdgeOrigin =
+  | { readonly kind: 'shore'; readonly segment: number; readonly end?: 0 | 1 | undefined; readonly isCarried?: boolean }
+  | { readonly kind: 'centre'; readonly centre: Point; readonly radiusName: string }
 
 /** The places whose distance along the axis from `axis.from` lies between two values; ±Infinity leaves a side open [m]. */
 export interface Band {

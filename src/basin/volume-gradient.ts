@@ -8,6 +8,7 @@ import type { Partition } from './partition-types.ts'
 import { alongLaw } from './radial-integrals.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { type Shore, shoresOf } from './shores.ts'
+import { addFootprintMoves, type FootprintShare } from './volume-gradient-footprints.ts'
 import { footAt, wallFoot } from './wall-foot.ts'
 import { addWallGradient } from './wall-gradient.ts'
 import { wallLaw } from './walls.ts'
@@ -29,6 +30,8 @@ export interface VolumeGradient {
   level: number
   /** ∫ n ∂d/∂n over the water that the wall's law rules: what a wall that isn't scaled takes from 2 V [m³]. */
   unscaled: number
+  /** By what the edges of features are measured with. */
+  footprints: readonly FootprintShare[]
 }
 
 const jet = newJet()
@@ -52,6 +55,7 @@ export function volumeGradient(p: Partition, levelM: number, roughly: boolean): 
     dish: dishGradient(p, levelM),
     level: 0,
     unscaled: 0,
+    footprints: [],
   }
   for (const cell of p.cells) {
     const wet = wetCell(cell, p.edges, levelM, p.extentM)
@@ -70,6 +74,7 @@ export function volumeGradient(p: Partition, levelM: number, roughly: boolean): 
   const law = wallLaw(p.shape.wall)
   if (law) addWallGradient(p, law, levelM, roughly, g)
   addFloorMoves(p, g)
+  g.footprints = addFootprintMoves(p, levelM, roughly, g.slots)
   return g
 }
 

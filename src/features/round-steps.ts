@@ -72,11 +72,12 @@ function patchesOf(steps: RoundSteps, index: number): Result<Patch[]> {
   if (!(steps.treads[0]![0] > 0)) return fail(problem('radius-not-positive', `${path}.treads[0]`))
   return ok(
     steps.treads.map(([radiusM, depthM], i): Patch => {
-      const disc = {
+      const disc: Patch = {
         path: circle(steps.centre, radiusM),
         plane: { atOrigin: depthM, dx: 0, dy: 0 },
         feature: index,
         depthNames: [`treads[${i}][1]`],
+        measuredFrom: { kind: 'centre', centre: steps.centre, radiusName: `treads[${i}][0]` },
       }
       return i === 0 ? disc : { ...disc, except: circle(steps.centre, steps.treads[i - 1]![0]) }
     }),

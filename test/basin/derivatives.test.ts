@@ -9,7 +9,7 @@ import {
   volumeAtLevel,
 } from '../../src/basin/index.ts'
 import type { Feature } from '../../src/features/index.ts'
-import { box, circle, divided, polygon, shape } from './shapes.ts'
+import { BEAN, box, circle, divided, polygon, shape } from './shapes.ts'
 
 /** A shape with its features as they are written, so that any number in it can be changed. */
 interface Written {
@@ -225,5 +225,99 @@ describe('derivatives of the volume with coves and batters', () => {
     it(`are what small moves do to it: ${name}`, () => {
       const worst = worstOf(of, 2e-4)
       expect(worst.off, worst.path).toBeLessThan(1e-6)
+    })
+})
+
+const bench = (fromSegment: number, toSegment: number, widthM = 0.45): Feature => ({
+  kind: 'bench',
+  along: { fromSegment, toSegment },
+  widthM,
+  depthM: 0.42,
+})
+/** Arcs that meet the sides at corners of 12° and bend toward the water and away from it. */
+const ARCHED: Path = {
+  start: [0, 0],
+  segments: [
+    { to: [5, 0.4], bulge: 0.3 },
+    { to: [5.4, 3.6], bulge: -0.15 },
+    { to: [0.2, 3.9], bulge: 0.2 },
+    { to: [0, 0] },
+  ],
+}
+const ROUND: Feature[] = [
+  {
+    kind: 'roundSteps',
+    centre: [0.3, 0.45],
+    treads: [
+      [0.5, 0.2],
+      [0.9, 0.5],
+      [1.3, 0.8],
+    ],
+  },
+  ...STEPS.slice(0, 1),
+]
+
+/** Benches go with their wall; the second number is how near, which is how near a cubic's parallel is fitted. */
+const BENCHED: Record<string, [Written, number]> = {
+  'one straight side, its ends square': [written({ outline: HOOK, features: [bench(0, 0)] }), 1e-8],
+  'two sides and the corner between': [written({ outline: HOOK, features: [bench(0, 1)] }), 1e-8],
+  'about a corner that juts into the water, partly dry': [
+    written({ outline: HOOK, features: [bench(2, 4)], floor: BEACH, levelM: -0.2 }),
+    1e-8,
+  ],
+  'all round straight sides, of which the last closes by itself': [
+    written({ outline: HOOK, features: [bench(0, 4)] }),
+    1e-8,
+  ],
+  'an arc, its ends square or carried on': [written({ outline: ARCHED, features: [bench(0, 0)] }), 1e-8],
+  'arcs with the corner between': [written({ outline: ARCHED, features: [bench(1, 2)] }), 1e-8],
+  'all round arcs, with a shelf over it': [
+    written({ outline: ARCHED, features: [bench(0, 3), { kind: 'shelf', path: box(2, -1, 3, 2), depthM: 0.3 }] }),
+    1e-8,
+  ],
+  'all round a round pool': [
+    written({ outline: circle(0, 0, 2), floor: { kind: 'flat', depthM: 1.5 }, features: [bench(0, 1)] }),
+    1e-8,
+  ],
+  'a cubic, its ends square': [written({ outline: BEAN, features: [bench(1, 1)] }), 3e-6],
+  'all round cubics': [written({ outline: BEAN, features: [bench(0, 3)] }), 3e-6],
+  'one side of a freeform pool of all kinds': [written({ features: [bench(4, 0, 0.3)] }), 3e-6],
+  'a straight side under a cove': [
+    written({ outline: HOOK, features: [bench(0, 1)], wall: { kind: 'cove', radiusM: 0.7 }, levelM: -0.1 }),
+    1e-6,
+  ],
+  'arcs under a cove': [
+    written({ outline: ARCHED, features: [bench(0, 2, 0.3)], wall: { kind: 'cove', radiusM: 0.6 } }),
+    1e-6,
+  ],
+  'all round cubics under a cove': [
+    written({ outline: BEAN, features: [bench(0, 3, 0.3)], wall: { kind: 'cove', radiusM: 0.6 } }),
+    3e-6,
+  ],
+  'arcs under a batter': [
+    written({ outline: ARCHED, features: [bench(0, 1, 0.3)], wall: { kind: 'battered', run: 0.2 }, levelM: 0.05 }),
+    1e-6,
+  ],
+}
+
+describe('derivatives of the volume where a bench runs along the wall', () => {
+  for (const [name, [of, near]] of Object.entries(BENCHED))
+    it(`are what small moves do to it: ${name}`, () => {
+      const worst = worstOf(of, 2e-4)
+      expect(worst.off, worst.path).toBeLessThan(near)
+    })
+})
+
+describe('derivatives of the volume by radii and centres of round steps', () => {
+  for (const [name, of] of Object.entries({
+    'upright walls': written({ features: ROUND }),
+    'upright walls, partly dry': written({ features: ROUND, levelM: -0.35 }),
+    'a cove': written({ features: ROUND, wall: { kind: 'cove', radiusM: 0.4 } }),
+  }))
+    it(`are what small moves do to it: ${name}`, () => {
+      const listed = derivativesOf(divided(shape(of.outline, of)), of.levelM).map(({ path }) => path)
+      expect(listed).toEqual(expect.arrayContaining(['features[0].treads[1][0]', 'features[0].centre']))
+      const worst = worstOf(of, 2e-4)
+      expect(worst.off, worst.path).toBeLessThan(of.wall.kind === 'vertical' ? 1e-8 : 1e-6)
     })
 })

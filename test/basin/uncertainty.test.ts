@@ -10,6 +10,7 @@ import {
   transformPath,
   uncertaintyOf,
 } from '../../src/basin/index.ts'
+import type { Feature } from '../../src/features/index.ts'
 import { BEAN, box, circle, DEMO, divided, relative, shape } from './shapes.ts'
 
 const RAMPED: Floor = {
@@ -170,6 +171,57 @@ describe('errors that many measurements share', () => {
       if (name === 'upright') expect(relative(sum, 2 * measure(p, 0).volumeM3)).toBeLessThan(1e-12)
     })
   }
+
+  it('says the same of the scale where benches go with the wall: Σ P ∂V/∂P + w ∂V/∂w + r ∂V/∂r = 2 V', () => {
+    const features: Feature[] = [
+      { kind: 'bench', along: { fromSegment: 0, toSegment: 3 }, widthM: 0.5, depthM: 0.4 },
+      {
+        kind: 'roundSteps',
+        centre: [9, 2.4],
+        treads: [
+          [0.7, 0.2],
+          [1.1, 0.6],
+        ],
+      },
+    ]
+    for (const outline of [BEAN, box(0, 0, 9, 4)]) {
+      const p = divided(shape(outline, { features }))
+      const sizes = new Map<string, number>([
+        ['features[0].widthM', 0.5],
+        ['features[1].treads[0][0]', 0.7],
+        ['features[1].treads[1][0]', 1.1],
+      ])
+      const places = new Map<string, Point>([
+        ['outline.start', outline.start],
+        ['features[1].centre', [9, 2.4]],
+      ])
+      outline.segments.forEach(({ to, c1, c2 }, i) => {
+        places.set(`outline.segments[${i}].to`, to)
+        if (c1) places.set(`outline.segments[${i}].c1`, c1)
+        if (c2) places.set(`outline.segments[${i}].c2`, c2)
+      })
+      let sum = 0
+      for (const { path, value } of derivativesOf(p, -0.1)) {
+        const place = places.get(path)
+        if (place) sum += along(value, 0) * place[0] + along(value, 1) * place[1]
+        const size = sizes.get(path)
+        if (size !== undefined) sum += (value as number) * size
+      }
+      expect(relative(sum, 2 * measure(p, -0.1).volumeM3)).toBeLessThan(1e-8)
+    }
+  })
+
+  it('knows a round pool with a seat all round: V = πR²D − π(R² − (R − w)²)(D − d)', () => {
+    const [R, D, w, d] = [3, 1.5, 0.45, 0.5]
+    const seat: Feature = { kind: 'bench', along: { fromSegment: 0, toSegment: 1 }, widthM: w, depthM: d }
+    const s = shape(circle(0, 0, R), { features: [seat], tolerance: { planM: 0.02, depthM: 0 } })
+    const of = byPath(s)
+    const byRadius = 2 * Math.PI * (R * D - w * (D - d))
+    expect(along(of('outline.start'), 0) - along(of('outline.segments[0].to'), 0)).toBeCloseTo(byRadius, 9)
+    expect(of('features[0].widthM')).toBeCloseTo(-2 * Math.PI * (R - w) * (D - d), 9)
+    // Two nodes across from each other, each of which moves the radius by half and shifts the rest of its way.
+    expect(measure(divided(s), 0).sigmaM3).toBeCloseTo((0.02 * byRadius) / Math.SQRT2, 9)
+  })
 
   it('lowers all depths together by the waterline: the surface, where walls are upright', () => {
     const p = divided({ ...DEMO, tolerance: TOLERANCE })
