@@ -1,5 +1,6 @@
 import { fail, ok, type Result, under } from '../base/index.ts'
 import { type Equilibrium, equilibrate, type Totals, totalsOf, type WaterReading } from '../water/index.ts'
+import { type Notice, unknownKeys } from './unknown-keys.ts'
 import { asNumber, asObject, type Options } from './verb.ts'
 
 const OPTIONAL_KEYS = [
@@ -30,6 +31,17 @@ export function readWater(value: unknown, path: string): Result<WaterReading> {
     rest[key] = number.value
   }
   return ok({ ...rest, pH: pH.value, ta_mg_per_L_as_CaCO3: ta.value })
+}
+
+/** What to say of keys of a water that nothing reads; spread into an answer, it adds a key only where there are any. */
+export function waterNotices(
+  value: unknown,
+  path: string,
+  also: readonly string[] = [],
+): { readonly notices?: readonly Notice[] } {
+  const known = ['pH', 'ta_mg_per_L_as_CaCO3', ...OPTIONAL_KEYS, ...also]
+  const notices = unknownKeys(value, path, known)
+  return notices.length > 0 ? { notices } : {}
 }
 
 export interface SolvedWater {

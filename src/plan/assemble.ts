@@ -130,5 +130,11 @@ export function assemble(
       clock += hours
     }
   })
-  return lines
+  return lines.map((line) => (isSplit(line, lines) ? { ...line, packages: undefined } : line))
+}
+
+/** Whether a product is given in several lines, so that packages are the shopping list's to count: each line would buy anew. */
+function isSplit(line: OpeningLine, lines: readonly OpeningLine[]): boolean {
+  if (line.kind !== 'dose' || line.packages?.isWhole) return false
+  return lines.some((other) => other !== line && other.kind === 'dose' && other.productId === line.productId)
 }

@@ -1,7 +1,7 @@
 import { fail, ok, type Problem, type Result, under } from '../../base/index.ts'
 import { atTemperature, concentrate, doseColumns, equilibrateOpen, mix, type Totals } from '../../water/index.ts'
 import { asNumber, asObject, type Options, type Verb } from '../verb.ts'
-import { solveTotals, solveWater } from '../water-input.ts'
+import { solveTotals, solveWater, waterNotices } from '../water-input.ts'
 
 /** Each kind of blend, found by the key that only it has. */
 const KINDS: Readonly<
@@ -78,7 +78,14 @@ export const blend: Verb = {
     const changed = change(pool.value.totals, value.value, asked.value, options)
     if (!changed.ok) return changed
     const solved = solveTotals(changed.value, options)
-    if (solved.ok) return ok({ output: doseColumns(solved.value.totals, solved.value.equilibrium) })
+    const { notices: ofPool = [] } = waterNotices(asked.value['pool'], 'input.pool')
+    const { notices: ofFill = [] } = waterNotices(asked.value['fill'], 'input.fill')
+    const notices = [...ofPool, ...ofFill]
+    if (solved.ok)
+      return ok({
+        output: doseColumns(solved.value.totals, solved.value.equilibrium),
+        ...(notices.length > 0 ? { notices } : {}),
+      })
     return fail(under('input', placedAt(kind, solved.problem)))
   },
 }

@@ -3,7 +3,7 @@ import { doseDelta, type ProductList } from '../../chemicals/index.ts'
 import { addTotals, doseColumns, equilibrateOpen, openColumns, type Totals } from '../../water/index.ts'
 import { productsOfLine } from '../own-input.ts'
 import { asNumber, asObject, type Verb } from '../verb.ts'
-import { solveTotals, solveWater } from '../water-input.ts'
+import { solveTotals, solveWater, waterNotices } from '../water-input.ts'
 
 const OPEN_LOG10_PCO2 = -3.38
 
@@ -29,6 +29,7 @@ export const dose: Verb = {
     return ok({
       after_closed: doseColumns(closed.value.totals, closed.value.equilibrium),
       after_open_log10_pCO2_minus3p38: openColumns(open.value.totals, open.value.equilibrium),
+      ...waterNotices(line.value['start'], 'start'),
     })
   },
 }

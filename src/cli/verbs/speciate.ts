@@ -1,8 +1,8 @@
 import { fail, ok, under } from '../../base/index.ts'
 import { speciationColumns, totalsOf } from '../../water/index.ts'
-import { peopleWater } from '../people-input.ts'
+import { PEOPLE_KEYS, peopleWater } from '../people-input.ts'
 import { asObject, type Verb } from '../verb.ts'
-import { readWater, solveTotals } from '../water-input.ts'
+import { readWater, solveTotals, waterNotices } from '../water-input.ts'
 
 export const speciate: Verb = {
   id: 'speciate',
@@ -22,8 +22,9 @@ export const speciate: Verb = {
     if (!water.ok) return water
     const output = speciationColumns(totals.value, water.value.equilibrium, options.constants)
     if (!output.ok) return output
-    if (!people.value) return ok({ output: output.value })
+    const notices = waterNotices(given, 'input', PEOPLE_KEYS)
+    if (!people.value) return ok({ output: output.value, ...notices })
     const { told, combined } = people.value
-    return ok({ output: output.value, told, ...(combined ? { combined } : {}) })
+    return ok({ output: output.value, told, ...(combined ? { combined } : {}), ...notices })
   },
 }

@@ -3,7 +3,7 @@ import { TARGET_KEYS, type TargetObjective, targetDoses } from '../../plan/index
 import { doseColumns } from '../../water/index.ts'
 import { productsOfLine } from '../own-input.ts'
 import { asNumber, asObject, type Verb } from '../verb.ts'
-import { readWater } from '../water-input.ts'
+import { readWater, waterNotices } from '../water-input.ts'
 
 export const target: Verb = {
   id: 'target',
@@ -63,7 +63,7 @@ export const target: Verb = {
     if (!solved.ok) return solved.problem.path === '' ? fail({ ...solved.problem, path: 'target' }) : solved
     const { doses, after, moves } = solved.value
     const after_closed = doseColumns(after.totals, after.equilibrium)
-    return ok({ doses, after_closed, ...(moves ? { moves } : {}) })
+    return ok({ doses, after_closed, ...(moves ? { moves } : {}), ...waterNotices(line.value['start'], 'start') })
   },
 }
 

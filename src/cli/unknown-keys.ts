@@ -1,0 +1,47 @@
+/** Something that was given and is not read. */
+export interface Notice {
+  readonly path: string
+  readonly what: string
+  readonly hint: string
+}
+
+/** A notice for each key of an object that is none of the known ones; what is null counts as absent. */
+export function unknownKeys(value: unknown, path: string, known: readonly string[]): readonly Notice[] {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return []
+  return Object.entries(value).flatMap(([key, given]): Notice[] => {
+    if (known.includes(key) || given === null || given === undefined) return []
+    const near = nearest(key, known)
+    return [
+      {
+        path: `${path}.${key}`,
+        what: `“${key}” is no reading that is read here; the answer is as if it was not given.`,
+        hint: near === undefined ? `Known are ${known.join(', ')}.` : `The nearest known name is ${near}.`,
+      },
+    ]
+  })
+}
+
+/** Beyond this share of its letters changed, a name is like none. */
+const MOST_CHANGED = 0.5
+
+function nearest(key: string, known: readonly string[]): string | undefined {
+  const asked = key.toLowerCase()
+  const begins = known.find((name) => name.toLowerCase().startsWith(`${asked}_`))
+  if (begins !== undefined) return begins
+  const [best] = known
+    .map((name) => ({ name, share: changes(asked, name.toLowerCase()) / Math.max(asked.length, name.length) }))
+    .toSorted((a, b) => a.share - b.share)
+  return best && best.share <= MOST_CHANGED ? best.name : undefined
+}
+
+/** Letters put in, left out or changed from one word to another: Levenshtein 1966, the usual table by rows. */
+function changes(from: string, to: string): number {
+  let row = Array.from({ length: to.length + 1 }, (_, i) => i)
+  for (let i = 1; i <= from.length; i++) {
+    const next = [i]
+    for (let j = 1; j <= to.length; j++)
+      next.push(Math.min(next[j - 1]! + 1, row[j]! + 1, row[j - 1]! + (from[i - 1] === to[j - 1] ? 0 : 1)))
+    row = next
+  }
+  return row[to.length]!
+}
