@@ -12,7 +12,7 @@ const chlorineStep = (fromDay: number, toDay: number): StartStep =>
     {
       title: 'Chlorine into its band',
       what: 'Follow the opening plan’s line for chlorine.',
-      how: 'After pH where that can be, but the same day; pump on, a turnover apart from any acid.',
+      how: 'Before the night, by the plan ahead of acid where it has room; pump on, a turnover apart from any acid.',
       why: 'Water must not stand without chlorine.',
     },
     {
