@@ -34,9 +34,8 @@ export function Basin() {
       <h2>
         {shown ? (
           <>
-            A basin of {shown.isStated ? 'about ' : ''}
-            {formatQuantity('volume', shown.m3, units, { sigma: shown.sigmaM3 })}
-            {isHardlyKnown(shown) ? ', ' : ' '}
+            A basin of {shown.isStated || isHardlyKnown(shown) ? 'about ' : ''}
+            {formatQuantity('volume', shown.m3, units, { sigma: shown.sigmaM3 })}{' '}
             <span className={styles['plusMinus']}>{spreadWords(shown.m3, shown.sigmaM3, units)}</span>
           </>
         ) : (

@@ -1,10 +1,12 @@
 import { type DerivedVolume, deriveOpening, deriveVolume, deriveWater } from '../../../derive/index.ts'
 import type { System } from '../../../document/index.ts'
 import type { OpeningPlan } from '../../../plan/index.ts'
-import { formatPlusMinus, formatQuantity } from '../../../units/index.ts'
+import { formatQuantity } from '../../../units/index.ts'
 import { useApp, useAppStore, useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
+import { spreadWords } from '../basin/figures.ts'
 import { NoVolume } from '../NoVolume.tsx'
+import { Excess } from '../water/Excess.tsx'
 import { useSystem } from '../water/useSystem.ts'
 import { Choices } from './Choices.tsx'
 import { DeckCardSection } from './card/DeckCardSection.tsx'
@@ -35,6 +37,7 @@ export function OpeningChapter() {
   return (
     <div className={styles['chapter']}>
       <OpeningHead volume={volume} system={system} />
+      <Excess systemId={system.id} />
       <StartSection system={system} />
       <OpeningBody system={system} />
       <section
@@ -66,7 +69,7 @@ function OpeningHead({ volume, system }: { readonly volume: DerivedVolume; reado
         {formatQuantity('volume', volume.m3, units, { sigma: volume.sigmaM3 })}
       </h2>
       <p className={styles['intro']}>
-        {formatPlusMinus('volume', volume.m3, volume.sigmaM3, units)} (95 %), {from}.{' '}
+        {spreadWords(volume.m3, volume.sigmaM3, units)} (95 %), {from}.{' '}
         {water.measuredAtMs !== undefined &&
           `From ${water.from === 'fill' ? 'fill water' : 'readings'} of ${dateOf(water.measuredAtMs, nowMs)}. Each line says what it should leave behind; measure again where a line says so, and whenever something looks off.`}
       </p>
