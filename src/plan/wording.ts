@@ -23,7 +23,8 @@ export const WHYS: { readonly [P in Purpose]: string } = Object.freeze({
   openingChlorine: 'Water must not stand without chlorine: a residual the same day, however much is still to come.',
   dailyChlorine: 'The residual has to stay above its floor.',
   calcium: 'Calcium goes in well apart from carbonates, or chalk clouds the water.',
-  borate: 'Borate is a second buffer near pH 9; it goes in once pH stands.',
+  borate:
+    'Borate is a second buffer near pH 9; it goes in once pH stands. It is a choice, and the pool does without: set the lower end of its target to 0 and none is dosed.',
   stabiliser:
     'Stabiliser shields chlorine from the sun. It dissolves over days and comes late, since it cannot be taken out again.',
   salt: 'Salt comes last: it changes every other reading a little and none of them needs it.',
