@@ -1,4 +1,4 @@
-import { depthFromReference } from '../../../document/index.ts'
+import { assumedDepths, depthFromReference } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useApp } from '../../context.tsx'
 import { Button, QuantityField } from '../../fields/index.ts'
@@ -18,7 +18,10 @@ export function SoundingToolStrip({ hands, onLeave }: Props) {
   const sounded = useLocal((state) => state.sounded)
   const body = useApp((state) => state.spec.bodies[0])
   if (body?.floor.kind !== 'soundings') return null
-  const count = body.floor.points.length
+  const first = body.floor.edgeDepthM === null ? 0 : 1
+  const guesses = assumedDepths(body).slice(first).filter(Boolean).length
+  const count = body.floor.points.length - guesses
+  const taken = count === 0 ? 'none yet' : `${count} taken`
   const take = (depthM: number) => {
     if (!sounded) return undefined
     const { dispatch, settings } = hands.app.getState()
@@ -30,7 +33,7 @@ export function SoundingToolStrip({ hands, onLeave }: Props) {
   }
   return (
     <>
-      <Title name="Soundings" note={count === 0 ? 'none yet' : `${count} taken`} />
+      <Title name="Soundings" note={guesses === 0 ? taken : `${taken}, ${guesses} assumed`} />
       <Cell>
         <QuantityField
           // Each place is asked for anew.
