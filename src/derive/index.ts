@@ -1,5 +1,6 @@
 export { deriveBody, deriveMesh, deriveUncertainty } from './body.ts'
 export { deriveDevices, deriveMayHold } from './devices.ts'
+export { deriveExcess } from './excess.ts'
 export { FIT_LIMITS, fitVolume, type VolumeFit, type VolumeMeans } from './fit-volume.ts'
 export { deriveOverlaps, type OverlapNotice } from './overlaps.ts'
 export { deriveDeckCard, deriveOpening } from './plans.ts'

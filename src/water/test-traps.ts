@@ -12,6 +12,8 @@ export interface TestTrap {
   readonly text: string
   /** Set where the reading it spoils must not be dosed by: it has to be read again, another way, before anything goes in. */
   readonly isSpoilt?: true | undefined
+  /** Set where it holds of the test itself, whatever it read: worth knowing once, not at every reading. */
+  readonly isAlways?: true | undefined
   readonly source: string
   readonly status: SourceStatus
 }
@@ -90,6 +92,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
         ? given(reading, 'fc_mg_per_L_as_Cl2')
         : [],
     text: 'The test counts the chlorine held on stabiliser as free. What works at once is the active chlorine, a few hundredths of it.',
+    isAlways: true,
     source:
       'Wahman & Alexander 2019, Environ. Eng. Sci. 36:283; Austria’s bathing-water decree BHygV §6(2) subtracts the bound part',
     status: 'seen',
@@ -115,6 +118,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
     concerns: (reading, method) =>
       method === 'strip' ? given(reading, 'th_mg_per_L_as_CaCO3', 'ch_mg_per_L_as_CaCO3') : [],
     text: 'A strip reads total hardness, calcium and magnesium together. Calcium is a half to all of it.',
+    isAlways: true,
     source: 'hardness strips',
     status: TRADE,
   },
@@ -133,6 +137,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
     id: 'sensor-sees-active-chlorine',
     concerns: (reading, method) => (method === 'sensor' ? given(reading, 'fc_mg_per_L_as_Cl2') : []),
     text: 'Most chlorine sensors see hypochlorous acid alone: they follow pH and stabiliser as well as chlorine. Set them against a DPD reading whenever either has changed.',
+    isAlways: true,
     source: 'amperometric sensors',
     status: 'from memory',
   },
@@ -140,6 +145,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
     id: 'salt-meter-reads-all-ions',
     concerns: (reading, method) => (method === 'sensor' ? given(reading, 'salt_mg_per_L_as_NaCl', 'tds_mg_per_L') : []),
     text: 'The meter reads conductivity and calls all of it salt, hardness and bicarbonate too. In water with little salt it reads too high.',
+    isAlways: true,
     source: 'conductivity meters',
     status: TRADE,
   },
@@ -147,6 +153,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
     id: 'bottle-on-the-way',
     concerns: (reading, method) => (method === 'laboratory' ? given(reading, 'pH', ...CHLORINE) : []),
     text: 'pH and chlorine change in the bottle on the way to the laboratory. Read them at the pool.',
+    isAlways: true,
     source: 'sampling practice',
     status: TRADE,
   },
@@ -155,6 +162,7 @@ export const TEST_TRAPS: Table<TestTrap> = table<TestTrap>([
     concerns: (reading, method) =>
       method === 'supplier' ? given(reading, 'pH', 'ta_mg_per_L_as_CaCO3', 'ch_mg_per_L_as_CaCO3') : [],
     text: 'A supplier’s figure is a mean of other days, and waters are mixed by season. Read the tap once before a large dose.',
+    isAlways: true,
     source: 'suppliers’ reports',
     status: TRADE,
   },

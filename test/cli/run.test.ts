@@ -147,6 +147,19 @@ describe('the command line', () => {
     expect(answer.systems[0].volumeM3).toBeGreaterThanOrEqual(body.volumeM3)
   })
 
+  test('says first that everyone keeps out where a dose has brought far too much chlorine', () => {
+    const [system] = demoSpec.systems
+    const at = new Date(Date.parse(system!.water.readings.at(-1)!.at) + 3_600_000).toISOString()
+    const slip = { kind: 'dose', id: 'slip', at, product: 'liquid-chlorine-12', amountG: 118_000 }
+    const spec = { ...demoSpec, systems: [{ ...system!, log: [slip] }] }
+    const [answer] = lines(run(['plan', '-'], JSON.stringify(spec)).stdout)
+    expect(answer.systems[0].alarm.what).toMatch(
+      /^Keep everyone out: free chlorine comes by the sums to about \d+ mg\/L/,
+    )
+    const [usual] = lines(run(['plan', '-'], JSON.stringify(demoSpec)).stdout)
+    expect(usual.systems[0].alarm).toBeUndefined()
+  })
+
   test('plans the opening and the upkeep of a spec', () => {
     const [answer] = lines(run(['plan', '-'], JSON.stringify(demoSpec)).stdout)
     expect(answer.systems[0].opening.lines.length).toBeGreaterThan(0)

@@ -67,6 +67,7 @@ test('readings as people have them: other units, what they tell of others, and w
     await expect(readings.getByRole('row', { name: /^pH 7\.6 ± 0\.2 inside the band 7\.2 to 7\.8/ })).toBeVisible()
   })
   await test.step('what misleads is said of the reading that it spoils', async () => {
+    await readings.getByRole('button', { name: 'What to mind with these tests' }).click()
     const notes = readings.getByRole('list', { name: 'What to mind with these tests' })
     await expect(notes.getByText(/counts the chlorine held on stabiliser as free/)).toBeVisible()
     const figure = readings

@@ -1,12 +1,12 @@
 import { fail, ok, type Problem, under } from '../../base/index.ts'
-import { deriveOpening, deriveStart, deriveUpkeep } from '../../derive/index.ts'
+import { deriveExcess, deriveOpening, deriveStart, deriveUpkeep } from '../../derive/index.ts'
 import { specOfInput } from '../spec-input.ts'
 import type { Verb } from '../verb.ts'
 
 export const plan: Verb = {
   id: 'plan',
   summary:
-    'SPEC → {"systems": [{"id", "opening", "upkeep", "start"?}]}, "start" where one is under way; a system without a volume has {"id", "problem"}',
+    'SPEC → {"systems": [{"id", "opening", "upkeep", "start"?, "alarm"?}]}, "start" where one is under way, "alarm" where chlorine is so high that everyone keeps out; a system without a volume has {"id", "problem"}',
   run: (input, options) => {
     const spec = specOfInput(input)
     if (!spec.ok) return spec
@@ -18,8 +18,10 @@ export const plan: Verb = {
       if (problem) problems.push(under(`systems[${i}]`, { ...problem, path: '' }))
       if (!opening.ok) return { id, problem: opening.problem }
       const start = deriveStart(spec.value, id, options.nowMs, options.constantsId)
+      const alarm = deriveExcess(spec.value, id, options.nowMs)
       return {
         id,
+        ...(alarm ? { alarm } : {}),
         opening: opening.value,
         upkeep: upkeep.ok ? upkeep.value : { problem: upkeep.problem },
         ...(start ? { start: start.ok ? start.value : { problem: start.problem } } : {}),

@@ -1,7 +1,6 @@
-import type { DoseLine, OpeningPlan } from '../../../plan/index.ts'
+import type { OpeningPlan } from '../../../plan/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, inOwnUnits, ProblemNote } from '../../fields/index.ts'
-import { Excess } from '../water/Excess.tsx'
 import styles from './opening.module.css'
 
 /** What stands before the lines: stale readings, missing readings, targets outside a code or out of reach, warnings. */
@@ -10,10 +9,8 @@ export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; re
   const canEdit = useCanEdit()
   const units = useUnits()
   const toWater = () => store.getState().openChapter('water')
-  const now = waterNow(plan)
   return (
     <>
-      <Excess freeMgPerL={now.freeMgPerL} isRead={now.isRead} />
       {!isMeasured && (
         <div className={styles['note']} role="note">
           <p>
@@ -61,11 +58,4 @@ export function PlanNotes({ plan, isMeasured }: { readonly plan: OpeningPlan; re
       )}
     </>
   )
-}
-
-/** Free chlorine as it stands: by the sums after what was given since the readings, or as read. */
-function waterNow(plan: OpeningPlan) {
-  const given = plan.lines.findLast((line): line is DoseLine => line.kind === 'dose' && line.state === 'done')
-  const water = given?.after ?? plan.startWater
-  return { freeMgPerL: water?.reading.fc_mg_per_L_as_Cl2, isRead: given === undefined }
 }

@@ -1,18 +1,14 @@
-import { excessChlorine } from '../../../water/index.ts'
-import { useUnits } from '../../context.tsx'
+import { deriveExcess } from '../../../derive/index.ts'
+import { useApp, useUnits } from '../../context.tsx'
 import { inOwnUnits } from '../../fields/index.ts'
 import styles from './water.module.css'
 
-interface ExcessProps {
-  readonly freeMgPerL: number | undefined
-  /** As read; else reckoned from doses. */
-  readonly isRead: boolean
-}
-
 /** The strongest caution there is: chlorine so high that it hurts people. */
-export function Excess({ freeMgPerL, isRead }: ExcessProps) {
+export function Excess({ systemId }: { readonly systemId: string }) {
   const units = useUnits()
-  const problem = excessChlorine(freeMgPerL, isRead)
+  const spec = useApp((state) => state.spec)
+  const nowMs = useApp((state) => state.nowMs)
+  const problem = deriveExcess(spec, systemId, nowMs)
   if (!problem) return null
   return (
     <div className={styles['excess']} role="alert">

@@ -1,6 +1,6 @@
 import { useId } from 'react'
 import { useUnits } from '../../context.tsx'
-import { inOwnUnits } from '../../fields/index.ts'
+import { Disclosure, inOwnUnits } from '../../fields/index.ts'
 import {
   domainOf,
   formatMeasured,
@@ -26,7 +26,6 @@ interface ReadingTableProps {
 /** One set of readings as a ruled table: figure, how far off it may be, its place by the band, and what to mind. */
 export function ReadingTable({ lines, notes, hasScales, unknown }: ReadingTableProps) {
   const id = useId()
-  const units = useUnits()
   return (
     <>
       {hasScales && <ReadingLegend hasReckoned={lines.some(({ isReckoned }) => isReckoned)} />}
@@ -43,20 +42,37 @@ export function ReadingTable({ lines, notes, hasScales, unknown }: ReadingTableP
           ))}
         </tbody>
       </table>
-      {notes.length > 0 && (
-        <ul className={styles['notes']} aria-label="What to mind with these tests">
-          {notes.map(({ trap, mark }) => (
-            <li key={mark} id={`${id}${mark}`}>
-              <span className={styles['mark']}>{mark}</span>
-              <span>
-                {inOwnUnits(trap.text, units)} <span className={styles['source']}>{sourceWords(trap)}</span>
-              </span>
-            </li>
-          ))}
-        </ul>
+      <Notes notes={notes.filter(({ trap }) => !trap.isAlways)} id={id} label="What to mind with these readings" />
+      {notes.some(({ trap }) => trap.isAlways) && (
+        <Disclosure title="What to mind with these tests">
+          <Notes notes={notes.filter(({ trap }) => trap.isAlways)} id={id} label="What to mind with these tests" />
+        </Disclosure>
       )}
       {unknown && <p className={styles['faint']}>{unknown}</p>}
     </>
+  )
+}
+
+interface NotesProps {
+  readonly notes: readonly TestNote[]
+  readonly id: string
+  readonly label: string
+}
+
+function Notes({ notes, id, label }: NotesProps) {
+  const units = useUnits()
+  if (notes.length === 0) return null
+  return (
+    <ul className={styles['notes']} aria-label={label}>
+      {notes.map(({ trap, mark }) => (
+        <li key={mark} id={`${id}${mark}`}>
+          <span className={styles['mark']}>{mark}</span>
+          <span>
+            {inOwnUnits(trap.text, units)} <span className={styles['source']}>{sourceWords(trap)}</span>
+          </span>
+        </li>
+      ))}
+    </ul>
   )
 }
 

@@ -5,7 +5,6 @@ import { useApp, useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
 import { Section } from '../basin/Section.tsx'
 import { ageWords, dateAndTimeOf } from '../opening/schedule.ts'
-import { Excess } from './Excess.tsx'
 import { methodWords } from './methods.ts'
 import { OlderReadings } from './OlderReadings.tsx'
 import { ReadingsForm } from './ReadingsForm.tsx'
@@ -45,7 +44,6 @@ export function Readings({ system, number }: NumberedProps) {
           for none.
         </p>
       )}
-      <Excess freeMgPerL={latest?.values.fc_mg_per_L_as_Cl2} isRead />
       {latest && !isAdding && <Newest set={latest} water={water} />}
       {canEdit && latest && !isAdding && (
         <div className={styles['buttons']}>

@@ -108,7 +108,7 @@ export function ReadingsForm({ draftKey, start: given, saveLabel, onSave, onCanc
       placeholder="not measured"
       // What spoils several readings is said at the first of them.
       description={traps
-        .filter(({ concerns }) => concerns[0] === row.key)
+        .filter(({ trap, concerns }) => !trap.isAlways && concerns[0] === row.key)
         .map(({ trap }) => inOwnUnits(trap.text, units))
         .join(' ')}
     />

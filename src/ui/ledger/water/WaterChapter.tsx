@@ -4,6 +4,7 @@ import { Section } from '../basin/Section.tsx'
 import { ageWords } from '../opening/schedule.ts'
 import { Balance } from './Balance.tsx'
 import { Chlorine } from './Chlorine.tsx'
+import { Excess } from './Excess.tsx'
 import { FillWater } from './FillWater.tsx'
 import { Metals } from './Metals.tsx'
 import { Readings } from './Readings.tsx'
@@ -26,6 +27,7 @@ export function WaterChapter() {
   return (
     <div className={styles['chapter']}>
       <h2>The water{age}</h2>
+      <Excess systemId={system.id} />
       <Readings system={system} number={1} />
       {hasMetals && (
         <Section number={2} title="Metals first">
