@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type BasinShape, levelBreaks, volumeAtLevel } from '../../src/basin/index.ts'
+import { pushWallBreakDepths } from '../../src/basin/wall-break-depths.ts'
+import { wallLaw } from '../../src/basin/walls.ts'
 import { BEAN, box, circle, DEMO, divided, shape } from './shapes.ts'
 
 const BEACH = {
@@ -118,5 +120,28 @@ describe('breaks of the level curve', () => {
     )
     // Corners at 0, 16, 20 and 4 twentieths of the way.
     expect(levelBreaks(p)).toEqual([-2, -1.8, -1.2, -1].map((level) => expect.closeTo(level, 12)))
+  })
+})
+
+describe('a pool whose wall is wider than it, over a floor of many triangles', () => {
+  // More arguments than a call takes: a list that is handed on whole would overflow the stack.
+  it('has its breaks listed, however many depths its rays meet', { timeout: 60_000 }, () => {
+    const rings = [
+      { depthM: 1, path: circle(0.1, 0.03, 0.3) },
+      { depthM: 1.5, path: circle(-0.07, 0.05, 0.05) },
+      { depthM: 1.3, path: circle(0.22, 0.04, 0.05) },
+    ]
+    const p = divided(
+      shape(circle(0, 0, 0.5), {
+        floor: { kind: 'contours', edgeDepthM: -0.5, rings },
+        wall: { kind: 'cove', radiusM: 1.6635 },
+      }),
+    )
+    const depths: number[] = []
+    pushWallBreakDepths(p, wallLaw(p.shape.wall)!, depths)
+    expect(depths.length).toBeGreaterThan(130_000)
+    const breaks = levelBreaks(p)
+    expect(breaks.length).toBeGreaterThan(100)
+    for (let i = 1; i < breaks.length; i++) expect(breaks[i]! > breaks[i - 1]!).toBe(true)
   })
 })
