@@ -7,7 +7,7 @@ export interface Air {
   readonly windMPerS: number
 }
 
-export interface AirOver {
+interface AirOver {
   readonly best: Air
   /** Of evaporation; undefined where the formula's own accuracy is all that is told. */
   readonly least?: Air | undefined

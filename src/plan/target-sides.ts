@@ -11,10 +11,10 @@ export const SIDES = [
   'ch_mg_per_L_as_CaCO3',
 ] as const satisfies readonly LinearKey[]
 
-export type SideKey = (typeof SIDES)[number]
+type SideKey = (typeof SIDES)[number]
 
 /** How far a reading that has no target goes along [mg/L]. */
-export interface SideMove {
+interface SideMove {
   readonly from: number
   readonly to: number
   readonly by: number
