@@ -127,6 +127,10 @@ test('the drawing is done again by keyboard alone', async ({ page }) => {
     await page.keyboard.type('8 ft')
     await page.keyboard.press('Enter')
     await expect(station(4, 4)).toHaveAccessibleName(/8\sft\s0\sin deep$/)
+    // With depths that are only assumed, the volume is too unsure to show what steps take.
+    await page.getByRole('button', { name: 'The depths are right as they stand' }).focus()
+    await page.keyboard.press('Enter')
+    await station(4, 4).focus()
   })
 
   await test.step('adds steps against the wall', async () => {
