@@ -129,7 +129,10 @@ function mergeEdges(spans: readonly Span[], cuts: ReadonlyMap<Span, Cut[]>, node
       const next = list[i]!
       if (next.node === previous.node) {
         // The stretch is shorter than the grain and vanishes; what it leaves open is owned up to.
-        if (next.t !== previous.t) nodes.gapM = grainM
+        if (next.t !== previous.t) {
+          nodes.gapM = Math.max(nodes.gapM, awayFrom(nodes, next.node, span.curve, previous.t, next.t))
+          nodes.slackM = grainM
+        }
         continue
       }
       const edge: RawEdge = {
@@ -154,6 +157,16 @@ function mergeEdges(spans: readonly Span[], cuts: ReadonlyMap<Span, Cut[]>, node
     }
   }
   return edges
+}
+
+/** How far the ends of a stretch lie from the node that took them, together [m]. */
+function awayFrom(nodes: NodeSet, node: number, curve: Curve, t0: number, t1: number): number {
+  let sum = 0
+  for (const t of [t0, t1]) {
+    evaluate(curve, t, jet)
+    sum += Math.hypot(jet.x - nodes.x[node]!, jet.y - nodes.y[node]!)
+  }
+  return sum
 }
 
 /** A ring that runs along an edge twice doesn't bound anything there. */

@@ -118,7 +118,7 @@ export function buildCells(
   }
   const slack =
     ROUNDING * crossM2 * (64 * (cells.length + 8) + 4 * arrangement.edges.length) +
-    8 * arrangement.nodes.gapM * extentM * (cells.length + 8)
+    8 * Math.max(arrangement.nodes.gapM, arrangement.nodes.slackM) * extentM * (cells.length + 8)
   if (!(Math.abs(sumM2 - waterM2) <= slack)) return fail(problem('cannot-divide', 'outline'))
   for (let i = 0; i < shape.patches.length; i++) {
     const { feature } = shape.patches[i]!

@@ -2,7 +2,7 @@ import type { Fan, Fans, Ray } from './cove-fan.ts'
 import { type ArcCurve, type CubicCurve, type Curve, evaluate, type LineCurve, newJet } from './curve.ts'
 import { norm } from './norm.ts'
 import type { Shore } from './shores.ts'
-import { HAIR, NEARLY, ROUND_RAD, ROUNDING, TIE } from './tolerance.ts'
+import { HAIR, NEARLY, ROUND_RAD, ROUNDING, SMOOTH_RAD, TIE } from './tolerance.ts'
 
 /** How far a ray is nearer to its own foot than to any other shore, and what ends it (−1: the radius asked for). */
 export interface Reach {
@@ -120,9 +120,14 @@ function toArc(ray: Ray, shore: Shore, c: ArcCurve): number {
   const vy = ray.y - cy
   const gap = vx * vx + vy * vy - radius * radius
   const along = ray.nx * vx + ray.ny * vy
-  const bottom = gap > 0 ? radius - along : radius + along
+  // R ∓ N·v, by the part of v across the ray: at a blunt corner it is as small as the square of the turn.
+  const across = ray.nx * vy - ray.ny * vx
+  const toward = gap > 0 ? along : -along
+  const away = Math.sqrt(vx * vx + vy * vy)
+  const bottom = toward > 0 ? (across * across) / (away + toward) - gap / (radius + away) : radius - toward
   // On the very circle: its own centre is the end.
-  if (Math.abs(gap) < NEARLY * radius * radius && bottom < NEARLY * radius) return gap > 0 ? Infinity : radius
+  if (Math.abs(gap) < NEARLY * radius * radius && toward > 0 && Math.abs(across) < SMOOTH_RAD * radius)
+    return gap > 0 ? Infinity : radius
   if (bottom > 0) {
     const n = Math.abs(gap) / (2 * bottom)
     const qx = ray.x + n * ray.nx - cx

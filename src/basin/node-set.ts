@@ -4,6 +4,8 @@ export class NodeSet {
   readonly y: number[] = []
   /** Widest distance from a given point to the node that took it [m]. */
   gapM = 0
+  /** How far the cells' borders may lie off for all that is known before they are added up [m]: the grain where a stretch vanished. */
+  slackM = 0
   private readonly grainM: number
   private readonly size: number
   private readonly buckets = new Map<number, number[]>()

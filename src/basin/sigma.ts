@@ -26,8 +26,8 @@ export function sigmaOf(p: Partition, levelM: number, volumeM3: number): number 
  * Symbols: P nodes of outline and islands, each with its handles, x and y independent; z stated depths; k scale of all
  *   distances in plan, which the tape's error is in; n plan distance from the shore. An error that many measurements share
  *   is summed over them before it is squared.
- * Valid for: small errors. The wall's radius or run, bulges, widths of benches, and where stations and other features stand are taken as right but
- *   for the tape's scale, which moves the latter too.
+ * Valid for: small errors. The wall’s radius or run, bulges, widths of benches, and where stations and other features stand are
+ *   taken as right but for the tape’s scale, which moves the latter too.
  * Source: propagation of uncertainty, JCGM 100:2008 eq. 10 and 5.2.2 (from memory); derivatives own.
  * Accuracy: first order.
  */

@@ -88,17 +88,35 @@ function stopsOf(tracer: Tracer): number[] {
     const length = fan.shore >= 0 ? p.edges[fans.shores[fan.shore]!.edge]!.length : widthM * (fan.t1 - fan.t0)
     const samples = Math.min(1000, 12 + Math.ceil((4 * length) / widthM))
     const inset = HAIR * (fan.t1 - fan.t0)
-    let last = traceEnd(tracer, fan.t0 + inset)
-    for (let i = 1; i <= samples; i++) {
-      const t = i === samples ? fan.t1 - inset : fan.t0 + ((fan.t1 - fan.t0) * i) / samples
+    // At a corner so blunt that hardly a ray ends at its other side those few still cross the strip.
+    const least = NEARLY * (fan.t1 - fan.t0)
+    const [isCorner0, isCorner1] = cornersOf(tracer)
+    let last = traceEnd(tracer, fan.t0 + (isCorner0 ? least : inset))
+    for (let i = isCorner0 ? 0 : 1; i <= (isCorner1 ? samples + 1 : samples); i++) {
+      const t =
+        i === 0
+          ? fan.t0 + inset
+          : i < samples
+            ? fan.t0 + ((fan.t1 - fan.t0) * i) / samples
+            : fan.t1 - (i === samples ? inset : least)
       const next = traceEnd(tracer, t)
       if (next.name !== last.name) stops.push(last.t, next.t)
       last = next
     }
   }
   const inside = stops.filter((t) => t >= fan.t0 && t <= fan.t1).sort((a, b) => a - b)
-  const least = TIE * (fan.t1 - fan.t0)
-  return inside.filter((t, i) => i === 0 || t - inside[i - 1]! > least)
+  const apart = TIE * (fan.t1 - fan.t0)
+  return inside.filter((t, i) => i === 0 || t - inside[i - 1]! > apart)
+}
+
+/** Whether the shore has a corner at the first and the last foot of a fan along it. */
+function cornersOf({ p, fans: { shores }, plan: { fan } }: Tracer): [boolean, boolean] {
+  if (fan.shore < 0) return [false, false]
+  const edgeOf = (shore: number) => p.edges[shores[shore]!.edge]!
+  const goesOn = (node: number): boolean =>
+    fan.neighbours.some((other) => edgeOf(other).from === node || edgeOf(other).to === node)
+  const { from, to } = edgeOf(fan.shore)
+  return [!goesOn(from), !goesOn(to)]
 }
 
 /** Divides a stretch between two stops where three rays inside it don't meet the same. */

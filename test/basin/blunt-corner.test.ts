@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { derivativesOf, measure, type Path, type Point } from '../../src/basin/index.ts'
-import { divided, relative, shape } from './shapes.ts'
+import { type BasinShape, derivativesOf, measure, type Path, type Point } from '../../src/basin/index.ts'
+import { circle, divided, relative, shape } from './shapes.ts'
 
 /** An arc that runs on into lines at blunt corners, where a ray is ended now by one and now by the other of two shores. */
 const OUTLINE: Path = {
@@ -104,4 +104,30 @@ describe.each([0.4, 0.3])('walls with a run of %s about arcs, a cubic and blunt 
   it('holds what squares counted by the definition of the wall hold', () => {
     expect(relative(measure(p, 0).volumeM3, counted(OUTLINE, run, 0.02))).toBeLessThan(1e-4)
   })
+})
+
+describe('a round island whose two arcs meet at a joint of less and less of a corner', () => {
+  // dV/db of one arc is the same from both sides: a joint that opens by 1e-6 rad takes no water of its own.
+  const withIsland = (by: number): BasinShape =>
+    shape(circle(1, 0, 4), {
+      islands: [
+        {
+          start: [0.1, -0.5],
+          segments: [
+            { to: [-1.1, -0.5], bulge: 1 },
+            { to: [0.1, -0.5], bulge: 1 + by },
+          ],
+        },
+      ],
+      wall: { kind: 'battered', run: 0.6 },
+    })
+  for (const by of [1e-3, 1e-4, 5e-5, 2e-5, 1e-5, 2e-6, 6e-7])
+    it(`holds what its derivative says: ${by} rad`, () => {
+      const p = divided(withIsland(0))
+      const slope = derivativesOf(p, 0).find(({ path }) => path === 'islands[0].segments[1].bulge')!.value as number
+      const { volumeM3, errorBoundM3 } = measure(p, 0)
+      const grown = measure(divided(withIsland(by)), 0)
+      expect(errorBoundM3 + grown.errorBoundM3).toBeLessThan(1e-9)
+      expect(Math.abs(grown.volumeM3 - volumeM3 - slope * by)).toBeLessThan(1e-9 + by * by)
+    })
 })
