@@ -126,11 +126,9 @@ export class EdgeVertices {
   }
 
   /** Lays out all other edges, and gives `sides` the borders of the cells where the strip doesn't lie against them. */
-  finish(chordM: number, sides: Sides | undefined): number {
+  finish(chordM: number, sides: Sides | undefined): void {
     const { p } = this
-    let sliverM2 = 0
     p.edges.forEach((edge, e) => {
-      if (edge.curve.kind !== 'line') sliverM2 += (2 / 3) * edge.length * chordM
       if (this.chains[e]) return
       const crossed = this.crossed[e]
       const on = this.on[e]
@@ -142,7 +140,6 @@ export class EdgeVertices {
         sides?.putChain(edge, chain, 0, chain.length - 1)
       }
     })
-    return sliverM2
   }
 
   private layCrossed(

@@ -22,13 +22,15 @@ export function exactCapacity(p: Partition, rimM: number): number {
 }
 
 /**
- * What the facets of a wall can be off by [m³]: chords of its profile, chords along the shore times the depth over which it
- * leans, and what is left unfollowed where rings or creases come to an end between rays nearer than eight chord heights.
+ * What the facets of a wall can be off by [m³]. Along a straight shore distances from it are linear, so only its profile's
+ * chords count and those of a line between two walls, by the square of their height, both walls being as deep there. Beside a
+ * bend, and about a corner, distances bend by a chord height more. What no ray follows counts for all that the wall leans over.
  */
-function wallSlack(p: Partition, chordM: number, tallestM: number): number {
+function wallSlack(p: Partition, plan: PlanMesh, chordM: number, tallestM: number): number {
   const law = wallLaw(p.shape.wall)
   if (!law) return 0
-  const { widthM, pieces } = stripOf(p)
+  const { widthM } = stripOf(p)
+  if (!(widthM > 0)) return 0
   const stops = [0, ...ringsOf(p, chordM), widthM]
   // Area between the profile over a level floor and its chords.
   let facetM2 = 0
@@ -38,11 +40,25 @@ function wallSlack(p: Partition, chordM: number, tallestM: number): number {
     const chord = law.allowedM(tallestM, a) + law.allowedM(tallestM, b)
     facetM2 += (b - a) * Math.abs(law.allowedM(tallestM, (a + b) / 2) - chord / 2)
   }
-  const leanM = stops.length > 2 ? Math.min(widthM, tallestM) : tallestM
+  // Where walls meet first, none leans over all of its width.
+  let reachM = 0
+  for (const n of plan.points.n) if (n > reachM) reachM = n
+  reachM = Math.min(reachM, widthM)
+  const leanM = law.allowedM(tallestM, reachM) - law.allowedM(tallestM, 0)
+  const { fans, shores } = fansOf(p)
   let lengthM = 0
-  for (const { shore, t1 } of fansOf(p).fans)
-    lengthM += shore < 0 ? t1 * widthM : p.edges[fansOf(p).shores[shore]!.edge]!.length
-  return lengthM * (2 * facetM2 + 3 * chordM * leanM) + pieces.length * 8 * chordM * widthM * leanM
+  let bentM = 0
+  for (const { shore, t1 } of fans) {
+    const edge = shore < 0 ? undefined : p.edges[shores[shore]!.edge]!
+    const ownM = edge ? edge.length : t1 * reachM
+    lengthM += ownM
+    if (edge?.curve.kind !== 'line') bentM += ownM
+  }
+  return (
+    lengthM * (facetM2 + (4 * chordM * chordM * leanM) / (reachM || widthM)) +
+    (2 / 3) * bentM * chordM * leanM +
+    plan.leftM2 * leanM
+  )
 }
 
 /** What the facets of a hollow can be off by [m³]: chord heights over its area, and near its border twice the steps. */
@@ -50,6 +66,19 @@ function hollowSlack(p: Partition, chordM: number): number {
   let sum = 0
   for (const { law, areaM2 } of p.cells)
     if (law) sum += areaM2 * (4 * chordM + Math.abs(law.depthM - law.edgeDepthM) / 64)
+  return sum
+}
+
+/** Area between the plan's curves and their chords times the depth that changes there [m³]: at a wall's shore, up to the rim. */
+function sliversM3(p: Partition, chordM: number, tallestM: number, rimM: number): number {
+  const isShallow = wallLaw(p.shape.wall)?.meetsDatumAtShore === true
+  const shoreM = p.cells.reduce((most, { minDepthM }) => Math.max(most, -minDepthM - rimM), Math.abs(rimM))
+  let sum = 0
+  for (const { curve, left, right, length } of p.edges) {
+    if (curve.kind === 'line') continue
+    const isShore = left < 0 || right < 0
+    sum += (2 / 3) * length * chordM * (isShore && isShallow ? shoreM : tallestM)
+  }
   return sum
 }
 
@@ -64,8 +93,8 @@ export function meshSlack(p: Partition, plan: PlanMesh, chordM: number, rimM: nu
   const rounding = 64 * ROUNDING * (p.edges.length + plan.cellOf.length) * p.extentM * p.extentM
   return (
     hollowSlack(p, chordM) +
-    wallSlack(p, chordM, tallest) +
-    plan.sliverM2 * tallest +
+    wallSlack(p, plan, chordM, tallest) +
+    sliversM3(p, chordM, tallest, rimM) +
     (rounding + 2 * plan.points.mergeM * p.extentM) * (tallest + p.extentM * 1e-3) +
     2 * plan.points.mergeM * areaM2
   )

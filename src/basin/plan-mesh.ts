@@ -27,8 +27,8 @@ export interface PlanMesh extends Remembering {
   readonly rays: readonly number[]
   /** Sides where a wall's surface meets another at an angle: two vertices and the cell, in turn. */
   readonly creases: readonly number[]
-  /** Greatest area between the plan's curves and their chords, summed [m²]. */
-  readonly sliverM2: number
+  /** Area along the wall within which its surface is followed no further, summed [m²]. */
+  readonly leftM2: number
 }
 
 const remembered = new Memory<Partition, Map<number, PlanMesh>>()
@@ -60,13 +60,13 @@ function build(p: Partition, chordM: number): PlanMesh {
   const points = new PlanPoints(p.nodeX, p.nodeY, (strip ? WALL_MERGE_GRAINS : MERGE_GRAINS) * p.grainM)
   const edges = new EdgeVertices(p, points)
   if (!law || !strip || strip.pieces.length === 0) {
-    const sliverM2 = edges.finish(chordM, undefined)
+    edges.finish(chordM, undefined)
     p.cells.forEach((cell, i) => {
       const first = out.count
       fillWhole(cell.loops, edges.chains, points, i, out)
       if (cell.law) meshHollow(cell, cell.law, i, first, chordM, points, out)
     })
-    return planOf(points, edges, out, sliverM2)
+    return planOf(points, edges, out, 0)
   }
   for (let v = 0; v < p.nodeX.length; v++) points.enter(v)
   const sides = new Sides()
@@ -76,7 +76,7 @@ function build(p: Partition, chordM: number): PlanMesh {
   const runs = stationsOf(sampling, sampled, points, out.rays)
   meshStrip(p, runs, points, edges, sides, out)
   const isTouched = out.touched(p.cells.length)
-  const sliverM2 = edges.finish(chordM, sides)
+  edges.finish(chordM, sides)
   const open = sides.openByCell(p.cells.length)
   p.cells.forEach((cell, i) => {
     const first = out.count
@@ -84,11 +84,11 @@ function build(p: Partition, chordM: number): PlanMesh {
     else fillWhole(cell.loops, edges.chains, points, i, out)
     if (cell.law && out.count > first) meshHollow(cell, cell.law, i, first, chordM, points, out)
   })
-  return planOf(points, edges, out, sliverM2)
+  return planOf(points, edges, out, sampling.leftM2)
 }
 
-function planOf(points: PlanPoints, edges: EdgeVertices, out: PlanTriangles, sliverM2: number): PlanMesh {
-  return { points, chains: edges.chains, ...out.finish(), sliverM2, memory: [] }
+function planOf(points: PlanPoints, edges: EdgeVertices, out: PlanTriangles, leftM2: number): PlanMesh {
+  return { points, chains: edges.chains, ...out.finish(), leftM2, memory: [] }
 }
 
 /** A cell that the strip doesn't touch. */

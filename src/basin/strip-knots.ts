@@ -23,8 +23,13 @@ export interface Knot {
  */
 export function knotsBetween(s: Sampling, piece: StripPiece, a: Sample, b: Sample): Knot[][] | undefined {
   const { edges, cells } = piece
-  if (edges.length === 0 || s.rings.length === 0 || isBare(s.work, piece.cells) || lateral(a, b) < 8 * s.chordM)
+  if (edges.length === 0 || s.rings.length === 0 || isBare(s.work, piece.cells)) return undefined
+  const apartM = lateral(a, b)
+  if (apartM < 8 * s.chordM) {
+    // Rings end at the rays, and between them the profile goes to the edge as it may.
+    for (let j = 1; j <= edges.length; j++) s.leftM2 += (apartM * Math.abs(a.at[j]! - b.at[j]!)) / 4
     return undefined
+  }
   let found: Knot[][] | undefined
   for (let j = 0; j < edges.length; j++) {
     if (s.work[cells[j]!] === 'none' && s.work[cells[j + 1]!] === 'none') continue

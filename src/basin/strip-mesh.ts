@@ -65,9 +65,12 @@ function flank(station: Station, gap: Gap, at: readonly number[], isEnd: boolean
 function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides, out: PlanTriangles): void {
   const { piece, a, b, atA, atB, knots } = gap
   const { cells } = piece
-  for (let j = 0; j < cells.length; j++) {
+  // Cells that neither ray comes to lie beyond the strip's end here.
+  let last = cells.length - 1
+  while (last > 0 && atA[last] === atA[last + 1] && atB[last] === atB[last + 1]) last--
+  for (let j = 0; j <= last; j++) {
     const below = j > 0 ? knots?.[j - 1] : undefined
-    const above = knots?.[j]
+    const above = j < last ? knots?.[j] : undefined
     if (below?.v.length || above?.v.length) {
       // Along an edge that leaves one ray for the other, the ray that has less of the cell goes on along the edge.
       lay(left, a, atA[j]!, atA[j + 1]!, b, atB[j]!, atB[j + 1]!, below, above, true)
@@ -76,14 +79,14 @@ function meshGap(gap: Gap, points: PlanPoints, edges: EdgeVertices, sides: Sides
     } else if (a.code === b.code && a.v[0] !== b.v[0]) ladder(points, a, b, atA[j]!, atA[j + 1]!, cells[j]!, out)
     else zip(points, a, atA[j]!, atA[j + 1]!, b, atB[j]!, atB[j + 1]!, cells[j]!, out)
     let u = a.v[atA[j + 1]!]!
-    if (above && j + 1 < cells.length)
+    if (above && j < last)
       for (const v of above.v) {
         edges.cross(piece.edges[j]!, u, v, cells[j]!, cells[j + 1]!)
         u = v
       }
     const v = b.v[atB[j + 1]!]!
     if (u === v) continue
-    if (j + 1 < cells.length) edges.cross(piece.edges[j]!, u, v, cells[j]!, cells[j + 1]!)
+    if (j < last) edges.cross(piece.edges[j]!, u, v, cells[j]!, cells[j + 1]!)
     else {
       sides.put(cells[j]!, u, v)
       edges.endAlong(cells[j]!, u, v)

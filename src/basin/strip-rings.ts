@@ -23,7 +23,8 @@ export function ringCode(k: number): number {
 }
 
 const FEWEST_RINGS = 4
-const MOST_RINGS = 24
+const MOST_RINGS = 128
+const HOLLOW_STEPS = 24
 const HOLLOW = 1000
 
 /** Distances from the shore at which a wall's curved profile over a level floor is cut into chords [m]. */
@@ -96,7 +97,7 @@ export function addPlaces(
   const { plane: floor, law: hollow } = p.floor.pieces[cell.strip]!
   if (hollow) {
     // A hollow bends along the ray: steps of its own between the rings and beyond them.
-    const step = hollow.radiusM / MOST_RINGS
+    const step = hollow.radiusM / HOLLOW_STEPS
     stops = rings.filter((ring) => ring < to)
     hollowFrom = stops.length
     firstStep = Math.floor(from / step) + 1

@@ -1,4 +1,5 @@
 import { fansOf } from './cove-fan.ts'
+import { hollowStep } from './hollow-mesh.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
 import { chordStops } from './strip-chords.ts'
@@ -37,10 +38,12 @@ export interface Sampling {
   readonly mergeM: number
   readonly rings: readonly number[]
   readonly work: readonly WallWork[]
+  /** Area between rays so near that a crease which comes or goes there isn't followed [m²]. */
+  leftM2: number
 }
 
 const ray = newStripRay()
-const DEEPEST = 9
+const DEEPEST = 12
 
 /** Everything that the rays of a strip are sampled by. */
 export function newSampling(p: Partition, law: WallLaw, chordM: number): Sampling {
@@ -51,6 +54,7 @@ export function newSampling(p: Partition, law: WallLaw, chordM: number): Samplin
     mergeM: WALL_MERGE_GRAINS * p.grainM,
     rings: ringsOf(p, chordM),
     work: p.cells.map((cell) => wallWork(p, cell)),
+    leftM2: 0,
   }
 }
 
@@ -63,15 +67,14 @@ export function samplePieces(s: Sampling, strip: Strip): SampledPiece[] {
 }
 
 function samplesOf(s: Sampling, strip: Strip, piece: StripPiece): Sample[] {
-  const { fan, edges, by, cells } = piece
+  const { edges, by, cells } = piece
   const stops = stopsOf(s, strip, piece)
   if (isBare(s.work, cells)) return stops.map((t) => sampleAt(s, piece, t))
   if (edges.length === 0 && by === -1 && s.work[cells[0]!] === 'plain') return alike(s, piece, stops)
   let samples = stops.map((t) => sampleAt(s, piece, t))
   if (s.rings.length > 0 && by !== -1) samples = withLevels(s, piece, samples)
   const refined = [samples[0]!]
-  for (let i = 1; i < samples.length; i++)
-    refine(s, piece, samples[i - 1]!, samples[i]!, refined, fan.shore < 0 ? 6 : DEEPEST)
+  for (let i = 1; i < samples.length; i++) refine(s, piece, samples[i - 1]!, samples[i]!, refined, DEEPEST)
   return refined
 }
 
@@ -85,12 +88,33 @@ function alike(s: Sampling, piece: StripPiece, stops: readonly number[]): Sample
   })
 }
 
-/** Places along a piece that its shore asks for, and the strip's far side where that is longer. */
-function stopsOf({ p, chordM }: Sampling, strip: Strip, { fan, t0, t1 }: StripPiece): number[] {
-  if (fan.shore >= 0) return chordStops(fansOf(p).shores[fan.shore]!, t0, t1, chordM, strip.widthM)
-  const step = 2 * Math.acos(Math.max(0, 1 - chordM / strip.widthM))
-  const count = Math.max(1, Math.ceil((t1 - t0) / step))
-  return Array.from({ length: count + 1 }, (_, i) => (i === count ? t1 : t0 + ((t1 - t0) * i) / count))
+/** Places along a piece that its shore asks for, the strip's far side where that is longer, and a hollow below. */
+function stopsOf(s: Sampling, strip: Strip, piece: StripPiece): readonly number[] {
+  const { p, chordM } = s
+  const { fan, t0, t1, cells } = piece
+  const { widthM } = strip
+  const even = (from: number, to: number, count: number): number[] =>
+    Array.from({ length: count + 1 }, (_, i) => (i === count ? to : from + ((to - from) * i) / count))
+  const step = 2 * Math.acos(Math.max(0, 1 - chordM / widthM))
+  const shore = fan.shore < 0 ? undefined : fansOf(p).shores[fan.shore]!
+  const stops = shore
+    ? chordStops(shore, t0, t1, chordM, widthM)
+    : even(t0, t1, Math.max(1, Math.ceil((t1 - t0) / step)))
+  let hollowM = Infinity
+  for (const cell of cells) {
+    const { law } = p.cells[cell]!
+    if (law) hollowM = Math.min(hollowM, hollowStep(law, chordM))
+  }
+  if (hollowM === Infinity) return stops
+  const edge = shore && p.edges[shore.edge]!
+  const speedM = edge ? edge.length / (edge.t1 - edge.t0) : widthM
+  const dense = [stops[0]!]
+  for (let i = 1; i < stops.length; i++) {
+    const from = stops[i - 1]!
+    const to = stops[i]!
+    dense.push(...even(from, to, Math.max(1, Math.ceil(((to - from) * speedM) / hollowM))).slice(1))
+  }
+  return dense
 }
 
 /** Leaves the ray of a piece at t in `ray`. */
@@ -210,6 +234,9 @@ function refine(s: Sampling, piece: StripPiece, a: Sample, b: Sample, out: Sampl
       return
     }
   }
+  // Two slopes differ from one that has both ends in common by a quarter of what they lean over at most.
+  else if (!sameCreases(a, b))
+    s.leftM2 += (lateral(a, b) * Math.max(a.at[a.at.length - 1]!, b.at[b.at.length - 1]!)) / 4
   out.push(b)
 }
 
