@@ -3,6 +3,7 @@ import { type Curve, evaluate, newJet } from './curve.ts'
 import type { VolumeDerivative } from './derivative-types.ts'
 import { ruleFor } from './edge-integrals.ts'
 import { GAUSS_FINE } from './gauss.ts'
+import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
@@ -103,7 +104,18 @@ export function listFootprints(shares: readonly FootprintShare[]): VolumeDerivat
   return shares.map(({ feature, name, kind, value }) => ({ path: `features[${feature}].${name}`, kind, value }))
 }
 
-function moversOf(p: Partition): Mover[] {
+const known = new Memory<Partition, readonly Mover[]>()
+
+function moversOf(p: Partition): readonly Mover[] {
+  let movers = known.get(p)
+  if (!movers) {
+    movers = findMovers(p)
+    known.set(p, movers)
+  }
+  return movers
+}
+
+function findMovers(p: Partition): Mover[] {
   const { patches } = p.shape
   const ofRing = new Map<number, number>()
   pathsOf(p.shape).patches.forEach(({ path }, i) => {
