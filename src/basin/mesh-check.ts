@@ -1,6 +1,6 @@
 import { fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
-import type { PlanMesh } from './plan-mesh.ts'
+import { meshedLaw, type PlanMesh } from './plan-mesh.ts'
 import { planeAt } from './planes.ts'
 import { stripOf } from './strip.ts'
 import { ringsOf } from './strip-rings.ts'
@@ -31,6 +31,8 @@ function wallSlack(p: Partition, plan: PlanMesh, chordM: number, tallestM: numbe
   if (!law) return 0
   const { widthM } = stripOf(p)
   if (!(widthM > 0)) return 0
+  // A wall too thin to be followed is upright in the mesh.
+  if (!meshedLaw(p)) return p.edges.reduce((sum, { length }) => sum + length, 0) * widthM * tallestM
   const stops = [0, ...ringsOf(p, chordM), widthM]
   // Area between the profile over a level floor and its chords.
   let facetM2 = 0

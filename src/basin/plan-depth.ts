@@ -1,10 +1,9 @@
 import { cellDepth, cellGradient, floorDepth, floorGradient } from './cell-depth.ts'
 import type { Cell, Partition } from './partition-types.ts'
-import type { PlanMesh } from './plan-mesh.ts'
+import { meshedLaw, type PlanMesh } from './plan-mesh.ts'
 import { type WallWork, wallWork } from './strip-rings.ts'
 import { depthIn } from './surface-depth.ts'
 import type { WallLaw } from './wall-kind.ts'
-import { wallLaw } from './walls.ts'
 
 /** Depths and normals at the vertices of a plan mesh, by their distance from the shore where a ray tells it. */
 export class PlanDepth {
@@ -17,7 +16,7 @@ export class PlanDepth {
   constructor(p: Partition, plan: PlanMesh) {
     this.p = p
     this.plan = plan
-    this.law = wallLaw(p.shape.wall)
+    this.law = meshedLaw(p)
   }
 
   /** Depth at a vertex, taken as a point of a cell [m]. */

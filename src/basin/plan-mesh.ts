@@ -12,6 +12,7 @@ import { newSampling, samplePieces } from './strip-samples.ts'
 import { stationsOf } from './strip-stations.ts'
 import { MERGE_GRAINS, WALL_MERGE_GRAINS } from './tolerance.ts'
 import { triangulate } from './triangulate.ts'
+import type { WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 
 /** The plan in triangles, which meet along shared vertices; each belongs to one cell. */
@@ -53,9 +54,15 @@ export function planMesh(p: Partition, chordM: number): PlanMesh {
   return mesh
 }
 
+/** The wall's law as the mesh follows it: none where its strip is so thin that vertices across it are one. */
+export function meshedLaw(p: Partition): WallLaw | undefined {
+  const law = wallLaw(p.shape.wall)
+  return law && stripOf(p).widthM > 8 * WALL_MERGE_GRAINS * p.grainM ? law : undefined
+}
+
 function build(p: Partition, chordM: number): PlanMesh {
   const out = new PlanTriangles()
-  const law = wallLaw(p.shape.wall)
+  const law = meshedLaw(p)
   const strip = law && stripOf(p)
   const points = new PlanPoints(p.nodeX, p.nodeY, (strip ? WALL_MERGE_GRAINS : MERGE_GRAINS) * p.grainM)
   const edges = new EdgeVertices(p, points)

@@ -92,3 +92,10 @@ describe.each(CASES)('a mesh of $name', ({ shape: s, isDish }) => {
     expect(share(1e-4)).toBeLessThan(5e-4)
   })
 })
+
+describe('a wall that leans by less than a mesh can show', () => {
+  it('is upright in it', () => {
+    const p = divided(shape(box(0, 0, 4, 4), { wall: { kind: 'battered', run: 2e-8 } }))
+    expect(offShare(p, defaultChord(p))).toBeLessThan(2e-6)
+  })
+})
