@@ -36,15 +36,26 @@ export function levelBreaks(p: Partition): readonly number[] {
         depths.push(...rangeAlong(edge.curve, edge.t0, edge.t1, { c: atOrigin, gx: dx, gy: dy }))
       }
   }
-  if (law) {
-    depths.push(0)
-    pushWallBreakDepths(p, law, depths)
-  }
+  if (law) depths.push(0)
+  const searchedFrom = depths.length
+  if (law) pushWallBreakDepths(p, law, depths)
+  const searchedTo = depths.length
   // The tip of a hollow may lie under a wall.
   const hollow = p.floor.pieces[1]?.law
   const at = law && hollow ? cellAt(p, hollow.x, hollow.y) : -1
   if (hollow && at >= 0) depths.push(depthIn(p, p.cells[at]!, hollow.x, hollow.y).depthM)
-  const levels = depths.map((depth) => -depth).sort((a, b) => a - b)
+  const order = Array.from(depths.keys()).sort((a, b) => depths[b]! - depths[a]!)
   const apart = 8 * p.grainM
-  return levels.filter((level, i) => i === 0 || level - levels[i - 1]! > apart)
+  const levels: number[] = []
+  let isSearched = false
+  for (let i = 0; i < order.length; i++) {
+    const depth = depths[order[i]!]!
+    const wasSearched = isSearched
+    isSearched = order[i]! >= searchedFrom && order[i]! < searchedTo
+    if (i === 0 || depths[order[i - 1]!]! - depth > apart) levels.push(-depth)
+    // Of levels that are one but for rounding the one that was not searched for along a wall is the nearer.
+    else if (wasSearched && !isSearched) levels[levels.length - 1] = -depth
+    else isSearched &&= wasSearched
+  }
+  return levels
 }
