@@ -50,7 +50,7 @@ export function levelBreaks(p: Partition): readonly number[] {
   let isSearched = false
   for (let i = 0; i < order.length; i++) {
     const depth = depths[order[i]!]!
-    const wasSearched = isSearched
+    const wasSearched: boolean = isSearched
     isSearched = order[i]! >= searchedFrom && order[i]! < searchedTo
     if (i === 0 || depths[order[i - 1]!]! - depth > apart) levels.push(-depth)
     // Of levels that are one but for rounding the one that was not searched for along a wall is the nearer.
