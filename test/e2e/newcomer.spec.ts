@@ -230,7 +230,7 @@ async function readOpening(page: Page): Promise<string[]> {
   expect(alkalinity, 'weighed in pounds').toMatch(/\d+ lb/)
   expect(alkalinity, 'what it leaves behind').toMatch(/Total alkalinity: .*4\d mg\/L, expected \d+ mg\/L, inside/)
   expect(find(/Liquid chlorine 12\.5 %/), 'poured by fluid ounces that say whose').toMatch(/fl oz \(US\)/)
-  expect(find(/Calcium chloride/)).toMatch(/Calcium hardness: .* expected \d+ mg\/L, inside/)
+  expect(find(/^\d+ Calcium chloride/)).toMatch(/Calcium hardness: .* expected \d+ mg\/L, inside/)
   const order = [
     /Circulate and measure/,
     // below its floor: before the night
