@@ -25,6 +25,8 @@ export default defineConfig({
   preview: { port: 4173 },
   test: {
     root: here('.'),
+    // Else one core is left idle.
+    maxWorkers: 2,
     projects: [
       {
         extends: true,
