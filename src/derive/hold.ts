@@ -31,7 +31,7 @@ export function trustedValues(values: ReadingValues, set: ReadingSet): ReadingVa
 }
 
 /** Targets that may be dosed for: none for stabiliser that seems to be none by a test that was spoilt, since it is there to stay. */
-export function targetsToDose(targets: Targets, newest: ReadingSet | undefined): Targets {
+export function targetsForDosing(targets: Targets, newest: ReadingSet | undefined): Targets {
   if (!newest || !isNoneRead(newest) || !doubtedReadings(newest).some(({ key }) => key === STABILISER)) return targets
   return { ...targets, [STABILISER]: undefined }
 }

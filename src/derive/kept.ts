@@ -29,7 +29,7 @@ function sameWaterSinceMs(system: System, nowMs: number): number {
   return Math.max(Number.NEGATIVE_INFINITY, ...exchanges)
 }
 
-interface ToDoseBy {
+interface ReadingsForDosing {
   readonly values: PeopleReading
   readonly kept: readonly KeptReading[]
   /** Why a reading is not taken as it was entered. */
@@ -37,12 +37,12 @@ interface ToDoseBy {
 }
 
 /** Readings to dose by: the newest, and what they lack and earlier ones of the same water still tell, each marked. */
-export function readingsToDoseBy(
+export function readingsForDosing(
   spec: Spec,
   system: System,
   nowMs: number,
   constants: ConstantsId,
-): ToDoseBy | undefined {
+): ReadingsForDosing | undefined {
   const newest = latestReadings(system)
   if (!newest) return undefined
   const products = deriveProducts(spec, system.id, nowMs)

@@ -13,9 +13,9 @@ import {
 import { lastCombined } from './combined.ts'
 import { type ConstantsId, constantsOf } from './constants.ts'
 import { againstDevices } from './devices.ts'
-import { holdOf, targetsToDose } from './hold.ts'
+import { holdOf, targetsForDosing } from './hold.ts'
 import { holdingOf } from './holding.ts'
-import { givenDoses, readingsToDoseBy } from './kept.ts'
+import { givenDoses, readingsForDosing } from './kept.ts'
 import { isCopyOf, latestReadings } from './latest.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
@@ -65,8 +65,8 @@ function openingInputOf(
   const own = latestReadings(system)
   const readings = own ?? fill
   const isFill = own === undefined || (fill !== undefined && isCopyOf(own, fill))
-  const toDoseBy = readingsToDoseBy(spec, system, nowMs, constants)
-  const dosed = toDoseBy ?? (fill && { values: dosableReading(fill, constants) })
+  const read = readingsForDosing(spec, system, nowMs, constants)
+  const dosed = read ?? (fill && { values: dosableReading(fill, constants) })
   const measuredAtMs = readings && momentMs(readings.at)
   const flow = system.equipment.pumpM3PerH
   return {
@@ -76,10 +76,10 @@ function openingInputOf(
       volumeSigmaM3: volume.sigmaM3,
       surface: spec.site.surface,
       regimeId: system.regime.id,
-      targets: targetsToDose(deriveTargetsAt(spec, systemId, nowMs).targets, own),
+      targets: targetsForDosing(deriveTargetsAt(spec, systemId, nowMs).targets, own),
       products: system.regime.products,
       start: dosed?.values ?? {},
-      kept: toDoseBy?.kept,
+      kept: read?.kept,
       startIs: readings && (isFill ? 'fill' : 'pool'),
       method: readings?.method,
       fill: fill && dosableReading(fill, constants),
@@ -100,7 +100,7 @@ function openingInputOf(
       ...lastCombined(system, readings),
       lastStabiliser: lastStabiliser(system, nowMs, volume.m3, productList),
       holding: holdingOf(spec, systemId, nowMs),
-      remarks: toDoseBy?.remarks,
+      remarks: read?.remarks,
       ...startUnderWay(system, nowMs),
     },
   }

@@ -4,7 +4,7 @@ import { keptWords, REGIMES, type Upkeep, type UpkeepInput, upkeep } from '../pl
 import { type ConstantsId, constantsOf } from './constants.ts'
 import { againstDailyChlorine } from './devices.ts'
 import { holdOf } from './hold.ts'
-import { readingsToDoseBy } from './kept.ts'
+import { readingsForDosing } from './kept.ts'
 import { memoLast } from './memo.ts'
 import { noVolume } from './problems.ts'
 import { deriveProducts, stockOf } from './products.ts'
@@ -56,7 +56,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
   }
   const water = deriveWater(spec, systemId, nowMs)
   // a season goes by the water as it was read, however long ago: what is kept is as old as it was then
-  const toDoseBy = readingsToDoseBy(spec, system, water.measuredAtMs ?? nowMs, constants)
+  const read = readingsForDosing(spec, system, water.measuredAtMs ?? nowMs, constants)
   const ofMonth = spec.site.climate?.[new Date(nowMs).getUTCMonth()]
   const month = given(
     // under a roof no weather comes into it
@@ -79,7 +79,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       dayOfYear: dayOfYearOf(nowMs),
       airC: month.airC,
       waterC: given(
-        month.waterC ?? toDoseBy?.values.temperature_C ?? water.known.temperature_C,
+        month.waterC ?? read?.values.temperature_C ?? water.known.temperature_C,
         ASSUMED.waterC,
         `water at ${ASSUMED.waterC} °C`,
       ),
@@ -91,7 +91,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       coverHoursPerDay: system.equipment.coverHoursPerDay ?? 0,
       coverKind: system.equipment.coverKind ?? 'none',
       helpers: system.equipment.helpers,
-      water: toDoseBy?.values ?? (water.latest ? dosableReading(water.latest, constants) : {}),
+      water: read?.values ?? (water.latest ? dosableReading(water.latest, constants) : {}),
       fill: system.water.fill && dosableReading(system.water.fill, constants),
       targets: deriveTargets(spec, systemId),
       chlorineProductId: system.regime.products.dailyChlorine ?? regime.products.dailyChlorine,
@@ -107,7 +107,7 @@ export function upkeepBasisOf(spec: Spec, systemId: string, nowMs: number): Resu
       constants,
     },
     assumed,
-    kept: [...(toDoseBy?.remarks ?? []), ...keptWords({ kept: toDoseBy?.kept, measuredAtMs: water.measuredAtMs })],
+    kept: [...(read?.remarks ?? []), ...keptWords({ kept: read?.kept, measuredAtMs: water.measuredAtMs })],
   })
 }
 
