@@ -1,12 +1,10 @@
 import { bracketedRoot, leastBetween } from '../base/index.ts'
 import { hollowTurn } from './ray-hollow.ts'
-import { NEARLY } from './tolerance.ts'
+import { CLOSE, NEARLY } from './tolerance.ts'
 import { floorOn, type RaySpan, rulingOn, type WallLaw } from './wall-kind.ts'
 
 const LOOKS = 12
 const MOST_EVENTS = 8
-/** Share of a stretch within which its least value is closed in on. */
-const CLOSE = 1e-11
 
 /** Shares of a stretch, denser toward its ends, where a cove is steep and a hollow may end at its rim. */
 const SHARES = Array.from({ length: LOOKS + 1 }, (_, i) => (1 - Math.cos((Math.PI * i) / LOOKS)) / 2)

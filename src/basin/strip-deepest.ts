@@ -1,3 +1,4 @@
+import { leastBetween } from '../base/index.ts'
 import { evaluate, newJet } from './curve.ts'
 import { cellAt } from './depth-at.ts'
 import { Memory } from './memory.ts'
@@ -5,12 +6,12 @@ import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
 import type { RadialLaw } from './radial-law.ts'
 import { farthestAlong, nearestAlong } from './radius-along.ts'
-import { hollowAlong } from './ray-hollow.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
+import { laySpan } from './strip-span.ts'
 import type { StripPiece } from './strip-types.ts'
 import { depthIn } from './surface-depth.ts'
-import { HAIR, NEARLY } from './tolerance.ts'
+import { CLOSE, HAIR, NEARLY } from './tolerance.ts'
 import { floorOn, newSpan, rulingOn, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
 
@@ -21,7 +22,7 @@ const known = new Memory<Partition, number>()
 /**
  * Greatest depth below the datum where a wall leans into the water [m].
  * Method: beyond the strip depth is linear in each cell and greatest at a node or where the strip ends; within it each
- *   ray's deepest place is closed form, and along a piece it is searched by golden section, where it could beat the rest.
+ *   ray's deepest place is closed form, and along a piece it is searched as if it had one top, where it could beat the rest.
  * Accuracy: 1e-9 m.
  */
 export function deepestUnderWall(p: Partition): number {
@@ -104,36 +105,13 @@ function deepestInHollow(p: Partition, cell: Cell, law: RadialLaw): number {
   return best
 }
 
-/** Greatest over the rays of a piece, by golden section: depths there rise to one top and fall. */
+/** Greatest over the rays of a piece: depths there rise to one top and fall. */
 function refine(p: Partition, law: WallLaw, piece: StripPiece): number {
-  const golden = (Math.sqrt(5) - 1) / 2
-  const at = (t: number): number => deepestOn(p, law, piece, t)
+  const height = (t: number): number => -deepestOn(p, law, piece, t)
   const inset = NEARLY * (piece.t1 - piece.t0)
-  let lo = piece.t0 + inset
-  let hi = piece.t1 - inset
-  let a = hi - golden * (hi - lo)
-  let b = lo + golden * (hi - lo)
-  let va = at(a)
-  let vb = at(b)
-  let best = Math.max(at(lo), at(hi), va, vb)
-  for (let i = 0; i < 40; i++) {
-    if (va < vb) {
-      lo = a
-      a = b
-      va = vb
-      b = lo + golden * (hi - lo)
-      vb = at(b)
-      best = Math.max(best, vb)
-    } else {
-      hi = b
-      b = a
-      vb = va
-      a = hi - golden * (hi - lo)
-      va = at(a)
-      best = Math.max(best, va)
-    }
-  }
-  return best
+  const lo = piece.t0 + inset
+  const hi = piece.t1 - inset
+  return -Math.min(height(lo), height(hi), leastBetween(height, lo, hi, CLOSE * (hi - lo)).value)
 }
 
 const span = newSpan()
@@ -143,21 +121,11 @@ function deepestOn(p: Partition, law: WallLaw, piece: StripPiece, t: number): nu
   rayIn(p, piece, t, ray)
   let best = -Infinity
   piece.cells.forEach((index, i) => {
-    const cell = p.cells[index]
-    if (!cell) return
-    const floor = p.floor.pieces[cell.strip]!.plane
-    const { law: hollow } = p.floor.pieces[cell.strip]!
-    span.hollow = hollow && hollowAlong(hollow, ray)
-    span.from = i === 0 ? 0 : ray.at[i - 1]!
-    span.to = i === piece.cells.length - 1 ? ray.end : ray.at[i]!
-    span.isFeature = cell.patch >= 0
-    span.f0 = planeAt(floor, ray.x, ray.y)
-    span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
-    span.k0 = planeAt(cell.plane, ray.x, ray.y)
-    span.k1 = cell.plane.dx * ray.nx + cell.plane.dy * ray.ny
+    if (!laySpan(p, piece, ray, i, span)) return
+    const { maxDepthM } = p.cells[index]!
     // In a sliver a steep plane may be met a hair outside its cell, where it says nothing.
     for (const n of [span.from, law.deepestAt(span), span.to])
-      best = Math.max(best, Math.min(cell.maxDepthM, rulingOn(span, n), law.allowedM(floorOn(span, n), n)))
+      best = Math.max(best, Math.min(maxDepthM, rulingOn(span, n), law.allowedM(floorOn(span, n), n)))
   })
   return best
 }

@@ -1,7 +1,7 @@
 import { never } from '../base/index.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
-import { hollowAlong } from './ray-hollow.ts'
+import { layOver } from './strip-span.ts'
 import { ROUNDING } from './tolerance.ts'
 import { newSpan, type WallLaw } from './wall-kind.ts'
 
@@ -94,7 +94,7 @@ export function addPlaces(
   let stops = rings
   let hollowFrom = rings.length
   let firstStep = 0
-  const { plane: floor, law: hollow } = p.floor.pieces[cell.strip]!
+  const { law: hollow } = p.floor.pieces[cell.strip]!
   if (hollow) {
     // A hollow bends along the ray: steps of its own between the rings and beyond them.
     const step = hollow.radiusM / HOLLOW_STEPS
@@ -112,14 +112,9 @@ export function addPlaces(
       if (stops[k]! > from + hair && stops[k]! < to - hair) insert(out, first, stops[k]!, codeOf(k), hair)
     return
   }
-  span.hollow = hollow && hollowAlong(hollow, { x, y, nx, ny })
   span.from = from
   span.to = to
-  span.f0 = planeAt(floor, x, y)
-  span.f1 = floor.dx * nx + floor.dy * ny
-  span.isFeature = cell.patch >= 0
-  span.k0 = span.isFeature ? planeAt(cell.plane, x, y) : span.f0
-  span.k1 = span.isFeature ? cell.plane.dx * nx + cell.plane.dy * ny : span.f1
+  layOver(p, cell, x, y, nx, ny, span)
   let a = from
   const count = law.eventsAt(span, from, 0, before, 0)
   // Rings alone are in order.

@@ -50,6 +50,9 @@ export const SMOOTH_RAD = 5e-7
 /** Relative: two circles are one, two depths meet, a share is none. Rounding grown by a few square roots and quotients. */
 export const NEARLY = 1e-9
 
+/** How near the place of an extreme is closed in on, as a share of the stretch that holds it. */
+export const CLOSE = 1e-10
+
 /** A step inside a stretch, relative, where a limit at its end is asked for and the end itself has none. */
 export const HAIR = 1e-6
 

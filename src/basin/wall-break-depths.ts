@@ -2,18 +2,16 @@ import { leastBetween } from '../base/index.ts'
 import { riseMeets } from './cove-profile.ts'
 import { meetsOnHollow } from './hollow-breaks.ts'
 import type { Partition } from './partition-types.ts'
-import { hollowAlong } from './ray-hollow.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
+import { laySpan } from './strip-span.ts'
 import type { StripPiece } from './strip-types.ts'
-import { HAIR } from './tolerance.ts'
+import { CLOSE, HAIR } from './tolerance.ts'
 import { floorOn, newSpan, rulingOn, type WallLaw } from './wall-kind.ts'
 
 /** Places along a piece of the strip where its rays are looked at, before the extremes between them are closed in on. */
 const SAMPLES = 16
 const NARROWINGS = 44
-/** Share of a stretch within which an extreme is closed in on. */
-const CLOSE = 1e-10
 /** Places of interest in each cell that a ray crosses. */
 const PLACES = 5
 
@@ -74,20 +72,10 @@ function pushExtremes(p: Partition, law: WallLaw, piece: StripPiece, out: number
 
 /** Depths of the places of interest in one cell along the ray just laid; NaN for one that this ray lacks. */
 function writeDepths(p: Partition, law: WallLaw, piece: StripPiece, i: number, out: Float64Array, from: number): void {
-  const cell = p.cells[piece.cells[i]!]
-  if (!cell) {
+  if (!laySpan(p, piece, ray, i, span)) {
     out.fill(Number.NaN, from, from + PLACES)
     return
   }
-  span.from = i === 0 ? 0 : ray.at[i - 1]!
-  span.to = ray.at[i] ?? ray.end
-  const { plane: floor, law: hollow } = p.floor.pieces[cell.strip]!
-  span.hollow = hollow && hollowAlong(hollow, ray)
-  span.f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
-  span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
-  span.isFeature = cell.patch >= 0
-  span.k0 = span.isFeature ? cell.plane.atOrigin + cell.plane.dx * ray.x + cell.plane.dy * ray.y : span.f0
-  span.k1 = span.isFeature ? cell.plane.dx * ray.nx + cell.plane.dy * ray.ny : span.f1
   const [near, far] = meetsOf(p, law)
   const top = law.deepestAt(span)
   out[from] = depthAt(law, span.from)

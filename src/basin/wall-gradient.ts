@@ -4,10 +4,11 @@ import { addHollowGradient } from './hollow-gradient.ts'
 import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
-import { hollowAlong, hollowTurn } from './ray-hollow.ts'
+import { hollowTurn } from './ray-hollow.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
+import { laySpan } from './strip-span.ts'
 import type { StripPiece } from './strip-types.ts'
 import type { VolumeGradient } from './volume-gradient.ts'
 import { addBatteredSpan } from './wall-gradient-battered.ts'
@@ -124,28 +125,12 @@ function homeOf(p: Partition, { fan }: StripPiece): Home {
   }
 }
 
-/** Lays one stretch of the ray over the cell that it crosses there; false where it is none. */
-function laySpan(p: Partition, piece: StripPiece, i: number): boolean {
-  const cell = p.cells[piece.cells[i]!]
-  span.from = i === 0 ? 0 : ray.at[i - 1]!
-  span.to = ray.at[i] ?? ray.end
-  if (!cell) return false
-  const { plane: floor, law: hollow } = p.floor.pieces[cell.strip]!
-  span.hollow = hollow && hollowAlong(hollow, ray)
-  span.f0 = floor.atOrigin + floor.dx * ray.x + floor.dy * ray.y
-  span.f1 = floor.dx * ray.nx + floor.dy * ray.ny
-  span.isFeature = cell.patch >= 0
-  span.k0 = span.isFeature ? cell.plane.atOrigin + cell.plane.dx * ray.x + cell.plane.dy * ray.y : span.f0
-  span.k1 = span.isFeature ? cell.plane.dx * ray.nx + cell.plane.dy * ray.ny : span.f1
-  return true
-}
-
 /** What can't change sign along the shore without changing the pattern of dry and wet. */
 function eventsOf(p: Partition, law: WallLaw, piece: StripPiece, levelM: number, t: number, out: Float64Array): number {
   rayIn(p, piece, t, ray)
   let count = 0
   for (let i = 0; i < piece.cells.length && count + 32 <= out.length; i++) {
-    if (!laySpan(p, piece, i)) continue
+    if (!laySpan(p, piece, ray, i, span)) continue
     for (const n of [span.from, span.to, law.deepestAt(span)]) count += law.eventsAt(span, n, levelM, out, count)
     if (!span.hollow) continue
     const turn = hollowTurn(span.hollow, span.from, span.to)
@@ -171,7 +156,7 @@ function addRay(
   let name = 0
   let lean = 0
   for (let i = 0; i < piece.cells.length; i++) {
-    if (!laySpan(p, piece, i) || !(span.to > span.from)) continue
+    if (!laySpan(p, piece, ray, i, span) || !(span.to > span.from)) continue
     inner.fill(0)
     const pattern = span.hollow
       ? addHollowGradient(law, ray, span, levelM, inner)
