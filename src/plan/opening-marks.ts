@@ -134,8 +134,8 @@ function scaleRemarks(end: ExpectedWater, input: OpeningInput): string[] {
   if (!what || !(si < 0)) return []
   return [
     si < HUNGRY_SI
-      ? `The water ends hungry for ${what} (calcite SI ${si.toFixed(2)}): aim calcium or alkalinity at the upper half of its band, or let pH stand there.`
-      : `The water ends slightly below saturation (calcite SI ${si.toFixed(2)}). On ${what} that is usual and slow; as pH creeps up it closes by itself.`,
+      ? `The water ends hungry for ${what} (calcite SI −${Math.abs(si).toFixed(2)}): aim calcium or alkalinity at the upper half of its band, or let pH stand there.`
+      : `The water ends slightly below saturation (calcite SI −${Math.abs(si).toFixed(2)}). On ${what} that is usual and slow; as pH creeps up it closes by itself.`,
   ]
 }
 

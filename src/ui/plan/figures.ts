@@ -25,10 +25,16 @@ export interface ContourLabel {
 
 const CONTOUR_SIZE_PX = 10.5
 
-function screenBox(points: readonly Point[]): ScreenBox {
-  const xs = points.map((p) => p[0])
-  const ys = points.map((p) => p[1])
-  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) }
+/** The box around points, however many: a stroke may have more than a call takes arguments. */
+export function boxAround(points: readonly Point[]): ScreenBox {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity }
+  for (const [x, y] of points) {
+    box.minX = Math.min(box.minX, x)
+    box.minY = Math.min(box.minY, y)
+    box.maxX = Math.max(box.maxX, x)
+    box.maxY = Math.max(box.maxY, y)
+  }
+  return box
 }
 
 /** The shelves and treads of a partition, on the screen. */
@@ -42,7 +48,7 @@ function spotsOf(input: FiguresInput): Spot[] {
       depthM: (cell.minDepthM + cell.maxDepthM) / 2,
       areaM2: cell.areaM2,
       middle: on(cell.centreX, cell.centreY),
-      box: screenBox([on(cell.minX, cell.minY), on(cell.maxX, cell.maxY)]),
+      box: boxAround([on(cell.minX, cell.minY), on(cell.maxX, cell.maxY)]),
     }))
 }
 
@@ -82,7 +88,7 @@ export function figuresOf(input: FiguresInput): {
   for (let i = 0; i < parts.nodeX.length; i++) {
     nodes.push(toScreen(view, panes, [(parts.nodeX[i] ?? 0) + parts.originX, (parts.nodeY[i] ?? 0) + parts.originY]))
   }
-  const whole = nodes.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : screenBox(nodes)
+  const whole = nodes.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : boxAround(nodes)
   // Of a drawing larger than the paper only what is in sight gets figures.
   const box = {
     minX: Math.max(whole.minX, 0),

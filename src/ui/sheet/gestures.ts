@@ -4,6 +4,7 @@ import type { AppStore } from '../../state/index.ts'
 import { formatQuantity, snapLength } from '../../units/index.ts'
 import { dragInPlan, dragStation } from '../plan/edit.ts'
 import { type FeatureTool, featureFrom } from '../plan/feature-drag.ts'
+import { boxAround } from '../plan/figures.ts'
 import { distanceToLine, hitTarget, reachOf } from '../plan/hit.ts'
 import { snapLines, snapPoint } from '../plan/snap.ts'
 import { edits } from './edits.ts'
@@ -107,9 +108,8 @@ export function loopGesture(hands: Hands, press: Press, hint: string, give: (loo
     },
     end: () => {
       local.setState({ stroke: [] })
-      const xs = stroke.map((p) => p[0])
-      const ys = stroke.map((p) => p[1])
-      const size = Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys))
+      const { minX, minY, maxX, maxY } = boxAround(stroke)
+      const size = Math.hypot(maxX - minX, maxY - minY)
       if (stroke.length < 8 || size * hands.look().view.scale < 40) {
         app.getState().notify({ tone: 'info', text: hint })
         return

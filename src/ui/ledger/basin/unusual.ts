@@ -36,7 +36,7 @@ export function stationCaution(sM: number, sectionM: number): string | undefined
   return isFar ? `Far outside the section from A to A′. ${CHECK}` : undefined
 }
 
-/** Today's water over the rim, or so low that the usual line has no meaning. */
+/** Today's water over the rim. */
 export function levelCaution(levelM: number, freeboardM: number): string | undefined {
   return levelM > freeboardM ? `The water would stand over the rim. ${CHECK}` : undefined
 }
