@@ -1,6 +1,7 @@
 import type { Fan, Fans, Ray } from './cove-fan.ts'
 import { type ArcCurve, type CubicCurve, type Curve, evaluate, type LineCurve, newJet } from './curve.ts'
 import { norm } from './norm.ts'
+import { cubicAt } from './polynomial.ts'
 import type { Shore } from './shores.ts'
 import { HAIR, NEARLY, ROUND_RAD, ROUNDING, SMOOTH_RAD, TIE } from './tolerance.ts'
 
@@ -302,13 +303,8 @@ function valueAt(ray: Ray, curve: Curve, t: number, touching: boolean, limit: nu
 
 /** The same on a cubic, whose direction isn't asked for. */
 function valueOnCubic(ray: Ray, c: CubicCurve, t: number, touching: boolean, limit: number): number {
-  const u = 1 - t
-  const b0 = u * u * u
-  const b1 = 3 * u * u * t
-  const b2 = 3 * u * t * t
-  const b3 = t * t * t
-  const x = b0 * c.x0 + b1 * c.ax + b2 * c.bx + b3 * c.x1
-  const y = b0 * c.y0 + b1 * c.ay + b2 * c.by + b3 * c.y1
+  const x = cubicAt(c.x0, c.ax, c.bx, c.x1, t)
+  const y = cubicAt(c.y0, c.ay, c.by, c.y1, t)
   return rhoOf(ray, x, y, touching, limit)
 }
 

@@ -1,4 +1,5 @@
 import type { Vec } from './fit-run.ts'
+import { cubicAt } from './polynomial.ts'
 
 /** A smooth curve by its points and its directions of travel, for t that rises or falls. */
 export interface Tracing {
@@ -107,10 +108,5 @@ function footOf(p: Vec, q: Vec, r: Vec, s: Vec, point: Vec, heading: Vec, near: 
 }
 
 function bezierAt(p: Vec, q: Vec, r: Vec, s: Vec, u: number): Vec {
-  const v = 1 - u
-  const b0 = v * v * v
-  const b1 = 3 * v * v * u
-  const b2 = 3 * v * u * u
-  const b3 = u * u * u
-  return [b0 * p[0] + b1 * q[0] + b2 * r[0] + b3 * s[0], b0 * p[1] + b1 * q[1] + b2 * r[1] + b3 * s[1]]
+  return [cubicAt(p[0], q[0], r[0], s[0], u), cubicAt(p[1], q[1], r[1], s[1], u)]
 }

@@ -1,3 +1,5 @@
+import { cubicAt } from './polynomial.ts'
+
 export type Vec = [number, number]
 
 export interface RunFit {
@@ -80,12 +82,7 @@ function solve(points: readonly Vec[], t: readonly number[], p0: Vec, p3: Vec, f
 }
 
 function at(u: number, p0: Vec, p3: Vec, { c1, c2 }: Handles): Vec {
-  const v = 1 - u
-  const b0 = v * v * v
-  const b1 = 3 * v * v * u
-  const b2 = 3 * v * u * u
-  const b3 = u * u * u
-  return [b0 * p0[0] + b1 * c1[0] + b2 * c2[0] + b3 * p3[0], b0 * p0[1] + b1 * c1[1] + b2 * c2[1] + b3 * p3[1]]
+  return [cubicAt(p0[0], c1[0], c2[0], p3[0], u), cubicAt(p0[1], c1[1], c2[1], p3[1], u)]
 }
 
 function strayed(

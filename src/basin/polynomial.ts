@@ -1,3 +1,9 @@
+/** Value at t of a cubic in Bernstein form. */
+export function cubicAt(b0: number, b1: number, b2: number, b3: number, t: number): number {
+  const u = 1 - t
+  return u * u * u * b0 + 3 * u * u * t * b1 + 3 * u * t * t * b2 + t * t * t * b3
+}
+
 /**
  * The roots of a cubic in Bernstein form on (0, 1), ascending, without those at the ends.
  * Method: the intervals between the roots of the derivative are monotone, each bracketed and bisected by safeguarded Newton.
