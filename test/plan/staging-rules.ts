@@ -2,7 +2,6 @@ import fc from 'fast-check'
 import { deltaOf, keepApart, productById } from '../../src/chemicals/index.ts'
 import {
   type DoseLine,
-  defaultTargets,
   type ExchangeLine,
   LIMITS,
   type OpeningInput,
@@ -23,6 +22,7 @@ import {
   type WaterReading,
 } from '../../src/water/index.ts'
 import { good } from '../water/golden.ts'
+import { input as ordinary } from './opening-cases.ts'
 
 /** Fill waters as towns, wells and mountains have them; salt is drawn so that the charge closes. */
 export const fillWater = fc
@@ -47,37 +47,21 @@ export const fillWater = fc
   .filter((water) => totalsOf(water, CONSTANT_SETS.default).ok)
 
 export const SURFACES = ['plaster', 'vinyl', 'fibreglass', 'tile'] as const
-export const NOW = Date.UTC(2026, 4, 2, 9)
 
 export const inputOf = (
   start: WaterReading,
   surface: (typeof SURFACES)[number],
   more: Partial<OpeningInput> = {},
-): OpeningInput => {
-  const regimeId = more.regimeId ?? 'stabilised'
-  return {
-    volumeM3: 60,
-    volumeSigmaM3: 3,
+): OpeningInput =>
+  ordinary(start, {
     surface,
-    regimeId,
-    targets: defaultTargets(surface, regimeId, {}),
-    products: {},
-    start,
-    startIs: 'pool',
-    method: 'drop-kit',
+    volumeSigmaM3: 3,
     fill: { ...start, cya_mg_per_L: 0, borate_mg_per_L_as_B: 0 },
-    measuredAtMs: NOW - 3_600_000,
-    nowMs: NOW,
-    turnoverHours: 8,
-    given: [],
-    stockG: {},
-    constants: 'default',
     ...more,
-  }
-}
+  })
 
 type Watered = DoseLine | ExchangeLine | StepLine
-export const watered = (plan: OpeningPlan): readonly Watered[] => plan.lines.filter((line) => line.after !== undefined)
+const watered = (plan: OpeningPlan): readonly Watered[] => plan.lines.filter((line) => line.after !== undefined)
 
 /** Inside 7.0 to 8.2 pH stays there; from outside it only moves toward it. */
 function isPermittedPH(from: number, to: number): boolean {
@@ -86,9 +70,10 @@ function isPermittedPH(from: number, to: number): boolean {
   return to >= 7 - 1e-5 && to <= 8.2 + 1e-5
 }
 
-/** Every staging rule, at every line; the trouble found, in words. */
+/** Every staging rule, at every line, and the plan replayed; the trouble found, in words. */
 export function troubles(input: OpeningInput, plan: OpeningPlan): string[] {
-  const wrong: string[] = []
+  const { off, totalsBefore } = replay(input, plan)
+  const wrong = off < 1e-6 ? [] : [`replayed off by ${off}`]
   const startSI = plan.startWater!.equilibrium.calciteSI
   const leastBoundSI = Math.max(LIMITS.calciteSI, plan.endWater!.equilibrium.calciteSI)
   let boundSI = Math.max(leastBoundSI, startSI)
@@ -101,9 +86,8 @@ export function troubles(input: OpeningInput, plan: OpeningPlan): string[] {
     // what a person gave is what it is: the rules are for what the plan asks for
     if (line.kind === 'exchange' || line.state === 'done') boundSI = Math.max(boundSI, after.equilibrium.calciteSI)
     else {
-      if (from < 7 - 1e-5 ? to < from - 1e-5 || to > 8.2 + 1e-5 : false) say('moves away from the range')
-      if (from > 8.2 + 1e-5 ? to > from + 1e-5 || to < 7 - 1e-5 : false) say('moves away from the range')
-      if (from >= 7 && from <= 8.2 && (to < 7 - 1e-5 || to > 8.2 + 1e-5)) say('leaves pH 7.0 to 8.2')
+      if (!isPermittedPH(from, to))
+        say(from < 7 || from > 8.2 ? 'moves away from pH 7.0 to 8.2' : 'leaves pH 7.0 to 8.2')
       if (after.equilibrium.calciteSI > boundSI + 1e-5)
         say(`calcite SI ${after.equilibrium.calciteSI.toFixed(3)} above ${boundSI.toFixed(3)}`)
     }
@@ -209,14 +193,15 @@ function tooSoon(input: OpeningInput, plan: OpeningPlan): string[] {
   return wrong
 }
 
-/** Totals before each dose line, from the deltas alone. */
-const totalsBefore = new WeakMap<DoseLine, Totals>()
-
-/** Applies the plan line by line through conserved totals; the largest difference from what it predicts. */
-export function replay(input: OpeningInput, plan: OpeningPlan): { readonly off: number; readonly end: Totals } {
+/**
+ * Applies the plan line by line through conserved totals: the largest difference from what it predicts, and the totals
+ * before each dose, from the deltas alone.
+ */
+function replay(input: OpeningInput, plan: OpeningPlan) {
   const constants = CONSTANT_SETS[input.constants]
   let totals = good(totalsOf(input.start as WaterReading, constants))
   let off = 0
+  const totalsBefore = new Map<DoseLine, Totals>()
   for (const line of watered(plan)) {
     if (line.kind === 'dose') {
       totalsBefore.set(line, totals)
@@ -230,5 +215,5 @@ export function replay(input: OpeningInput, plan: OpeningPlan): { readonly off: 
     const reading = readingOf(totals, good(equilibrate(totals, constants)))
     for (const key of READING_KEYS) off = Math.max(off, Math.abs(reading[key] - (line.after!.reading[key] ?? 0)))
   }
-  return { off, end: totals }
+  return { off, totalsBefore }
 }

@@ -7,13 +7,10 @@ import {
   LIMITS,
   type OpeningInput,
   type OpeningPlan,
-  openingPlan,
   targetsAt,
 } from '../../src/plan/index.ts'
 import { good } from '../water/golden.ts'
-
-const HOUR = 3_600_000
-const NOW = Date.UTC(2026, 4, 2, 12)
+import { doses, HOUR, NOW, plan as ordinary } from './opening-cases.ts'
 
 /** A water in the order pH, alkalinity, calcium, stabiliser, borate, free chlorine, salt, temperature. */
 const water = (...values: readonly number[]): KnownReading => {
@@ -30,30 +27,8 @@ const water = (...values: readonly number[]): KnownReading => {
   }
 }
 
-const plan = (start: KnownReading, more: Partial<OpeningInput> = {}): OpeningPlan => {
-  const { surface = 'plaster', regimeId = 'stabilised' } = more
-  return good(
-    openingPlan({
-      volumeM3: 60,
-      volumeSigmaM3: 3,
-      surface,
-      regimeId,
-      targets: defaultTargets(surface, regimeId, {}),
-      products: {},
-      start,
-      startIs: 'pool',
-      method: 'drop-kit',
-      measuredAtMs: NOW - 3.5 * HOUR,
-      nowMs: NOW,
-      turnoverHours: 7.5,
-      given: [],
-      stockG: {},
-      constants: 'default',
-      ...more,
-    }),
-  )
-}
-const doses = (of: OpeningPlan): readonly DoseLine[] => of.lines.filter((line) => line.kind === 'dose')
+const plan = (start: KnownReading, more: Partial<OpeningInput> = {}): OpeningPlan =>
+  ordinary(start, { volumeSigmaM3: 3, measuredAtMs: NOW - 3.5 * HOUR, turnoverHours: 7.5, ...more })
 const lastPour = (line: DoseLine): number => line.startHours + line.pours.at(-1)!.hoursAfterStart
 const isAcid = (line: DoseLine) => good(productById(line.productId)).product.groups.includes('acid')
 
