@@ -45,6 +45,12 @@ describe('how far a reading may be off', () => {
     expect(plain(toleranceWords(row('pH'), 7.5, 0.15, 1, 'metric'))).toBe('± 0.3')
   })
 
+  test('is shown up to where its span ends, which may lie beyond the scatter', () => {
+    const stabiliser = row('cya_mg_per_L')
+    const { high } = toleranceOf(stabiliser, 0, 5, 'low', 30)
+    expect(plain(toleranceWords(stabiliser, 0, 5, 0, 'metric', high))).toBe('up to 30')
+  })
+
   test('is never shown as nothing where there is some', () => {
     expect(plain(plusMinusWords(row('pH'), 0.001, 1, 'metric'))).toBe('± 0.1')
   })

@@ -3,7 +3,7 @@ import type { ReadingMethod, ReadingValues } from '../../../src/document/index.t
 import { clashesOf } from '../../../src/ui/ledger/water/clashes.ts'
 import { lettered, limitBands, readingLines } from '../../../src/ui/ledger/water/reading-lines.ts'
 import { sourceWords } from '../../../src/ui/ledger/water/source-words.ts'
-import { CONSTANT_SETS, methodSigma, readingFromPeople, trapsFor } from '../../../src/water/index.ts'
+import { CONSTANT_SETS, leastSeen, methodSigma, readingFromPeople, trapsFor } from '../../../src/water/index.ts'
 
 const linesOf = (values: ReadingValues, method: ReadingMethod) =>
   readingLines(values, method, readingFromPeople(values, method, CONSTANT_SETS.default), limitBands(0.4))
@@ -31,6 +31,13 @@ describe('the lines of a set of readings', () => {
     expect(line({ cya_mg_per_L: 100 }, 'drop-kit', 'cya_mg_per_L')?.tolerance?.openAt).toBe('high')
     expect(line({ cya_mg_per_L: 20 }, 'drop-kit', 'cya_mg_per_L')?.tolerance?.openAt).toBe('low')
     expect(line({ cya_mg_per_L: 50 }, 'drop-kit', 'cya_mg_per_L')?.tolerance?.openAt).toBeUndefined()
+  })
+
+  test('what a test sees only from some value on may be as much as that where it shows less', () => {
+    const none = line({ cya_mg_per_L: 0 }, 'drop-kit', 'cya_mg_per_L')?.tolerance
+    expect(none).toMatchObject({ low: 0, high: leastSeen('drop-kit', 'cya_mg_per_L') })
+    const seen = line({ fc_mg_per_L_as_Cl2: 0 }, 'drop-kit', 'fc_mg_per_L_as_Cl2')
+    expect(seen?.tolerance?.high).toBeCloseTo(1.96 * (seen?.sigma ?? Number.NaN), 10)
   })
 
   test('calcium that total hardness tells is called reckoned, with its range in words', () => {

@@ -12,23 +12,33 @@ export interface Tolerance {
   readonly openAt?: 'low' | 'high' | undefined
 }
 
-/** The span in which a reading lies 19 times in 20, for one standard deviation; nothing lies below its least. */
-export function toleranceOf(row: ReadingRow, value: number, sigma: number, openAt?: Tolerance['openAt']): Tolerance {
+/**
+ * The span in which a reading lies 19 times in 20, for one standard deviation; nothing lies below its least. What a test sees
+ * only from `seenFrom` on may be as much as that, whatever it shows.
+ */
+export function toleranceOf(
+  row: ReadingRow,
+  value: number,
+  sigma: number,
+  openAt?: Tolerance['openAt'],
+  seenFrom = row.min,
+): Tolerance {
   const half = TWO_SIDED_95 * sigma
-  return { low: Math.max(row.min, value - half), high: value + half, openAt }
+  return { low: Math.max(row.min, value - half), high: Math.max(value + half, seenFrom), openAt }
 }
 
-/** "± 0.3", or "up to 0.4" where that span would reach below the least that can be. */
+/** "± 0.3", or "up to 0.4", the span's upper end, where it would reach below the least that can be. */
 export function toleranceWords(
   row: ReadingRow,
   value: number,
   sigma: number,
   digits: number,
   units: UnitSystem,
+  high = toleranceOf(row, value, sigma).high,
 ): string {
   const half = TWO_SIDED_95 * sigma
   if (!(half > 0) || value - half >= row.min) return plusMinusWords(row, sigma, digits, units)
-  const most = toDisplay(row.quantity, value + half, units)
+  const most = toDisplay(row.quantity, high, units)
   // two figures of what the test can't tell are enough
   const step = 10 ** Math.max(-digits, Math.floor(Math.log10(most)) - 1)
   const words = formatQuantity('number', Math.round(most / step) * step, units, {

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { deriveUpkeep, deriveVolume, upkeepBasisOf } from '../../../derive/index.ts'
 import { useApp, useAppStore } from '../../context.tsx'
-import { Button, ProblemNote } from '../../fields/index.ts'
+import { Button, Disclosure, ProblemNote } from '../../fields/index.ts'
 import { NoVolume } from '../NoVolume.tsx'
 import { dateOf } from '../opening/schedule.ts'
 import { andList } from '../water/reading-words.ts'
@@ -55,7 +55,14 @@ export function SeasonChapter() {
               </span>
             </p>
           ))}
-          <UpkeepLines upkeep={result.value} input={basis.value.input} />
+          {result.value.blocked ? (
+            // Amounts under words that forbid them would be followed all the same; on paper nothing can be opened.
+            <Disclosure level={3} title="What it would take otherwise" isScreenOnly isLazy>
+              <UpkeepLines upkeep={result.value} input={basis.value.input} />
+            </Disclosure>
+          ) : (
+            <UpkeepLines upkeep={result.value} input={basis.value.input} />
+          )}
           <ChlorineFloor upkeep={result.value} />
         </>
       ) : (

@@ -60,9 +60,9 @@ function ChlorineLine({ upkeep, productId }: { readonly upkeep: Upkeep; readonly
   const units = useUnits()
   const format = (g: number) => estimateWords(productId, g, units)
   const mgPerL = (value: number) => formatQuantity('concentration', value, units, { digits: digitsOf(value) })
-  const brings = upkeep.bringsPerWeek.map(
-    ({ key, label, mgPerL: amount }) => `${formatReading(key, amount, units)} of ${inSentence(label)}`,
-  )
+  const brings = upkeep.bringsPerWeek
+    .filter(({ key, mgPerL: amount }) => formatReading(key, amount, units) !== formatReading(key, 0, units))
+    .map(({ key, label, mgPerL: amount }) => `${formatReading(key, amount, units)} of ${inSentence(label)}`)
   const { productGPerDay, productGPerWeek, productLowGPerDay: lowG, productHighGPerDay: highG } = upkeep
   const tablets = productGPerWeek === undefined ? undefined : piecesWords(productId, productGPerWeek, units)
   const perDay = productGPerDay === undefined ? rangeWords(format(lowG), format(highG)) : format(productGPerDay)

@@ -66,7 +66,8 @@ function Measured({ combined, limits }: MeasuredProps) {
   const row = readingRow('cc_mg_per_L_as_Cl2')
   const mgPerL = (value: number) => formatQuantity('concentration', value, units, { digits: 1 })
   const { combinedMgPerL, sigmaMgPerL, isWithinScatter } = combined
-  const off = row && sigmaMgPerL > 0 ? ` ${toleranceWords(row, combinedMgPerL, sigmaMgPerL, 1, units)}` : ''
+  const span = row && sigmaMgPerL > 0 ? toleranceWords(row, combinedMgPerL, sigmaMgPerL, 1, units) : ''
+  const off = span.startsWith('±') ? ` ${span}` : span && `, ${span}`
   const isOver = combinedMgPerL > limits.combinedHighMgPerL
   return (
     <>

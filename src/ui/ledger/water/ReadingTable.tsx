@@ -117,7 +117,7 @@ function Line({ line, hasScale, marks, id }: LineProps) {
         </td>
         <td className={styles['plusMinus']}>
           {sigma !== undefined && sigma > 0 && row.quantity !== 'temperature'
-            ? toleranceWords(row, value, sigma, digits, units)
+            ? toleranceWords(row, value, sigma, digits, units, tolerance?.high)
             : null}
           {where && <span className="visually-hidden"> {where}</span>}
         </td>

@@ -1,6 +1,6 @@
 import type { ReadingKey, ReadingValues } from '../../../document/index.ts'
 import type { Band } from '../../../plan/index.ts'
-import { METALS, methodSigma, type TakenReading, type TrapHere } from '../../../water/index.ts'
+import { leastSeen, METALS, methodSigma, type TakenReading, type TrapHere } from '../../../water/index.ts'
 import { READING_ROWS, type ReadingRow, type Tolerance, toleranceOf } from '../scale/index.ts'
 
 /** A line of the readings: what was measured or reckoned, how far it may be off, and where it should be. */
@@ -33,15 +33,15 @@ export function readingLines(
       return line ? [{ ...line, band }] : []
     }
     const scatter = methodSigma(methodId, row.key, value)
-    const isBeyond = scatter?.isInRange === false
+    const openAt = scatter?.isInRange === false ? endOf(methodId, row, value) : undefined
+    const seenFrom = openAt === 'low' ? leastSeen(methodId, row.key) : undefined
     return [
       {
         row,
         value,
         isReckoned: false,
         sigma: scatter?.sigma,
-        tolerance:
-          scatter && toleranceOf(row, value, scatter.sigma, isBeyond ? endOf(methodId, row, value) : undefined),
+        tolerance: scatter && toleranceOf(row, value, scatter.sigma, openAt, seenFrom),
         band,
       },
     ]
