@@ -1,4 +1,5 @@
 import { fail, type Problem } from '../base/index.ts'
+import { METHODS } from '../water/index.ts'
 import { PEOPLE_KEYS } from './people-input.ts'
 import { constantsById, type Options, type Verb } from './verb.ts'
 import { VERBS } from './verbs/index.ts'
@@ -28,6 +29,7 @@ ${VERBS.map((verb) => `  ${verb.id.padEnd(9)} ${verb.summary}`).join('\n')}
 WATER   pH, ta_mg_per_L_as_CaCO3, and any of: ch_mg_per_L_as_CaCO3, mg_hardness_mg_per_L_as_CaCO3, sulfate_mg_per_L, cya_mg_per_L,
         borate_mg_per_L_as_B, fc_mg_per_L_as_Cl2, salt_mg_per_L_as_NaCl, temperature_C (25 where absent; others 0);
         null counts as absent; a key that is none of these is not read, and "notices" in the answer names it
+METHOD  ${METHODS.rows.map(({ id }) => id).join(', ')}: how speciate’s readings were taken, for the scatter of "told" and "combined"
 PEOPLE  speciate's input may also hold: ${PEOPLE_KEYS.join(', ')}
 OWN     dose and target may also hold "ownProducts": [{"id", "label", "like", "strength", "basis", …}]; they are then used by id
 `

@@ -1,3 +1,5 @@
+import { METHODS } from '../water/index.ts'
+
 /** Something that was given and is not read. */
 export interface Notice {
   readonly path: string
@@ -19,6 +21,14 @@ export function unknownKeys(value: unknown, path: string, known: readonly string
       },
     ]
   })
+}
+
+/** A notice for a way of reading that is not known, whose scatter then counts as the widest of all; none where none is named. */
+export function unknownMethod(value: unknown): readonly Notice[] {
+  if (value === undefined || value === null || value === 'unknown') return []
+  if (typeof value === 'string' && METHODS.get(value)) return []
+  const what = 'The method is none that is known; its readings count with the widest scatter of all.'
+  return [{ path: 'method', what, hint: `Known are ${METHODS.rows.map(({ id }) => id).join(', ')}.` }]
 }
 
 /** Beyond this share of its letters changed, a name is like none. */

@@ -34,3 +34,11 @@ test('readings of other tests are known to speciate, and told from the contractâ
   expect(answer('speciate', { input: tested })).not.toHaveProperty('notices')
   expect(answer('dose', { start: tested, add }).notices[0].path).toBe('start.tc_mg_per_L_as_Cl2')
 })
+
+test('a way of reading that is not known is named, with those that are', () => {
+  const tested = { ...WATER, fc_mg_per_L_as_Cl2: 2, tc_mg_per_L_as_Cl2: 2.2 }
+  const [notice] = answer('speciate', { input: tested, method: 'dropkit' }).notices
+  expect(notice).toMatchObject({ path: 'method', hint: expect.stringContaining('drop-kit') })
+  for (const method of ['drop-kit', 'unknown', null])
+    expect(answer('speciate', { input: tested, method })).not.toHaveProperty('notices')
+})

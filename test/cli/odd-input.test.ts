@@ -61,6 +61,9 @@ describe('odd input is answered or named, never a fault of the program', () => {
     expect(answer('dose', { start: WATER, add: [{ product: 'dry-acid', gPerM3: -1 }] })).toBe(
       'dose-amount at add[0].gPerM3',
     )
+    expect(answer('dose', { start: WATER, add: [{ product: 'dry-acid', kgPerM3: 1 }] })).toBe(
+      'no-amount at add[0].gPerM3',
+    )
   })
 
   test.each(['plan', 'card', 'link', 'inspect', 'measure'])('%s: a value anywhere in a document', (verb) => {

@@ -63,7 +63,17 @@ function applyAdditions(
       })
     }
     const byVolume = gPerM3 === undefined || gPerM3 === null
-    if (!byVolume && mLPerM3 !== undefined && mLPerM3 !== null) {
+    const hasVolume = mLPerM3 !== undefined && mLPerM3 !== null
+    if (byVolume && !hasVolume) {
+      return fail({
+        code: 'no-amount',
+        path: at('gPerM3'),
+        what: 'A dose must say how much goes in.',
+        why: 'What it does to the water depends on it.',
+        hint: 'Give gPerM3, or mLPerM3 for a liquid.',
+      })
+    }
+    if (!byVolume && hasVolume) {
       return fail({
         code: 'two-amounts',
         path: at('mLPerM3'),

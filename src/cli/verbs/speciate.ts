@@ -1,13 +1,14 @@
 import { fail, ok, under } from '../../base/index.ts'
 import { speciationColumns, totalsOf } from '../../water/index.ts'
 import { PEOPLE_KEYS, peopleWater } from '../people-input.ts'
+import { unknownMethod } from '../unknown-keys.ts'
 import { asObject, type Verb } from '../verb.ts'
 import { readWater, solveTotals, waterNotices } from '../water-input.ts'
 
 export const speciate: Verb = {
   id: 'speciate',
   summary:
-    '{"input": WATER, "method"?} → {"output": species, alkalinity parts, calcite SI, …}; with readings of PEOPLE also {"told", "combined"}',
+    '{"input": WATER, "method"?: METHOD} → {"output": species, alkalinity parts, calcite SI, …}; with readings of PEOPLE also {"told", "combined"}',
   run: (input, options) => {
     const line = asObject(input, '')
     if (!line.ok) return line
@@ -22,7 +23,9 @@ export const speciate: Verb = {
     if (!water.ok) return water
     const output = speciationColumns(totals.value, water.value.equilibrium, options.constants)
     if (!output.ok) return output
-    const notices = waterNotices(given, 'input', PEOPLE_KEYS)
+    const { notices: ofWater = [] } = waterNotices(given, 'input', PEOPLE_KEYS)
+    const said = [...unknownMethod(method), ...ofWater]
+    const notices = said.length > 0 ? { notices: said } : {}
     if (!people.value) return ok({ output: output.value, ...notices })
     const { told, combined } = people.value
     return ok({ output: output.value, told, ...(combined ? { combined } : {}), ...notices })
