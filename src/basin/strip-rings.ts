@@ -1,8 +1,7 @@
-import { never } from '../base/index.ts'
+import { bracketedRoot, never } from '../base/index.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
 import { layOver } from './strip-span.ts'
-import { ROUNDING } from './tolerance.ts'
 import { newSpan, type WallLaw } from './wall-kind.ts'
 
 /** A place along a ray where the mesh needs a vertex: its distance from the shore, and which ring or crease it lies on. */
@@ -128,7 +127,7 @@ export function addPlaces(
     const first = out.n.length
     for (let e = 0; e < count; e++)
       if (before[e]! > 0 !== after[e]! > 0) {
-        const n = crossingOf(law, e, a, before[e]!, b, after[e]!)
+        const n = crossingOf(law, e, a, b)
         if (n > from + hair && n < to - hair) insert(out, first, n, e, hair)
       }
     if (!isRing) break
@@ -153,27 +152,18 @@ function insert(out: RayPlaces, first: number, n: number, code: number, hair: nu
   out.code[i] = code
 }
 
-/** Where one of the law's events changes its sign: regula falsi, an end that stays is halved (Illinois). */
-function crossingOf(law: WallLaw, event: number, a: number, fa: number, b: number, fb: number): number {
-  let m = a
-  let side = 0
-  for (let i = 0; i < 60 && b - a > 4 * ROUNDING * b; i++) {
-    m = (a * fb - b * fa) / (fb - fa)
-    if (!(m > a && m < b)) m = (a + b) / 2
-    law.eventsAt(span, m, 0, probe, 0)
-    const f = probe[event]!
-    if (f === 0) return m
-    if (f > 0 === fa > 0) {
-      a = m
-      fa = f
-      if (side === 1) fb /= 2
-      side = 1
-    } else {
-      b = m
-      fb = f
-      if (side === -1) fa /= 2
-      side = -1
-    }
-  }
-  return m
+let law: WallLaw
+let event = 0
+
+function valueAt(n: number): number {
+  law.eventsAt(span, n, 0, probe, 0)
+  return probe[event]!
+}
+
+/** Where one of the law's events changes its sign between two places; the first of them where it is no number. */
+function crossingOf(ofLaw: WallLaw, ofEvent: number, a: number, b: number): number {
+  law = ofLaw
+  event = ofEvent
+  const root = bracketedRoot(valueAt, a, b, 0)
+  return root.ok ? root.value.x : a
 }
