@@ -7,7 +7,7 @@ import { assumedNote } from '../ledger/basin/assumed-words.ts'
 import { acrossLineY } from '../plan/Dimensions.tsx'
 import styles from '../plan/plan.module.css'
 import type { Subject } from './useScene.ts'
-import { boundsInSheet, type Panes, type View } from './view.ts'
+import { boundsInSheet, isNarrow, type Panes, type View } from './view.ts'
 
 interface Props {
   readonly view: View
@@ -40,13 +40,35 @@ export const Captions = memo(function Captions({ view, panes, subject }: Props) 
     body.levelM === 0
       ? ''
       : `water ${formatQuantity('length', Math.abs(body.levelM), units)} ${body.levelM < 0 ? 'below' : 'above'} its normal line`
+  const notes = [stretch, level, assumed, line]
   return (
     <>
       <Caption x={18} y={NAME_Y} name="PLAN" notes={[sketch, from]} under={belowLine(topOf(body, view, panes))} />
-      <Caption x={18} y={panes.planHeight + 16} name="SECTION A–A′" notes={[stretch, level, assumed, line]} />
+      <Caption
+        x={18}
+        y={panes.planHeight + 16}
+        name="SECTION A–A′"
+        notes={isNarrow(panes) ? shortNotes(notes, panes) : notes}
+      />
     </>
   )
 })
+
+/** What the section's name and the scale's bar take of its line at most, and a letter of the notes [px]. */
+const [BESIDE_PX, NOTE_PX] = [200, 5.8]
+
+/** On narrow paper each note without its advice, and of them those that find room; the ledger says all of it too. */
+export function shortNotes(notes: readonly string[], { width }: Pick<Panes, 'width'>): readonly string[] {
+  let left = width - BESIDE_PX
+  return notes
+    .map((note) => note.split(':')[0] ?? note)
+    .filter((note) => {
+      const px = note.length * NOTE_PX
+      if (px > left) return false
+      left -= px
+      return true
+    })
+}
 
 /** The outline's uppermost place on the screen [px]. */
 function topOf(body: Subject['body'], view: View, panes: Panes): number {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { boundsOf, fitLoop, nearestOn, type Point } from '../../../src/basin/index.ts'
-import { belowLine } from '../../../src/ui/sheet/Captions.tsx'
+import { belowLine, shortNotes } from '../../../src/ui/sheet/Captions.tsx'
 import { STROKE_FIT } from '../../../src/ui/sheet/gestures.ts'
 
 /** Once around an oval of 9 by 5 m, pressed in at one long side by a share of its size, by a hand that trembles a little. */
@@ -40,5 +40,15 @@ describe('the notes under the plan’s name', () => {
       // Letters reach about 11 px over their base and 4 below it.
       expect(line > base - 11 && line < base + 4, `top at ${top}`).toBe(false)
     }
+  })
+})
+
+describe('what stands beside the section’s name', () => {
+  const notes = ['vertical × 2', '', 'depths assumed: drag or type them', 'depth line assumed: draw your own']
+
+  test('is cut down to what finds room on a narrow paper, without its advice', () => {
+    expect(shortNotes(notes, { width: 390 })).toEqual(['vertical × 2', '', 'depths assumed'])
+    expect(shortNotes(notes, { width: 320 })).toEqual(['vertical × 2', ''])
+    expect(shortNotes(notes, { width: 620 })).toEqual(['vertical × 2', '', 'depths assumed', 'depth line assumed'])
   })
 })
