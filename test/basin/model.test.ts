@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { measure, type Tolerance } from '../../src/basin/index.ts'
-import { box, circle, divided, polygon, relative, shape } from './shapes.ts'
+import { type BasinShape, type Floor, flatten, measure, type Path, type Tolerance } from '../../src/basin/index.ts'
+import { BEAN, box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
 const TEXT = readFileSync(new URL('../../src/basin/MODEL.md', import.meta.url), 'utf8')
 
@@ -97,6 +97,79 @@ describe('the model’s text', () => {
     expect(both).toBeCloseTo(Math.hypot(depths, nodes), 12)
     // V = L W (d₀ + d₁)/2 with 10 mm in L and W, 20 mm in each depth, all independent.
     expect(Math.hypot(0.01 * 7.5, 0.01 * 15, 0.02 * 25, 0.02 * 25)).toBeCloseTo(printed('give 75.00 ±'), 4)
+  })
+})
+
+/** A number in a row of a table of the model's text, rounded up to one digit there. */
+function expectRow(label: string, column: number, value: number): void {
+  const row = TEXT.split('\n').find((line) => line.startsWith(`| ${label} |`))
+  if (!row) throw new Error(label)
+  const said = Number(row.split('|')[column + 1])
+  expect(value, label).toBeLessThanOrEqual(said)
+  expect(value, label).toBeGreaterThan(said / 2.1)
+}
+
+describe('the model’s table of triangulated floors', () => {
+  const hopper = (edgeDepthM: number, depthM: number, path: Path): Floor => ({
+    kind: 'contours',
+    edgeDepthM,
+    rings: [{ depthM, path }],
+  })
+  const soundings = (edgeDepthM: number | null): Floor => ({
+    kind: 'soundings',
+    edgeDepthM,
+    points: [
+      [5, 2, 2],
+      [3, 2, 1.6],
+      [6, 3, 2.2],
+      [1.5, 2.5, 1.3],
+    ],
+  })
+  const chords = (path: Path): Path => polygon(...flatten(path, 1e-5))
+  const finer = (outline: Path, floor: Floor): number => measure(divided(shape(chords(outline), { floor })), 0).volumeM3
+  const isAsSaid = (label: string, cases: readonly (readonly [BasinShape, number])[]): void => {
+    const found = cases.map(([s, truth]) => {
+      const { volumeM3, errors } = measure(divided(s), 0)
+      return { off: relative(volumeM3, truth), bound: errors.modelM3 / truth }
+    })
+    expectRow(label, 1, Math.max(...found.map(({ off }) => off)))
+    expectRow(label, 2, Math.max(...found.map(({ bound }) => bound)))
+  }
+  const ROUND = circle(0, 0, 4)
+
+  it('says how near a cone’s frustum comes, by V = πR²a + π(b − a)(R² + Rr + r²)/3', () => {
+    isAsSaid(
+      "cone's frustum, radii 4 and 0.7 to 3.4 m, one centre",
+      [0.7, 1.3, 2, 3.4].map((r) => [
+        shape(circle(1, 2, 4), { floor: hopper(1.2, 2.4, circle(1, 2, r)) }),
+        Math.PI * (16 * 1.2 + (1.2 / 3) * (16 + 4 * r + r * r)),
+      ]),
+    )
+  })
+
+  it('says how near a square hopper in a round pool comes, by the cones on its corners and the wedges on its sides', () => {
+    const [R, a, edge, deep] = [4, 1, 1.2, 2.4]
+    const cones = (Math.PI * R * R - 4 * a * R) * ((deep + 2 * edge) / 3)
+    const sides = 4 * a * (R - a) * ((2 * deep + edge) / 3)
+    const s = shape(ROUND, { floor: hopper(edge, deep, box(-a, -a, a, a)) })
+    isAsSaid('square hopper in a round pool, closed form', [[s, cones + sides + 4 * a * a * deep]])
+  })
+
+  it('says how near floors without a closed form come to those between chords a hundred times finer', () => {
+    const [aside, inBean] = [circle(1, 0.3, 2), circle(5, 2.5, 1.1)]
+    isAsSaid('hopper off the middle of a round pool, against chords 100 times finer', [
+      [shape(ROUND, { floor: hopper(1.2, 2.4, aside) }), finer(ROUND, hopper(1.2, 2.4, chords(aside)))],
+    ])
+    isAsSaid('round hopper in a freeform pool, the same', [
+      [shape(BEAN, { floor: hopper(1, 2, inBean) }), finer(BEAN, hopper(1, 2, chords(inBean)))],
+    ])
+    for (const [known, edgeDepthM] of [
+      ['known', 1],
+      ['unknown', null],
+    ] as const)
+      isAsSaid(`four soundings in a freeform pool with its edge ${known}, the same`, [
+        [shape(BEAN, { floor: soundings(edgeDepthM) }), finer(BEAN, soundings(edgeDepthM))],
+      ])
   })
 })
 
