@@ -14,7 +14,8 @@ import { listFootprints } from './volume-gradient-footprints.ts'
  * Method: volume-gradient.ts. A node's leaves its handles where they are; add theirs where they go along.
  * Valid for: benches along the wall that go with it, other footprints held in place; where edges of a feature lie on the shore, moves toward the
  *   water; a run above 0 (none is listed by a run of 0).
- * Accuracy: rounding with upright walls, 1e-9 of the water beside them with others.
+ * Accuracy: rounding with upright walls, 1e-9 of the water beside them with others; by benches and round steps see
+ *   volume-gradient-footprints.ts.
  */
 export function derivativesOf(p: Partition, levelM: number): readonly VolumeDerivative[] {
   const g = volumeGradient(p, levelM, false)

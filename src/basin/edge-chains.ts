@@ -1,7 +1,7 @@
 import { evaluate, newJet } from './curve.ts'
-import { type Linear, rangeAlong, zerosAlong } from './curve-linear.ts'
+import { splitsOf } from './edge-splits.ts'
 import { hollowStep } from './hollow-mesh.ts'
-import type { Cell, Edge, Partition } from './partition-types.ts'
+import type { Edge, Partition } from './partition-types.ts'
 import { chordsFor } from './path-draw.ts'
 import type { PlanPoints } from './plan-points.ts'
 import type { Sides } from './plan-remainder.ts'
@@ -210,7 +210,7 @@ export class EdgeVertices {
       const law = cell >= 0 ? p.cells[cell]!.law : undefined
       if (law) n = Math.max(n, Math.ceil((edge.length * (t1 - t0)) / (edge.t1 - edge.t0) / hollowStep(law, chordM)))
     }
-    const ts = splits(p, edge, t0, t1)
+    const ts = splitsOf(p, edge, t0, t1)
     if (n > 1 || ts.length > 0) {
       for (let i = 1; i < n; i++) ts.push(t0 + ((t1 - t0) * i) / n)
       ts.sort((a, b) => a - b)
@@ -228,26 +228,4 @@ export class EdgeVertices {
 
 function pairKey(u: number, v: number): string {
   return u < v ? `${u} ${v}` : `${v} ${u}`
-}
-
-/** Where along an edge one side stops being the shallower, or the wall's foot passes the datum or the rim. */
-function splits(p: Partition, edge: Edge, t0: number, t1: number): number[] {
-  const { curve } = edge
-  const left = edge.left < 0 ? undefined : p.cells[edge.left]!
-  const right = edge.right < 0 ? undefined : p.cells[edge.right]!
-  const lines: Linear[] = []
-  if (left && right) {
-    if (left.plane !== right.plane) lines.push(linear(left, right.plane.atOrigin, right.plane.dx, right.plane.dy))
-  } else {
-    const cell = (left ?? right)!
-    if (cell.minDepthM < 0) lines.push(linear(cell, 0, 0, 0), linear(cell, -p.shape.freeboardM, 0, 0))
-  }
-  return lines.flatMap((line) => {
-    const [lo, hi] = rangeAlong(curve, t0, t1, line)
-    return lo < -p.grainM && hi > p.grainM ? zerosAlong(curve, t0, t1, line) : []
-  })
-}
-
-function linear(cell: Cell, c: number, gx: number, gy: number): Linear {
-  return { c: cell.plane.atOrigin - c, gx: cell.plane.dx - gx, gy: cell.plane.dy - gy }
 }

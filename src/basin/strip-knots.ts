@@ -3,6 +3,7 @@ import { newStripRay, rayIn } from './strip-ray.ts'
 import { isBare, ringCode } from './strip-rings.ts'
 import type { Sample, Sampling } from './strip-samples.ts'
 import type { StripPiece } from './strip-types.ts'
+import { ROUNDING } from './tolerance.ts'
 
 const ray = newStripRay()
 
@@ -62,7 +63,11 @@ export function lateral(a: Sample, b: Sample): number {
   return Math.max(norm(b.x - a.x, b.y - a.y), norm(b.x + n * b.nx - a.x - n * a.nx, b.y + n * b.ny - a.y - n * a.ny))
 }
 
-/** Where between two rays an edge (by its column among their distances) or their end lies at a distance; leaves the ray there in `ray`. */
+/**
+ * Where between two rays an edge (by its column among their distances) or their end lies at a distance; leaves the ray there
+ * in `ray`. Method: regula falsi, an end that stays is halved (Illinois): each look lays a whole ray, and the common root
+ * finder would take three more.
+ */
 export function levelBetween(
   s: Sampling,
   piece: StripPiece,
@@ -82,7 +87,7 @@ export function levelBetween(
     if (!((t - ta) * (tb - t) > 0)) break
     rayIn(s.p, piece, t, ray)
     const f = (ray.at[column - 1] ?? ray.end) - level
-    if (Math.abs(f) <= 1e-14 * level) break
+    if (Math.abs(f) <= 64 * ROUNDING * level) break
     if (f > 0 === fa > 0) {
       ta = t
       fa = f

@@ -6,6 +6,7 @@ import { chordStops } from './strip-chords.ts'
 import { lateral, levelBetween } from './strip-knots.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import { addPlaces, isBare, type RayPlaces, ringsOf, type WallWork, wallWork } from './strip-rings.ts'
+import { isStraight, sameCreases } from './strip-stray.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
 import { HAIR, WALL_MERGE_GRAINS } from './tolerance.ts'
 import type { WallLaw } from './wall-kind.ts'
@@ -228,7 +229,7 @@ function refine(s: Sampling, piece: StripPiece, a: Sample, b: Sample, out: Sampl
   const t = (a.t + b.t) / 2
   if (depth > 0 && t > a.t && t < b.t && lateral(a, b) > 2 * s.chordM) {
     const middle = sampleAt(s, piece, t)
-    if (!isStraight(s, a, middle, b)) {
+    if (!isStraight(a, middle, b, s.chordM)) {
       refine(s, piece, a, middle, out, depth - 1)
       refine(s, piece, middle, b, out, depth - 1)
       return
@@ -238,54 +239,4 @@ function refine(s: Sampling, piece: StripPiece, a: Sample, b: Sample, out: Sampl
   else if (!sameCreases(a, b))
     s.leftM2 += (lateral(a, b) * Math.max(a.at[a.at.length - 1]!, b.at[b.at.length - 1]!)) / 4
   out.push(b)
-}
-
-function isStraight({ chordM }: Sampling, a: Sample, m: Sample, b: Sample): boolean {
-  for (let k = 1; k < m.at.length; k++) if (strays(a, a.at[k]!, m, m.at[k]!, b, b.at[k]!) > chordM) return false
-  const pa = a.places
-  const pm = m.places
-  const pb = b.places
-  if (!sameCreases(a, b) || !sameCreases(a, m)) return false
-  for (let i = 0; i < pm.code.length; i++) {
-    if (pm.code[i]! >= 64) continue
-    const ia = pa.code.indexOf(pm.code[i]!)
-    const ib = pb.code.indexOf(pm.code[i]!)
-    if (strays(a, pa.n[ia]!, m, pm.n[i]!, b, pb.n[ib]!) > chordM) return false
-  }
-  return true
-}
-
-/** True where the same creases, rings apart, follow each other in the same cells. */
-function sameCreases(a: Sample, b: Sample): boolean {
-  const pa = a.places
-  const pb = b.places
-  let i = 0
-  let k = 0
-  for (;;) {
-    while (i < pa.n.length && pa.code[i]! >= 64) i++
-    while (k < pb.n.length && pb.code[k]! >= 64) k++
-    if (i === pa.n.length || k === pb.n.length) return i === pa.n.length && k === pb.n.length
-    if (pa.code[i] !== pb.code[k] || cellOf(a, pa.n[i]!) !== cellOf(b, pb.n[k]!)) return false
-    i++
-    k++
-  }
-}
-
-/** Which of a piece's cells a distance lies in. */
-function cellOf({ at }: Sample, n: number): number {
-  let j = 1
-  while (j + 1 < at.length && at[j]! < n) j++
-  return j
-}
-
-/** Distance of a place on the middle ray from the chord between the places on two others [m]. */
-function strays(a: Sample, na: number, m: Sample, nm: number, b: Sample, nb: number): number {
-  const ax = a.x + na * a.nx
-  const ay = a.y + na * a.ny
-  const dx = b.x + nb * b.nx - ax
-  const dy = b.y + nb * b.ny - ay
-  const ex = m.x + nm * m.nx - ax
-  const ey = m.y + nm * m.ny - ay
-  const length = norm(dx, dy)
-  return length > 0 ? Math.abs(dx * ey - dy * ex) / length : norm(ex, ey)
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { coveLean, coveRise } from '../../src/basin/cove-profile.ts'
 
 describe('the profile of a cove', () => {
-  // A rule under a hollow may lay a point there, and a lean without end made the wetted floor endless.
+  // A rule over a hollow may lay a point there, and a lean without end would make the wetted floor endless.
   it('leans by √(r/2n) at the wall, however near, and is upright only at it', () => {
     const r = 0.35
     for (const n of [1e-9, 1e-15, 1e-20, 1e-100, 1e-290])

@@ -8,7 +8,7 @@ vi.mock('../../src/basin/measure.ts', async (original) => {
   return { ...actual, volumeAtLevel: vi.fn(actual.volumeAtLevel) }
 })
 
-// Where rounding is all that is left, halving towards one number among its neighbours took some fifty looks more.
+// Where rounding is all that is left, halving towards one number among its neighbours would take some fifty looks more.
 it('finds the level for a volume in few looks at the basin', () => {
   const p = divided(
     shape(polygon([0, 0], [7.3, 0.4], [6.1, 4.2], [0.3, 3.9]), {

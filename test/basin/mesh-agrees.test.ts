@@ -84,12 +84,11 @@ describe.each(CASES)('a mesh of $name', ({ shape: s, isDish }) => {
     expect(fine).toBeLessThan(Math.max(shown / (isDish ? 4 : 5), 2e-6))
   })
 
-  it('would be refused where it were off by 0.4 %, and by 0.05 % with chords of 0.1 mm', () => {
-    if (isDish) return
+  it('would be refused where it were off by 0.4 %, and by 0.05 % with chords of 0.1 mm; over a hollow by 0.6 % and 0.4 %', () => {
     const volumeM3 = measure(p, RIM_M).volumeM3
     const share = (heightM: number): number => meshSlack(p, planMesh(p, heightM), heightM, RIM_M) / volumeM3
-    expect(share(chordM)).toBeLessThan(4e-3)
-    expect(share(1e-4)).toBeLessThan(5e-4)
+    expect(share(chordM)).toBeLessThan(isDish ? 6e-3 : 4e-3)
+    expect(share(1e-4)).toBeLessThan(isDish ? 4e-3 : 5e-4)
   })
 })
 

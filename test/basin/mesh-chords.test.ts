@@ -67,7 +67,7 @@ describe('the steps along a shore that bends', () => {
     expect(ours).toBeLessThan(even)
   })
 
-  it('make fewer triangles of the example than whole rays at every ring of every edge did', () => {
+  it('make some 2,800 triangles of the example, for a picture that is redrawn as a point is dragged', () => {
     const body = demoSpec.bodies[0]!
     const patches = patchesOf(body.features, body.outline)
     if (!patches.ok) throw new Error(patches.problem.what)
@@ -76,7 +76,6 @@ describe('the steps along a shore that bends', () => {
     if (!p.ok) throw new Error(p.problem.what)
     const mesh = meshOf(p.value)
     if (!mesh.ok) throw new Error(mesh.problem.what)
-    // 2,804 when this was written, 4,193 before.
     expect(mesh.value.indices.length / 3).toBeLessThan(3_000)
   })
 })
