@@ -24,6 +24,7 @@ const FEW_RAYS = 400
 export function raysForEach(integrals: number): number {
   return Math.min(MOST_RAYS, Math.max(FEW_RAYS, Math.floor(MOST_RAYS_TOGETHER / Math.max(1, integrals))))
 }
+
 /** Enough for rays over a hundred cells; more than that are searched by halving. */
 const MOST_EVENTS = 2048
 
