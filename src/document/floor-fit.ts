@@ -9,7 +9,7 @@ import {
   partition,
   volumeAtLevel,
 } from '../basin/index.ts'
-import { deepenedFloor, depthsOfFloor } from './floor-depths.ts'
+import { deepenedFloor, depthsOfFloor, firstPointOf } from './floor-depths.ts'
 import { isInside } from './inset.ts'
 
 /** Where a floor lies. */
@@ -106,7 +106,7 @@ function withDepths(floor: Floor, to: (depthM: number, index: number) => number)
         rings: floor.rings.map((ring, i) => ({ ...ring, depthM: to(ring.depthM, i + 1) })),
       }
     case 'soundings': {
-      const first = floor.edgeDepthM === null ? 0 : 1
+      const first = firstPointOf(floor)
       return {
         ...floor,
         edgeDepthM: floor.edgeDepthM === null ? null : to(floor.edgeDepthM, 0),

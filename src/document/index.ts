@@ -6,7 +6,7 @@ export { COMMANDS, type Command, type CommandArgs, type CommandId, command } fro
 export type { RingRef } from './commands/places.ts'
 export { demoSpec, demoSpecAt } from './demo.ts'
 export { depthFromReference, depthToReference } from './depths.ts'
-export { deepenedFloor, depthsOfFloor } from './floor-depths.ts'
+export { deepenedFloor, depthsOfFloor, firstPointOf } from './floor-depths.ts'
 export { type FloorKindId, floorAs, isLineAssumed } from './floor-kinds.ts'
 export {
   type History,

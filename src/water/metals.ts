@@ -73,12 +73,14 @@ export function metalsAdvice(reading: PeopleReading): MetalsAdvice {
   const hasCopper = high.some(({ metal }) => metal.id === 'copper')
   const status = 'common practice, no source'
   if (high.length === 0) return { findings, holdBack: [], steps: [], status }
-  const names = high.map(({ metal }) => metal.name.toLowerCase()).join(', ')
+  const names = high.map(({ metal }) => metal.name.toLowerCase())
+  const [last, ...others] = names.toReversed()
+  const are = others.length > 0 ? `${others.toReversed().join(', ')} and ${last} are` : `${last} is`
   return {
     findings,
     holdBack: ['oxidiser', 'mineral-cartridge'],
     steps: [
-      `Don’t shock, and add no strong oxidiser, while ${names} is this high; nobody bathes until chlorine is at its floor again.`,
+      `Don’t shock, and add no strong oxidiser, while ${are} this high; nobody bathes until chlorine is at its floor again.`,
       hasCopper
         ? 'Find the source: a well, old pipes, a heater eaten by low pH, copper algicide, a mineral cartridge. Take that cartridge out; add no copper.'
         : 'Find the source: a well or old iron pipes. Read the fill water too.',

@@ -89,7 +89,7 @@ export function winterFigures(values: StartValues, context: StartContext): Resul
   const warnings: string[] = []
   if (si.value < LEAST_SI)
     warnings.push(
-      `In the cold this water will dissolve chalk (SI ${si.value.toFixed(1)}): on plaster and tile raise alkalinity or calcium inside their bands before closing. A liner or shell does not mind.`,
+      `In the cold this water will dissolve chalk (SI −${Math.abs(si.value).toFixed(1)}): on plaster and tile raise alkalinity or calcium inside their bands before closing. A liner or shell does not mind.`,
     )
   if (!balanced.ok)
     warnings.push('No pH between 6.8 and 8.6 balances this water in the cold: alkalinity or calcium is too far off.')

@@ -53,6 +53,7 @@ describe('how far a reading may be off', () => {
 
   test('is never shown as nothing where there is some', () => {
     expect(plain(plusMinusWords(row('pH'), 0.001, 1, 'metric'))).toBe('± 0.1')
+    expect(plain(toleranceWords(row('borate_mg_per_L_as_B'), 0, 0.02, 0, 'metric'))).toBe('up to 1')
   })
 
   test('reaches both ways, but not below the least that can be', () => {

@@ -4,6 +4,7 @@ import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, QuantityField } from '../../fields/index.ts'
 import { edits } from '../../sheet/edits.ts'
 import styles from './basin.module.css'
+import { lengthCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 /** Two lengths that make a drawing out of a sketch. */
@@ -28,6 +29,7 @@ export function SketchNote({ body }: { readonly body: Body }) {
         value={sketch.knownLengthM}
         min={0.1}
         onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, lengthM: m }))}
+        description={lengthCaution(sketch.knownLengthM ?? 0, units) ?? ''}
       />
       <QuantityField
         label="Width, up the sheet"
@@ -35,6 +37,7 @@ export function SketchNote({ body }: { readonly body: Body }) {
         value={sketch.knownWidthM}
         min={0.1}
         onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, widthM: m }))}
+        description={lengthCaution(sketch.knownWidthM ?? 0, units) ?? ''}
       />
       {canEdit ? (
         <div className={styles['buttons']}>

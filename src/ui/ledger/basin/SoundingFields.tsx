@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { SoundingsFloor } from '../../../basin/index.ts'
-import { assumedDepths, type Body, depthFromReference } from '../../../document/index.ts'
+import { assumedDepths, type Body, depthFromReference, firstPointOf } from '../../../document/index.ts'
 import { useAppStore, useCanEdit } from '../../context.tsx'
 import { Button, QuantityField, SwitchField } from '../../fields/index.ts'
 import styles from './basin.module.css'
@@ -99,7 +99,7 @@ export function SoundingFields({ body, floor }: Props) {
                     body={body}
                     label={`Sounding ${no}, depth`}
                     depthM={depthM}
-                    isAssumed={assumed[sounding + (floor.edgeDepthM === null ? 0 : 1)]}
+                    isAssumed={assumed[sounding + firstPointOf(floor)]}
                     onChange={(to) => edit('setSoundingDepth', { bodyId, sounding, depthM: to })}
                   />
                 </td>

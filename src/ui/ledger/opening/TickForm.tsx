@@ -102,9 +102,6 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
         isCompact
         isRequired
       />
-      <p className={styles['doubt']} role="alert">
-        {doubt.words}
-      </p>
       <DateTimeField
         label={part === 'all' && pours.length > 1 ? 'When, the last pour' : 'When'}
         value={at}
@@ -115,6 +112,9 @@ export function TickForm({ line, systemId, onClose }: TickFormProps) {
         }}
         isCompact
       />
+      <p className={styles['doubt']} role="alert">
+        {doubt.words}
+      </p>
       {problem && <ProblemNote problem={problem} />}
       <div className={styles['formButtons']}>
         <SaveButton onPress={save}>{doubt.words ? doubt.sureLabel : 'Write it down'}</SaveButton>

@@ -12,8 +12,8 @@ export interface Doubt {
   /** What the button then says. */
   readonly sureLabel: string
   /**
-   * Asked before the typed amount is taken up: whether the owner has seen what is said of `amountG`, or nothing is. An
-   * amount that is only taken up by the press itself is shown first.
+   * Asked before the typed amount is taken up: the amount whose doubt the owner has seen [g], if any. An amount that is only
+   * taken up by the press itself is shown first.
    */
   readonly seenAmountG: () => number | undefined
   readonly isDoubtful: (amountG: number | undefined) => boolean

@@ -41,7 +41,7 @@ export function toleranceWords(
   const most = toDisplay(row.quantity, high, units)
   // two figures of what the test can't tell are enough
   const step = 10 ** Math.max(-digits, Math.floor(Math.log10(most)) - 1)
-  const words = formatQuantity('number', Math.round(most / step) * step, units, {
+  const words = formatQuantity('number', Math.max(step, Math.round(most / step) * step), units, {
     digits: Math.max(0, -Math.round(Math.log10(step))),
   })
   return `up to\u00a0${words}`

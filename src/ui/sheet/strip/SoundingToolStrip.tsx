@@ -1,4 +1,4 @@
-import { assumedDepths, depthFromReference } from '../../../document/index.ts'
+import { assumedDepths, depthFromReference, firstPointOf } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useApp } from '../../context.tsx'
 import { Button, QuantityField } from '../../fields/index.ts'
@@ -18,8 +18,7 @@ export function SoundingToolStrip({ hands, onLeave }: Props) {
   const sounded = useLocal((state) => state.sounded)
   const body = useApp((state) => state.spec.bodies[0])
   if (body?.floor.kind !== 'soundings') return null
-  const first = body.floor.edgeDepthM === null ? 0 : 1
-  const guesses = assumedDepths(body).slice(first).filter(Boolean).length
+  const guesses = assumedDepths(body).slice(firstPointOf(body.floor)).filter(Boolean).length
   const count = body.floor.points.length - guesses
   const taken = count === 0 ? 'none yet' : `${count} taken`
   const take = (depthM: number) => {
