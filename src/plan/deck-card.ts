@@ -33,6 +33,11 @@ const BELOW_AIM: readonly { readonly key: LinearKey; readonly purpose: Purpose; 
   ]
 /** Readings of pH above and below its band; at its ends it is inside and nothing is given. */
 const PH_BEYOND = [0.1, 0.2, 0.4] as const
+/**
+ * Readings that hold alkalinity at a higher pH, so that pH takes more acid or base: where nobody read them they count as none,
+ * as a dose may be too small but never too big.
+ */
+const BUFFERS = ['borate_mg_per_L_as_B', 'cya_mg_per_L'] as const
 /** Never offered beside the chosen product: tablets raise nothing the same day, gas is for licensed plants. */
 const SLOW_OR_LICENSED: readonly Product['form'][] = ['tablet', 'gas']
 const NEUTRAL_PH = 7.5
@@ -40,7 +45,7 @@ const NEUTRAL_ALKALINITY = 90
 
 /**
  * Reading → dose for the pool's edge, each dose counted by the kernel in the pool's own volume and water: the last
- * readings, else the aims. A dose goes to the aim of its band, rounded down to two digits, never up.
+ * readings, else the aims, but no borate or stabiliser that nobody read. A dose goes to the aim of its band, rounded down to two digits, never up.
  */
 export function deckCard(asked: OpeningInput): Result<DeckCard> {
   const input: OpeningInput = {
@@ -52,7 +57,7 @@ export function deckCard(asked: OpeningInput): Result<DeckCard> {
   if (!checked.ok) return checked
   const constants = constantsOf(input.constants)
   const isMeasured = input.start.pH !== undefined && input.start.ta_mg_per_L_as_CaCO3 !== undefined
-  const start = startWater(waterFor(input, isMeasured), constants)
+  const start = startWater(waterFor(input), constants)
   if (!start.ok) return start
   const { water } = start.value
   // a reading asks for chlorine today: what dissolves over days, and can't be broken, is no answer to it
@@ -86,7 +91,12 @@ export function deckCard(asked: OpeningInput): Result<DeckCard> {
       waterIs,
       measuredAtMs: isMeasured ? input.measuredAtMs : undefined,
       water: water.reading,
-      assumed: isMeasured ? TARGET_KEYS.filter((key) => input.targets[key] && input.start[key] === undefined) : [],
+      assumed: isMeasured
+        ? TARGET_KEYS.filter(
+            (key) => input.targets[key] && isUnread(input, key) && !BUFFERS.some((each) => each === key),
+          )
+        : [],
+      countedAsNone: BUFFERS.filter((key) => (input.targets[key]?.aim ?? 0) > 0 && isUnread(input, key)),
       text: `Made for ${Number(input.volumeM3.toPrecision(3))} m³ of this pool's water, ${isMeasured ? 'as it was last read' : 'as its targets have it'}; make it anew when that changes.`,
     },
   })
@@ -99,16 +109,17 @@ interface Job {
   readonly constants: Constants
 }
 
-function waterFor(input: OpeningInput, isMeasured: boolean) {
-  const aims = Object.fromEntries(Object.entries(input.targets).map(([key, band]) => [key, band?.aim])) as KnownReading
+const isUnread = ({ start }: OpeningInput, key: TargetKey): boolean => start[key] === undefined
+
+function waterFor({ targets, start }: OpeningInput) {
+  const aims = Object.fromEntries(Object.entries(targets).map(([key, band]) => [key, band?.aim])) as KnownReading
+  const none = Object.fromEntries(BUFFERS.map((key) => [key, 0]))
   // what was read stands; what was not is taken from the aims
-  const own = Object.fromEntries(
-    Object.entries(isMeasured ? input.start : {}).filter(([, value]) => value !== undefined),
-  )
-  const known: KnownReading = { ...aims, ...own }
+  const own = Object.fromEntries(Object.entries(start).filter(([, value]) => value !== undefined))
+  const known: KnownReading = { ...aims, ...none, ...own }
   return {
     ...known,
-    temperature_C: input.start.temperature_C,
+    temperature_C: start.temperature_C,
     pH: known.pH ?? NEUTRAL_PH,
     ta_mg_per_L_as_CaCO3: known.ta_mg_per_L_as_CaCO3 ?? NEUTRAL_ALKALINITY,
   }

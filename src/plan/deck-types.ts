@@ -41,6 +41,8 @@ export interface DeckCard {
     readonly water: WaterReading
     /** Of these, readings that nobody took beside measured ones: the targets stand in for them. */
     readonly assumed: readonly TargetKey[]
+    /** Wanted, but read by nobody, and so counted as none: with it pH would take more. */
+    readonly countedAsNone: readonly TargetKey[]
     readonly text: string
   }
 }

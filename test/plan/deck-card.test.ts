@@ -159,8 +159,24 @@ describe('the deck card', () => {
 
   test('what nobody read beside measured readings is named as taken from the targets', () => {
     const { start } = input()
-    expect(card({ start: { ...start, cya_mg_per_L: undefined } }).madeFor.assumed).toEqual(['cya_mg_per_L'])
-    expect(card({ start: { ...start, cya_mg_per_L: 0 } }).madeFor.assumed).toEqual([])
+    const key = 'ch_mg_per_L_as_CaCO3'
+    expect(card({ start: { ...start, [key]: undefined } }).madeFor.assumed).toEqual([key])
+    expect(card({ start: { ...start, [key]: 200 } }).madeFor.assumed).toEqual([])
+  })
+
+  test('borate that nobody read counts as none, so that no acid is too much', () => {
+    const { start, targets } = input()
+    const wanted = { ...targets, borate_mg_per_L_as_B: { low: 30, aim: 45, high: 50, source: 'a test', isOwn: true } }
+    const acidG = (borate: number | undefined) => {
+      const made = card({ targets: wanted, start: { ...start, borate_mg_per_L_as_B: borate } })
+      return { made, g: made.rows.find(({ key }) => key === 'pH-high')!.doses[0]!.exactG }
+    }
+    const unread = acidG(undefined)
+    expect(unread.made.madeFor.countedAsNone).toContain('borate_mg_per_L_as_B')
+    expect(unread.g).toBeCloseTo(acidG(0).g, 6)
+    expect(unread.g).toBeLessThan(0.7 * acidG(45).g)
+    const bare = card({ targets: wanted, start: { borate_mg_per_L_as_B: 45 }, startIs: undefined })
+    expect(bare.madeFor.water.borate_mg_per_L_as_B, 'what was read stands without pH too').toBeCloseTo(45, 6)
   })
 
   test('without readings the card is made for the targets, and says so', () => {
@@ -169,7 +185,8 @@ describe('the deck card', () => {
     expect(made.madeFor.assumed).toEqual([])
     expect(made.madeFor.text).toContain('as its targets have it')
     for (const [key, band] of Object.entries(input().targets))
-      expect(isInside(made.madeFor.water[key as 'pH']!, band!), key).toBe(true)
+      if (!made.madeFor.countedAsNone.some((each) => each === key))
+        expect(isInside(made.madeFor.water[key as 'pH']!, band!), key).toBe(true)
   })
 
   test('a volume of nothing is a Problem', () => {

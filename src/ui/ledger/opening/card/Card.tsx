@@ -21,7 +21,7 @@ export function Card({ card, withheld }: CardProps) {
   const name = useApp((state) => state.spec.name)
   const nowMs = useApp((state) => state.nowMs)
   const groups = cardGroups(card, units, list)
-  const { volumeM3, volumeSigmaM3, waterIs, measuredAtMs, water, assumed } = card.madeFor
+  const { volumeM3, volumeSigmaM3, waterIs, measuredAtMs, water, assumed, countedAsNone } = card.madeFor
   const isAssumed = (key: string) => assumed.some((each) => each === key)
   const listed = (keys: readonly (typeof KEYS)[number][]) =>
     keys
@@ -30,8 +30,10 @@ export function Card({ card, withheld }: CardProps) {
         return value === undefined ? [] : [`${label} ${formatReading(key, value, units)}`]
       })
       .join(', ')
-  const stands = listed(KEYS.filter(({ key }) => !isAssumed(key)))
+  const isNone = (key: string) => countedAsNone.some((each) => each === key)
+  const stands = listed(KEYS.filter(({ key }) => !isAssumed(key) && !isNone(key)))
   const taken = listed(KEYS.filter(({ key }) => isAssumed(key)))
+  const none = KEYS.flatMap(({ key, label }) => (isNone(key) ? [label] : []))
   return (
     <article className={styles['card']} aria-label="Deck card">
       <header className={styles['head']}>
@@ -41,8 +43,11 @@ export function Card({ card, withheld }: CardProps) {
           {waterIs === 'measured' && measuredAtMs !== undefined
             ? `as read on ${dateOf(measuredAtMs, nowMs)}`
             : 'as its targets have it'}
-          : {stands}.{taken === '' ? '' : ` Not read, taken from the targets: ${taken}.`} Made {dateOf(nowMs, nowMs)}: a
-          new one when any of it changes.
+          : {stands}.{taken === '' ? '' : ` Not read, taken from the targets: ${taken}.`}
+          {none.length === 0
+            ? ''
+            : ` Not read, counted as none so that no dose is too big: ${andList(none)}. With it pH takes more.`}{' '}
+          Made {dateOf(nowMs, nowMs)}: a new one when any of it changes.
         </p>
         {withheld.length > 0 && (
           <p>
