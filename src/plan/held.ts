@@ -3,10 +3,9 @@ import type { PeopleReadingKey } from '../water/index.ts'
 import { checkOpening } from './check-input.ts'
 import { withStates } from './opening-marks.ts'
 import { sumOf } from './purchases.ts'
-import { stepLine } from './step-lines.ts'
+import { FALLS_HOURS, fallLine, stepLine } from './step-lines.ts'
 import { targetWarnings } from './target-warnings.ts'
 import type { OpeningInput, OpeningPlan, StepLine } from './types.ts'
-import { STEPS } from './wording.ts'
 
 /** Why nothing is dosed for now, whatever the readings ask for, and what to do instead. */
 export interface Hold {
@@ -23,8 +22,6 @@ export interface Doubted {
   readonly words: string
 }
 
-const WAIT_HOURS = 24
-
 /** A start has left the pool closed. */
 export function closedHold(wording: { readonly title: string; readonly how: string; readonly why: string }): Hold {
   const words = `${wording.title}. ${wording.how}`
@@ -39,8 +36,8 @@ export function doubtedHold(doubted: readonly Doubted[], isChlorineHigh: boolean
   const basic = doubted.filter(({ key }) => BASIC_READINGS.includes(key))
   if (basic.length === 0) return undefined
   const how = [...new Set(basic.map(({ words }) => words))].join(' ')
-  const wait = isChlorineHigh ? [stepLine('wait', 'chlorine-high', STEPS.chlorineHigh, 0, WAIT_HOURS)] : []
-  const again = stepLine('measure', 'measure-trusted', { ...AGAIN, how }, isChlorineHigh ? WAIT_HOURS : 0, 0)
+  const wait = isChlorineHigh ? [fallLine('chlorine-high', 0)] : []
+  const again = stepLine('measure', 'measure-trusted', { ...AGAIN, how }, isChlorineHigh ? FALLS_HOURS : 0, 0)
   return {
     lines: [...wait, again],
     words: `${AGAIN.title}. ${how}`,

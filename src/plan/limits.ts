@@ -28,6 +28,8 @@ export const LIMITS = Object.freeze({
   leastChlorineMgPerL: 0.2,
   /** Turnover where the pump's flow is unknown [h] (8 to 12 is usual at home; from memory). */
   turnoverHours: 8,
+  /** A longer one is taken for a slip in the pump's flow [h] (ours). */
+  mostTurnoverHours: 168,
   /** Two-sided 95 % of a normal distribution. */
   z95: 1.959964,
 })

@@ -149,14 +149,23 @@ export function lateChlorine(lines: readonly OpeningLine[], fromHours: number, b
   ]
 }
 
-/** Whose guess the waits go by where nobody entered the pump's flow. */
+/** The turnover that waits go by; one of more than a week is a slip in the pump's flow, and no wait can go by it. */
+export function believedTurnover({ turnoverHours }: OpeningInput): number | undefined {
+  return turnoverHours !== undefined && turnoverHours > LIMITS.mostTurnoverHours ? undefined : turnoverHours
+}
+
+/** Whose guess the waits go by where nobody entered the pump's flow, or one that can't be. */
 export function turnoverWords(lines: readonly OpeningLine[], input: OpeningInput): string[] {
   const waits = lines.some((line) => line.kind === 'dose' && line.state !== 'done')
-  return input.turnoverHours === undefined && waits
+  if (!waits || believedTurnover(input) !== undefined) return []
+  const guess = `the waits take a turnover of ${LIMITS.turnoverHours} h (8 to 12 are usual at home, from memory)`
+  return input.turnoverHours === undefined
     ? [
-        `The pump’s flow is not entered, so the waits take a turnover of ${LIMITS.turnoverHours} h (8 to 12 are usual at home, from memory). Enter the flow, and they follow it; with a slower pump wait longer.`,
+        `The pump’s flow is not entered, so ${guess}. Enter the flow, and they follow it; with a slower pump wait longer.`,
       ]
-    : []
+    : [
+        `By the pump’s flow that is entered, going round once would take the water more than a week: check it. Until then ${guess}.`,
+      ]
 }
 
 /** The stabiliser that a chlorine of the plan brings along, and where that leads. */

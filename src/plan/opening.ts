@@ -1,5 +1,5 @@
 import { ok, type Problem, type Result } from '../base/index.ts'
-import type { Constants } from '../water/index.ts'
+import { type Constants, excessChlorine } from '../water/index.ts'
 import { assemble, type Follows, keyMaker } from './assemble.ts'
 import { bathingVerdict, readingAgeHours } from './bathing.ts'
 import { unmixedWords } from './bathing-waits.ts'
@@ -20,6 +20,7 @@ import { measureFirstLine, measureMissingLine, tooOldWords } from './measure-fir
 import { missingReadings } from './missing.ts'
 import type { Move } from './moves.ts'
 import {
+  believedTurnover,
   broughtAlong,
   endRemarks,
   lateChlorine,
@@ -35,7 +36,7 @@ import type { ScheduleInput } from './schedule.ts'
 import { withoutSlow } from './slow-doses.ts'
 import { constantsOf, expectedOf, type SolvedWater } from './solved.ts'
 import { startWater } from './start.ts'
-import { stepLine } from './step-lines.ts'
+import { FALLS_HOURS, fallLine, stepLine } from './step-lines.ts'
 import { targetWarnings } from './target-warnings.ts'
 import { isInside } from './targets.ts'
 import type { OpeningInput, OpeningLine, OpeningPlan } from './types.ts'
@@ -52,7 +53,7 @@ export function openingPlan(asked: OpeningInput): Result<OpeningPlan> {
 }
 
 function planOf(asked: OpeningInput): Result<OpeningPlan> {
-  const given: OpeningInput = { ...asked, productList: asBought(asked) }
+  const given: OpeningInput = { ...asked, productList: asBought(asked), turnoverHours: believedTurnover(asked) }
   const checked = checkOpening(given)
   if (!checked.ok) return checked
   const slow = withoutSlow(given)
@@ -90,7 +91,10 @@ function planOf(asked: OpeningInput): Result<OpeningPlan> {
   const done = doneLines(steps.value, input)
   const now = steps.value.at(-1)?.after ?? start.value.water
   const quick = quickChlorine(checked.value, input)
-  const combined = combinedLine(input, quick.products, since.length === 0 ? 0 : done.nextStartHours)
+  const excess = excessChlorine(now.reading.fc_mg_per_L_as_Cl2, since.length === 0)
+  const combined = excess
+    ? undefined
+    : combinedLine(input, quick.products, since.length === 0 ? 0 : done.nextStartHours)
   const place = {
     startHours: done.nextStartHours,
     nowHours: (input.nowMs - done.originMs) / MS_PER_HOUR,
@@ -115,11 +119,11 @@ function planOf(asked: OpeningInput): Result<OpeningPlan> {
       measureAgain,
       startWater: expectedOf(start.value.water),
       endWater: expectedOf(part.end),
-      warnings: [...said, ...start.value.assumptions, ...turnoverWords(lines, input), ...fresh.warnings],
+      warnings: [...said, ...start.value.assumptions, ...turnoverWords(lines, asked), ...fresh.warnings],
       bathing,
     })
   }
-  const ahead = planAhead(now, input, quick.products, constants, place)
+  const ahead = excess ? waitForChlorine(now, place) : planAhead(now, input, quick.products, constants, place)
   if (!ahead.ok) return ahead
   const isChlorinated = ahead.value.lines.some((line) => line.kind === 'dose' && line.purpose === 'openingChlorine')
   const opening = firstLines(because, ahead.value.lines.length > 0 || since.length > 0, input)
@@ -141,7 +145,7 @@ function planOf(asked: OpeningInput): Result<OpeningPlan> {
       ...start.value.assumptions,
       ...(isChlorinated ? quick.warnings : []),
       ...ahead.value.warnings,
-      ...turnoverWords(lines, input),
+      ...turnoverWords(lines, asked),
       ...fresh.warnings,
       ...broughtAlong(ahead.value.lines, input),
     ],
@@ -154,6 +158,16 @@ interface Ahead {
   readonly problems: readonly Problem[]
   readonly warnings: readonly string[]
   readonly end: SolvedWater
+}
+
+/** Far too much chlorine: nothing goes in, above all no acid, until it has fallen and was read again. */
+function waitForChlorine(
+  now: SolvedWater,
+  place: Follows & { readonly nextKey: (base: string) => string },
+): Result<Ahead> {
+  const wait = fallLine(place.nextKey('chlorine-high'), place.startHours)
+  const again = stepLine('measure', place.nextKey('measure'), STEPS.measure, place.startHours + FALLS_HOURS, 0)
+  return ok({ lines: [wait, again], problems: [], warnings: [], end: now })
 }
 
 function planAhead(
@@ -223,7 +237,7 @@ function planAhead(
   const chlorine = input.start.fc_mg_per_L_as_Cl2
   const band = input.targets.fc_mg_per_L_as_Cl2
   if (band && chlorine !== undefined && water.reading.fc_mg_per_L_as_Cl2! > band.high + 1e-9)
-    lines.unshift(stepLine('wait', place.nextKey('chlorine-high'), STEPS.chlorineHigh, place.startHours, 24))
+    lines.unshift(fallLine(place.nextKey('chlorine-high'), place.startHours))
   return ok({ lines, problems, warnings, end: last })
 }
 

@@ -18,6 +18,14 @@ export function stepLine(
   return { kind, key, ...wording, startHours, waitHours, state: 'later', cautions: [], movements: [], ...extra }
 }
 
+/** Chlorine that stands too high is read again after this [h] (ours). */
+export const FALLS_HOURS = 24
+
+/** Waiting for chlorine that stands too high. */
+export function fallLine(key: string, startHours: number): StepLine {
+  return stepLine('wait', key, STEPS.chlorineHigh, startHours, FALLS_HOURS)
+}
+
 /** Air taking CO2 out: pH up, alkalinity unmoved. */
 export function aerateLine(
   key: string,

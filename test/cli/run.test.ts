@@ -156,6 +156,11 @@ describe('the command line', () => {
     expect(answer.systems[0].alarm.what).toMatch(
       /^Keep everyone out: free chlorine comes by the sums to about \d+ mg\/L/,
     )
+    const { opening } = answer.systems[0]
+    const ahead = opening.lines.filter(({ kind, given }: { kind: string; given?: object }) => kind === 'dose' && !given)
+    expect(ahead, 'nothing else goes in, above all no acid').toEqual([])
+    expect(opening.lines.at(-1)).toMatchObject({ kind: 'measure', title: 'Measure again' })
+    expect(opening.purchases).toEqual([])
     const [usual] = lines(run(['plan', '-'], JSON.stringify(demoSpec)).stdout)
     expect(usual.systems[0].alarm).toBeUndefined()
   })

@@ -552,3 +552,16 @@ describe('input that cannot be planned is a Problem with its place', () => {
     expect(Object.keys(defaultTargets('plaster', 'magic', { pH: { low: 7, aim: 7.4, high: 7.6 } }))).toEqual(['pH'])
   })
 })
+
+describe('a slip in the pump’s flow', () => {
+  test('no wait goes by a turnover of more than a week, and the plan says so', () => {
+    const slow = plan(FRESH, { turnoverHours: 8000 })
+    const usual = plan(FRESH, { turnoverHours: 8 })
+    expect(slow.lines.map(({ key, startHours }) => [key, startHours])).toEqual(
+      usual.lines.map(({ key, startHours }) => [key, startHours]),
+    )
+    expect(slow.warnings.some((words) => words.includes('more than a week: check it'))).toBe(true)
+    expect(usual.warnings.some((words) => words.includes('turnover'))).toBe(false)
+    expect(plan(FRESH, { turnoverHours: 160 }).warnings.some((words) => words.includes('check it'))).toBe(false)
+  })
+})

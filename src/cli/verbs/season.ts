@@ -22,7 +22,7 @@ interface SeasonDay {
 export const season: Verb = {
   id: 'season',
   summary:
-    'SPEC → {"systems": [{"id", "days": [{"date", "chlorineMgPerL", …}], "totals", "warnings"}]}: upkeep day by day for a year, water held; a system that can’t be reckoned has {"id", "problem"}',
+    'SPEC → {"systems": [{"id", "days": [{"date", "chlorineMgPerL", …}], "totals", "warnings", "blocked"?}]}: upkeep day by day for a year, water held; a system that can’t be reckoned has {"id", "problem"}',
   run: (input, options) => {
     const spec = specOfInput(input)
     if (!spec.ok) return spec
@@ -39,13 +39,13 @@ export const season: Verb = {
 
 function yearOf(spec: Spec, systemId: string, options: Options) {
   const days: SeasonDay[] = []
-  let warnings: readonly string[] = []
+  let [warnings, blocked]: [readonly string[], readonly string[] | undefined] = [[], undefined]
   for (let day = 0; day < DAYS; day++) {
     const atMs = options.nowMs + day * DAY_MS
     const result = dayOf(spec, systemId, atMs, options)
     if (!result.ok) return result
-    const { warnings: said, ...rest } = result.value
-    if (day === 0) warnings = said
+    const { warnings: said, blocked: by, ...rest } = result.value
+    if (day === 0) [warnings, blocked] = [said, by]
     days.push(rest)
   }
   const sum = (pick: (day: SeasonDay) => number) => days.reduce((total, day) => total + pick(day), 0)
@@ -60,6 +60,7 @@ function yearOf(spec: Spec, systemId: string, options: Options) {
       evaporationM3: sum((day) => day.evaporationM3),
     },
     warnings,
+    ...(blocked ? { blocked } : {}),
   })
 }
 
@@ -76,5 +77,6 @@ function dayOf(spec: Spec, systemId: string, atMs: number, options: Options) {
     acidG: value.acidGPerFortnight / 14,
     evaporationM3: value.evaporationM3PerWeek / 7,
     warnings: value.warnings,
+    blocked: value.blocked,
   })
 }
