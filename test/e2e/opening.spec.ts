@@ -86,7 +86,7 @@ test('an amount that can hardly have gone in is asked after, and far too much ch
     await log.getByRole('button', { name: 'Yes, that much went in' }).click()
     await expect(log.getByRole('textbox', { name: 'Amount' })).toBeHidden()
   })
-  for (const name of ['Water', 'Opening'] as const) {
+  for (const name of ['Water', 'Season', 'Opening'] as const) {
     await chapter(page, name)
     await expect(excess, name).toBeVisible()
   }

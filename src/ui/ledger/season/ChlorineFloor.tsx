@@ -27,7 +27,7 @@ export function ChlorineFloor({ upkeep }: { readonly upkeep: Upkeep }) {
               <strong>
                 {floor.lackingMgPerL < 0.05
                   ? 'It is not sure to be held.'
-                  : `It is not held: the water lacks ${mgPerL(floor.lackingMgPerL)}.`}
+                  : `It is not held: at its least the residual lacks ${mgPerL(floor.lackingMgPerL)}.`}
               </strong>{' '}
               Nobody bathes below the floor.
             </>

@@ -4,6 +4,7 @@ import { useApp, useAppStore } from '../../context.tsx'
 import { Button, Disclosure, ProblemNote } from '../../fields/index.ts'
 import { NoVolume } from '../NoVolume.tsx'
 import { dateOf } from '../opening/schedule.ts'
+import { Excess } from '../water/Excess.tsx'
 import { andList } from '../water/reading-words.ts'
 import { useSystem } from '../water/useSystem.ts'
 import { ChlorineFloor } from './ChlorineFloor.tsx'
@@ -46,6 +47,7 @@ export function SeasonChapter() {
           <p className={styles['faint']}>Assumed until you say otherwise, below: {andList(assumed)}.</p>
         )}
       </header>
+      <Excess systemId={system.id} />
       {result.ok && basis.ok ? (
         <>
           {result.value.blocked?.map((words) => (
