@@ -213,6 +213,14 @@ describe('metals', () => {
     }
   })
 
+  test('one metal is high, several are', () => {
+    const first = (reading: PeopleReading) => metalsAdvice(reading).steps[0]
+    expect(first({ copper_mg_per_L: 1 })).toContain('while copper is this high')
+    expect(first({ copper_mg_per_L: 1, iron_mg_per_L: 1 })).toContain('while iron and copper are this high')
+    const all = { copper_mg_per_L: 1, iron_mg_per_L: 1, manganese_mg_per_L: 1 }
+    expect(first(all)).toContain('while iron, manganese and copper are this high')
+  })
+
   test('what nobody read is not said to be clear, and nothing lowers the chlorine floor', () => {
     expect(metalsAdvice({ iron_mg_per_L: 0.05 }).findings.map(({ metal }) => metal.id)).toEqual(['iron'])
     expect(metalsAdvice({})).toMatchObject({ findings: [], holdBack: [] })

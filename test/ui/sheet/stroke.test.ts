@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { boundsOf, fitLoop, nearestOn, type Point } from '../../../src/basin/index.ts'
+import { boxAround } from '../../../src/ui/plan/figures.ts'
 import { belowLine, shortNotes } from '../../../src/ui/sheet/Captions.tsx'
 import { STROKE_FIT } from '../../../src/ui/sheet/gestures.ts'
 
@@ -30,6 +31,12 @@ describe('a loop drawn by hand', () => {
       expect(fitted.value.segments.length).toBeLessThanOrEqual(12)
     },
   )
+})
+
+test('the box around a stroke of any length is found', () => {
+  const line = Array.from({ length: 300_000 }, (_, i): Point => [Math.cos(i), 2 * Math.sin(i)])
+  const { minX, minY, maxX, maxY } = boxAround(line)
+  expect([minX, minY, maxX, maxY]).toEqual([-1, -2, 1, 2].map((end) => expect.closeTo(end, 6)))
 })
 
 describe('the notes under the plan’s name', () => {
