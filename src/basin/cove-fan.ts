@@ -36,6 +36,8 @@ export interface Fan {
 export interface Fans {
   readonly shores: readonly Shore[]
   readonly fans: readonly Fan[]
+  /** Sum of the turns at joints that count as smooth, where the rays of two stretches leave a wedge out or sweep it twice [rad]. */
+  readonly strayRad: number
 }
 
 const jet = newJet()
@@ -62,6 +64,7 @@ function build(p: Partition): Fans {
   })
   const smooth: number[][] = shores.map(() => [])
   const corners: Fan[] = []
+  let strayRad = 0
   for (const [node, into] of incoming) {
     const out = outgoing.get(node)
     if (out === undefined) continue
@@ -84,6 +87,7 @@ function build(p: Partition): Fans {
         direction: Math.atan2(ax, -ay),
         cell: -1,
       })
+    else if (turn < SMOOTH_RAD) strayRad += Math.abs(turn)
   }
   const along = shores.map(
     (shore, i): Fan => ({
@@ -97,7 +101,7 @@ function build(p: Partition): Fans {
       cell: shore.cell,
     }),
   )
-  return { shores, fans: [...along, ...corners] }
+  return { shores, fans: [...along, ...corners], strayRad }
 }
 
 /** Direction of travel with the water on the left, at a stretch's last or first point that way. */

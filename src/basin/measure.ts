@@ -1,3 +1,4 @@
+import { fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import { footprintErrorM3 } from './patch-off.ts'
 import { shoresOf } from './shores.ts'
@@ -8,6 +9,7 @@ import { stepChange } from './strip-steps.ts'
 import { NO_CHANGE, wallChange } from './strip-sum.ts'
 import { ROUNDING } from './tolerance.ts'
 import type { Measures } from './types.ts'
+import { wallWidth } from './wall-width.ts'
 import { wallLaw } from './walls.ts'
 import { wetCell } from './wet-cell.ts'
 import { wetEdge } from './wet-edge.ts'
@@ -39,7 +41,8 @@ export function measure(p: Partition, levelM: number): Measures {
     maxDepthM = Math.max(maxDepthM, cell.maxDepthM + levelM)
   })
   // What a wall takes is reckoned from the depth that there would be without it, and so is what rounding may leave of it.
-  const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * change.errorM3
+  const jointsM3 = law ? jointBound(p, maxDepthM) : 0
+  const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * change.errorM3 + jointsM3
   if (law && maxDepthM > 0) maxDepthM = Math.max(0, deepestUnderWall(p) + levelM)
   const steps = stepChange(p, levelM)
   let riserM2 = steps.faceM2
@@ -94,6 +97,17 @@ export function arithmeticBound(p: Partition, depthM: number): number {
   return (
     (16 * ROUNDING * terms * p.extentM + 2 * p.gapM * p.cells.length) * p.extentM * Math.max(depthM, p.extentM * 1e-3)
   )
+}
+
+/**
+ * Bound of what a wall takes twice or not at all [m³] in the wedges at joints of the shore that turn by so little that they
+ * count as smooth. A wedge is as long as the strip is wide, or as the largest circle that the water has room for.
+ */
+function jointBound(p: Partition, depthM: number): number {
+  const { strayRad } = fansOf(p)
+  if (strayRad === 0) return 0
+  const waterM2 = p.cells.reduce((sum, cell) => sum + cell.areaM2, 0)
+  return (strayRad / 2) * Math.min(wallWidth(p) ** 2, waterM2 / Math.PI) * depthM
 }
 
 /** Volume and water surface alone, for level curves. */

@@ -15,10 +15,9 @@ const rising = new Float64Array(PANELS + 1)
  */
 export function chordStops({ curve, side }: Shore, t0: number, t1: number, chordM: number, widthM: number): number[] {
   if (curve.kind === 'cubic') return alongCubic(curve, side, t0, t1, chordM, widthM)
-  let count = chordsFor(curve, t0, t1, chordM)
-  if (curve.kind === 'arc' && side * curve.radius < 0)
-    count = Math.ceil(count * Math.sqrt(1 + widthM / Math.abs(curve.radius)))
-  return even(t0, t1, count)
+  if (curve.kind === 'line' || side * curve.radius > 0) return even(t0, t1, chordsFor(curve, t0, t1, chordM))
+  // On the outer side the parallel is the larger circle, however small the shore's own may be.
+  return even(t0, t1, chordsFor({ ...curve, radius: Math.abs(curve.radius) + widthM }, t0, t1, chordM))
 }
 
 function even(t0: number, t1: number, count: number): number[] {

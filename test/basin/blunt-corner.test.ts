@@ -131,3 +131,36 @@ describe('a round island whose two arcs meet at a joint of less and less of a co
       expect(Math.abs(grown.volumeM3 - volumeM3 - slope * by)).toBeLessThan(1e-9 + by * by)
     })
 })
+
+describe('a slit in the shore whose round tip is as narrow as places have digits', () => {
+  // Two lines with half a circle between them: of the places' last digits its joints turn by up to some 1e-6 rad.
+  const slit = (widthM: number): BasinShape => {
+    const [x0, y0] = [12.5, -7.25]
+    const [cos, sin] = [Math.cos(0.3), Math.sin(0.3)]
+    const place = (u: number, v: number): Point => [x0 + u * cos - v * sin, y0 + u * sin + v * cos]
+    return shape(
+      {
+        start: place(0, 0),
+        segments: [
+          { to: place(2, 0) },
+          { to: place(2, 3) },
+          { to: place(2 + widthM, 3), bulge: -1 },
+          { to: place(2 + widthM, 0) },
+          { to: place(3, 0) },
+          { to: place(3, 5) },
+          { to: place(0, 5) },
+        ],
+      },
+      { wall: { kind: 'battered', run: 0.9 } },
+    )
+  }
+  const volumeOf = (widthM: number): number => measure(divided(slit(widthM)), 0).volumeM3
+  const rate = (volumeOf(2e-5) - volumeOf(1e-5)) / 1e-5
+  const closed = volumeOf(1e-5) - rate * 1e-5
+  for (const widthM of [1e-6, 1e-7, 3e-8, 1e-8, 3e-9, 1e-9])
+    it(`holds what a line in its place leaves, within the bound: ${widthM} m`, () => {
+      const { volumeM3, errorBoundM3 } = measure(divided(slit(widthM)), 0)
+      expect(Math.abs(volumeM3 - closed - rate * widthM)).toBeLessThan(errorBoundM3 + 1e-9)
+      expect(errorBoundM3).toBeLessThan(5e-6)
+    })
+})

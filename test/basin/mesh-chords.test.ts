@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type CubicCurve, evaluate, newJet } from '../../src/basin/curve.ts'
+import { type CubicCurve, type Curve, evaluate, newJet } from '../../src/basin/curve.ts'
 import { meshOf, partition } from '../../src/basin/index.ts'
 import { chordsFor } from '../../src/basin/path-draw.ts'
 import type { Shore } from '../../src/basin/shores.ts'
@@ -26,7 +26,7 @@ const bend = fc
   }))
 
 /** Greatest distance of a curve, or of its parallel, from its chords [m]. */
-function strayM(curve: CubicCurve, side: number, stops: readonly number[], outM: number): number {
+function strayM(curve: Curve, side: number, stops: readonly number[], outM: number): number {
   const jet = newJet()
   const place = (t: number): [number, number] => {
     const { x, y, dx, dy } = evaluate(curve, t, jet)
@@ -65,6 +65,18 @@ describe('the steps along a shore that bends', () => {
       { seed: SEED, numRuns: 300 },
     )
     expect(ours).toBeLessThan(even)
+  })
+
+  it('are no more about a tip of a nanometre than its rays at their far end ask for', () => {
+    const widthM = 7
+    for (const radiusM of [5e-10, 1e-3, 1, 100]) {
+      // From heading east to heading north, the water outside.
+      const turn = Math.PI / 2
+      const curve: Curve = { kind: 'arc', x0: 0, y0: 0, x1: radiusM, y1: radiusM, heading: 0, turn, radius: radiusM }
+      const stops = chordStops({ curve, side: -1 } as unknown as Shore, 0, 1, CHORD_M, widthM)
+      expect(strayM(curve, -1, stops, widthM)).toBeLessThanOrEqual(CHORD_M * (1 + 1e-9))
+      expect(stops.length).toBeLessThan(3 + Math.PI / 4 / Math.acos(1 - CHORD_M / (radiusM + widthM)))
+    }
   })
 
   it('make some 2,800 triangles of the example, for a picture that is redrawn as a point is dragged', () => {
