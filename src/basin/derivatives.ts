@@ -4,7 +4,7 @@ import { listDish } from './dish-gradient.ts'
 import type { Partition } from './partition-types.ts'
 import { profileGradients } from './profile-gradient.ts'
 import { listPath, pathGradients } from './shore-gradient.ts'
-import { volumeGradient } from './volume-gradient.ts'
+import { exactGradient } from './volume-gradient.ts'
 import { listFootprints } from './volume-gradient-footprints.ts'
 
 /**
@@ -18,7 +18,7 @@ import { listFootprints } from './volume-gradient-footprints.ts'
  *   volume-gradient-footprints.ts.
  */
 export function derivativesOf(p: Partition, levelM: number): readonly VolumeDerivative[] {
-  const g = volumeGradient(p, levelM, false)
+  const g = exactGradient(p, levelM)
   const { wall } = p.shape
   const list: VolumeDerivative[] = [{ path: 'levelM', kind: 'level', value: g.level }]
   if (wall.kind === 'cove') list.push({ path: 'wall.radiusM', kind: 'radius', value: g.wall })

@@ -6,8 +6,8 @@ import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
 import type { RadialLaw } from './radial-law.ts'
 import { farthestAlong, nearestAlong } from './radius-along.ts'
-import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
+import { runsOf } from './strip-runs.ts'
 import { laySpan } from './strip-span.ts'
 import type { StripPiece } from './strip-types.ts'
 import { depthIn } from './surface-depth.ts'
@@ -38,7 +38,7 @@ function search(p: Partition): number {
   const law = wallLaw(p.shape.wall)
   const bare = p.cells.reduce((most, cell) => Math.max(most, cell.maxDepthM), -Infinity)
   if (!law) return bare
-  const { pieces } = stripOf(p)
+  const pieces = runsOf(p)
   let best = -Infinity
   const tops = pieces.map((piece) => {
     const inset = HAIR * (piece.t1 - piece.t0)

@@ -8,6 +8,7 @@ import { stripOf } from './strip.ts'
 import { type AlikePiece, addAlike, alikePiece } from './strip-alike.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import { wallWork } from './strip-rings.ts'
+import { runsOf } from './strip-runs.ts'
 import type { StripPiece, StripRay } from './strip-types.ts'
 import { HAIR } from './tolerance.ts'
 import { AREA_X, AREA_Y, newSpan, type RaySpan, SHORE, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
@@ -87,7 +88,7 @@ export function wallChange(p: Partition, levelM: number): WallChange {
   if (!stands) {
     const work = p.cells.map((cell) => wallWork(p, cell))
     // Where what rules lies above all that the wall can make, it changes nothing.
-    const pieces = stripOf(p).pieces.filter(({ cells }) => cells.some((cell) => work[cell] !== 'none'))
+    const pieces = runsOf(p).filter(({ cells }) => cells.some((cell) => work[cell] !== 'none'))
     stands = pieces.map((piece) => standOf(p, law, piece))
     known.set(p, stands)
   }
@@ -200,11 +201,17 @@ function layRay(p: Partition, { piece, spans, planes, hollows }: Stand, t: numbe
 /** Least depth under the rays that were looked at, and the greatest of their least: how far it may be off between them. */
 let least = Infinity
 let most = -Infinity
+/** The same for how near to the shore they begin. */
+let nearest = Infinity
+let furthest = -Infinity
 
 function watchDepths(p: Partition, law: WallLaw, { piece }: Stand, spans: readonly RaySpan[]): void {
   let here = Infinity
+  let from = Infinity
   for (let i = 0; i < spans.length; i++) {
     const span = spans[i]!
+    if (span.k0 === -Infinity) continue
+    from = Math.min(from, span.from)
     // Over a hollow depths are far from linear: what its cell has at least, at the shore.
     if (span.hollow) {
       const least = p.cells[piece.cells[i]!]!.minDepthM
@@ -223,6 +230,16 @@ function watchDepths(p: Partition, law: WallLaw, { piece }: Stand, spans: readon
   }
   least = Math.min(least, here)
   most = Math.max(most, here)
+  nearest = Math.min(nearest, from)
+  furthest = Math.max(furthest, from)
+}
+
+/** From this level on all that the rays looked at pass is under water [m above the datum]. */
+function wetFrom(p: Partition, law: WallLaw): number {
+  // Between the rays depths are nearly linear: a twentieth of their spread is more than they can be off.
+  const ruling = -least + (most - least) / 20 + p.grainM
+  const from = nearest - (furthest - nearest) / 20 - p.grainM
+  return Math.max(ruling, -law.allowedM(Infinity, Math.max(0, from)))
 }
 
 function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums: Float64Array): number {
@@ -236,8 +253,10 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
   }
   least = Infinity
   most = -Infinity
+  nearest = Infinity
+  furthest = -Infinity
   const watches = !stand.wet
-  const keeps = ++stand.visits > 1 && stripOf(p).pieces.length <= MOST_KEPT
+  const keeps = ++stand.visits > 1 && runsOf(p).length <= MOST_KEPT
   const firstRays = stand.isShort ? FIRST_SHORT_RAYS : FIRST_RAYS
   let call = 0
   const f: Patterned = {
@@ -279,14 +298,13 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
     scales: scalesOf(stripOf(p).widthM),
     isShort: stand.isShort,
     // A piece so narrow, at a joint that is all but smooth, is mostly rounding: one look is enough.
-    mostRays: isNarrow(stand.piece) ? 0 : raysForEach(stripOf(p).pieces.length),
+    mostRays: isNarrow(stand.piece) ? 0 : raysForEach(runsOf(p).length),
   }
   const own = new Float64Array(sums.length)
   const { piece, rootAt0, rootAt1 } = stand
   const error = integratePattern(f, piece.t0, piece.t1, rootAt0, rootAt1, own)
   for (let k = 0; k < sums.length; k++) sums[k]! += own[k]!
-  // Between the rays depths are nearly linear: a twentieth of their spread is more than they can be off.
-  const wetFromM = Math.max(-least + (most - least) / 20 + p.grainM, law.meetsDatumAtShore ? 0 : -Infinity)
+  const wetFromM = wetFrom(p, law)
   if (watches && levelM >= wetFromM) {
     stand.wetFromM = wetFromM
     stand.wet = own
@@ -314,8 +332,8 @@ function addSpans(
 }
 
 /** True where few points are worth a trial: little of the shore against the strip’s width, and rays over many cells. */
-function isShort(p: Partition, { fan, t0, t1, edges }: StripPiece): boolean {
-  if (edges.length < MANY_EDGES) return false
+function isShort(p: Partition, { fan, t0, t1, edges, isRun }: StripPiece): boolean {
+  if (!isRun && edges.length < MANY_EDGES) return false
   if (fan.shore < 0) return t1 - t0 < SHORT
   const lengthM = p.edges[fansOf(p).shores[fan.shore]!.edge]!.length
   return lengthM * (t1 - t0) < SHORT * stripOf(p).widthM * (fan.t1 - fan.t0)

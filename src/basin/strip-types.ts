@@ -14,6 +14,8 @@ export interface StripPiece {
   readonly cells: readonly number[]
   /** Edges between those cells, one fewer. */
   readonly edges: readonly number[]
+  /** True where it is about one cell alone of those that its rays cross (strip-runs.ts). */
+  readonly isRun?: boolean
 }
 
 /** The water within reach of the walls, swept by rays that don't cross each other. */

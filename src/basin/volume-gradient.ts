@@ -4,6 +4,7 @@ import { type DishGradient, dishGradient } from './dish-gradient.ts'
 import { ruleFor } from './edge-integrals.ts'
 import { addFloorMoves } from './floor-moves.ts'
 import { integrateHollowFoot } from './hollow-shore.ts'
+import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { alongLaw } from './radial-integrals.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
@@ -35,6 +36,17 @@ export interface VolumeGradient {
 }
 
 const jet = newJet()
+const known = new Memory<Partition, { readonly levelM: number; readonly g: VolumeGradient }>()
+
+/** The derivatives at a level, integrated to the end; the last level's are remembered, for more than one figure asks for them. */
+export function exactGradient(p: Partition, levelM: number): VolumeGradient {
+  let last = known.get(p)
+  if (last?.levelM !== levelM) {
+    last = { levelM, g: volumeGradient(p, levelM, false) }
+    known.set(p, last)
+  }
+  return last.g
+}
 
 /**
  * The derivatives of the volume at a level.

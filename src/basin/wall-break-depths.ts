@@ -2,8 +2,8 @@ import { leastBetween } from '../base/index.ts'
 import { riseMeets } from './cove-profile.ts'
 import { meetsOnHollow } from './hollow-breaks.ts'
 import type { Partition } from './partition-types.ts'
-import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
+import { runsOf } from './strip-runs.ts'
 import { laySpan } from './strip-span.ts'
 import type { StripPiece } from './strip-types.ts'
 import { CLOSE, HAIR } from './tolerance.ts'
@@ -23,7 +23,7 @@ const span = newSpan()
  * foot, at the crossings of a ray, at its end, where it is deepest, and where the wall's surface meets what rules.
  */
 export function pushWallBreakDepths(p: Partition, law: WallLaw, out: number[]): void {
-  for (const piece of stripOf(p).pieces) pushExtremes(p, law, piece, out)
+  for (const piece of runsOf(p)) pushExtremes(p, law, piece, out)
 }
 
 const row = new Float64Array(SAMPLES + 1)

@@ -8,6 +8,7 @@ import { hollowTurn } from './ray-hollow.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
+import { runsOf } from './strip-runs.ts'
 import { laySpan } from './strip-span.ts'
 import type { StripPiece } from './strip-types.ts'
 import type { VolumeGradient } from './volume-gradient.ts'
@@ -41,7 +42,8 @@ const PER_CELL = 6
 
 /** Adds what the wall changes of the derivatives, by rays across the strip along the shores (see volume-gradient.ts). */
 export function addWallGradient(p: Partition, law: WallLaw, levelM: number, roughly: boolean, g: VolumeGradient): void {
-  const { widthM, pieces } = stripOf(p)
+  const { widthM } = stripOf(p)
+  const pieces = runsOf(p)
   const homes = homesOf(p, pieces)
   const mostRays = raysForEach(pieces.length)
   for (let n = 0; n < pieces.length; n++) {
