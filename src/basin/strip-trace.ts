@@ -125,14 +125,25 @@ function addHit(n: number, edge: number, grainM: number, end: number, edges: num
 }
 
 /** Less than zero where one thing ends the ray at t before another, more where after; between −1 and 1. */
-export function endsBefore({ fans, plan, widthM }: Tracer, one: number, other: number, t: number): number {
+export function endsBefore(tracer: Tracer, one: number, other: number, t: number): number {
+  const { fans, plan, widthM } = tracer
   rayAt(fans, plan.fan, t, ray)
-  const length = (by: number): number => {
-    if (by === -1) return widthM
-    if (by === -2) return ray.h1 < 0 ? -ray.h0 / ray.h1 : Infinity
-    return reachTo(fans, plan.fan, by, ray, widthM)
-  }
-  return compared(length(one), length(other))
+  return compared(lengthBy(tracer, one, widthM), lengthBy(tracer, other, widthM))
+}
+
+/** How much further out than the strip's width one thing ends the ray at t [m]; infinite where that is more than the width. */
+export function beyondWidth(tracer: Tracer, by: number, t: number): number {
+  const { fans, plan, widthM } = tracer
+  rayAt(fans, plan.fan, t, ray)
+  const over = lengthBy(tracer, by, widthM) - widthM
+  return over <= widthM ? over : Infinity
+}
+
+/** Length of the ray just laid up to where one thing ends it, however far out another one does; past a limit it may be too long [m]. */
+function lengthBy({ fans, plan }: Tracer, by: number, limitM: number): number {
+  if (by === -1) return limitM
+  if (by === -2) return ray.h1 < 0 ? -ray.h0 / ray.h1 : Infinity
+  return reachTo(fans, plan.fan, by, ray, limitM)
 }
 
 /** How much nearer an edge crosses the ray at t than counts, between −1 and 1; and on which sides its ends lie. */

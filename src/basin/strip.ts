@@ -5,7 +5,7 @@ import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { besideBend, footOf, leavingFrom, squareTo } from './strip-feet.ts'
 import { planFans } from './strip-plan.ts'
-import { crossesAt, endsBefore, type Trace, type Tracer, trace, traceEnd } from './strip-trace.ts'
+import { beyondWidth, crossesAt, endsBefore, type Trace, type Tracer, trace, traceEnd } from './strip-trace.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
 import { HAIR, NEARLY, TIE } from './tolerance.ts'
 import { wallWidth } from './wall-width.ts'
@@ -164,6 +164,10 @@ function put(runs: Run[], t0: number, t1: number, found: Trace): void {
 /** A place between two rays where what they meet changes: the root of what tells them apart, or halving. */
 function changeBetween(tracer: Tracer, a: Trace, b: Trace): number {
   if (a.by !== b.by) {
+    if (a.by === -1 || b.by === -1) {
+      const cut = reachedBetween(tracer, a, b)
+      if (cut !== undefined) return cut
+    }
     const root = bracketedRoot((t) => endsBefore(tracer, a.by, b.by, t), a.t, b.t, 0)
     if (root.ok) return root.value.x
   }
@@ -192,6 +196,40 @@ function changeBetween(tracer: Tracer, a: Trace, b: Trace): number {
     else hi = m
   }
   return (lo + hi) / 2
+}
+
+/** Share of a tie that a cut may be off by. */
+const TIE_PARTS = 64
+
+/**
+ * Where what ends one of two rays sooner than the strip's width is as far out as that; nothing where that isn't found.
+ * Method: beside a corner a rival's distance grows with that from the corner and soon has no end, so the corner is closed in on by
+ *   its own scale until the distance is known at both rays; from there on it is nearly straight.
+ */
+function reachedBetween(tracer: Tracer, a: Trace, b: Trace): number | undefined {
+  const { t0, t1 } = tracer.plan.fan
+  const by = a.by === -1 ? b.by : a.by
+  const over = (t: number): number => beyondWidth(tracer, by, t)
+  let lo = a.t
+  let hi = b.t
+  let atLo = over(lo)
+  let atHi = over(hi)
+  if (atLo > 0 === atHi > 0) return undefined
+  const close = (TIE * (t1 - t0)) / TIE_PARTS
+  while (atLo === Infinity || atHi === Infinity) {
+    const m = lo - t0 < t1 - hi ? t0 + Math.sqrt((lo - t0) * (hi - t0)) : t1 - Math.sqrt((t1 - lo) * (t1 - hi))
+    if (!(m - lo > close && hi - m > close)) return undefined
+    const atM = over(m)
+    if (atM > 0 === atLo > 0) {
+      lo = m
+      atLo = atM
+    } else {
+      hi = m
+      atHi = atM
+    }
+  }
+  const root = bracketedRoot(over, lo, hi, close)
+  return root.ok ? root.value.x : undefined
 }
 
 const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
