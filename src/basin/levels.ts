@@ -5,6 +5,9 @@ import { problem } from './problems.ts'
 import { NEARLY, ROUNDING } from './tolerance.ts'
 import { wallLaw } from './walls.ts'
 
+/** Share of a volume that is good enough where a wall is integrated, which is good to a thousand times that. */
+const INTEGRATED = 1e-12
+
 /**
  * The level [m above the datum] at which the basin holds a volume; for no volume the lowest point of the floor.
  * Method: safeguarded Newton on V(level), whose derivative is the water surface; V rises and is convex.
@@ -27,6 +30,7 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
   for (let i = 0; i < 64 && volumeAtLevel(p, hi).volumeM3 < volumeM3; i++) hi += (hi - lo) / 2
   // What sums are off by; those along a wall are integrated, so they jump by a little from one level to the next.
   const noiseM3 = 16 * ROUNDING * areaM2 * (hi - lo) + (wallLaw(p.shape.wall) ? NEARLY * volumeM3 : 0)
+  const enoughM3 = (wallLaw(p.shape.wall) ? INTEGRATED : 8 * ROUNDING) * volumeM3
   let level = (lo + hi) / 2
   let best = level
   let bestOff = Infinity
@@ -41,7 +45,7 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
       best = level
       bestOff = Math.abs(off)
     }
-    if (isLast || bestOff <= 8 * ROUNDING * volumeM3) break
+    if (isLast || bestOff <= enoughM3) break
     let next = a > 0 ? level - off / a : (lo + hi) / 2
     if (next === level) break
     if (!(next > lo && next < hi)) next = (lo + hi) / 2
