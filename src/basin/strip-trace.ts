@@ -146,28 +146,37 @@ function lengthBy({ fans, plan }: Tracer, by: number, limitM: number): number {
   return reachTo(fans, plan.fan, by, ray, limitM)
 }
 
-/** How much nearer an edge crosses the ray at t than counts, between −1 and 1; and on which sides its ends lie. */
-export function crossesAt({ p, fans, plan, widthM }: Tracer, near: NearEdge, t: number): [number, number, number] {
+/** How far to one side of the ray at t the first or the last end of an edge lies [m]. */
+export function endBeside({ fans, plan }: Tracer, near: NearEdge, isLast: boolean, t: number): number {
+  rayAt(fans, plan.fan, t, ray)
+  return isLast
+    ? (near.y1 - ray.y) * ray.nx - (near.x1 - ray.x) * ray.ny
+    : (near.y0 - ray.y) * ray.nx - (near.x0 - ray.x) * ray.ny
+}
+
+/** How much nearer an edge crosses the ray at t than counts, between −1 and 1. */
+export function crossesAt({ p, fans, plan, widthM }: Tracer, near: NearEdge, t: number): number {
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
-  const d0 = (near.x0 - ray.x) * ray.nx + (near.y0 - ray.y) * ray.ny
-  const d1 = (near.x1 - ray.x) * ray.nx + (near.y1 - ray.y) * ray.ny
-  const a0 = (near.y0 - ray.y) * ray.nx - (near.x0 - ray.x) * ray.ny
-  const a1 = (near.y1 - ray.y) * ray.nx - (near.x1 - ray.x) * ray.ny
-  let n = (d0 * a1 - d1 * a0) / (a1 - a0)
   const { curve } = near.edge
-  if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
+  let n = Infinity
+  if (curve.kind === 'line') {
+    const d0 = (near.x0 - ray.x) * ray.nx + (near.y0 - ray.y) * ray.ny
+    const d1 = (near.x1 - ray.x) * ray.nx + (near.y1 - ray.y) * ray.ny
+    const a0 = (near.y0 - ray.y) * ray.nx - (near.x0 - ray.x) * ray.ny
+    const a1 = (near.y1 - ray.y) * ray.nx - (near.x1 - ray.x) * ray.ny
+    n = (d0 * a1 - d1 * a0) / (a1 - a0)
+  } else if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
     meetArc(curve, near.edge.t0, near.edge.t1, ray, false, met)
     n = met.first
-  } else if (curve.kind !== 'line') {
-    n = Infinity
+  } else {
     const across = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
     for (const u of zerosAlong(curve, near.edge.t0, near.edge.t1, across)) {
       evaluate(curve, u, jet)
       n = Math.min(n, (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny)
     }
   }
-  return [compared(n, reach.n - AT_END * p.grainM), a0, a1]
+  return compared(n, reach.n - AT_END * p.grainM)
 }
 
 function compared(a: number, b: number): number {

@@ -5,7 +5,16 @@ import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
 import { besideBend, footOf, leavingFrom, squareTo } from './strip-feet.ts'
 import { planFans } from './strip-plan.ts'
-import { beyondWidth, crossesAt, endsBefore, type Trace, type Tracer, trace, traceEnd } from './strip-trace.ts'
+import {
+  beyondWidth,
+  crossesAt,
+  endBeside,
+  endsBefore,
+  type Trace,
+  type Tracer,
+  trace,
+  traceEnd,
+} from './strip-trace.ts'
 import type { Strip, StripPiece } from './strip-types.ts'
 import { HAIR, NEARLY, TIE } from './tolerance.ts'
 import { wallWidth } from './wall-width.ts'
@@ -141,10 +150,14 @@ function split(tracer: Tracer, t0: number, first: Trace, t1: number, last: Trace
     put(runs, t0, t1, first.end <= last.end ? first : last)
     return
   }
-  const cut = changeBetween(tracer, first, last)
   const least = TIE * (tracer.plan.fan.t1 - tracer.plan.fan.t0)
-  const inset = Math.max(least, HAIR * Math.min(cut - t0, t1 - cut))
-  if (depth === 0 || !(cut - inset > first.t) || !(cut + inset < last.t)) {
+  const insetAt = (at: number): number => Math.max(least, HAIR * Math.min(at - t0, t1 - at))
+  const isInside = (at: number): boolean => at - insetAt(at) > first.t && at + insetAt(at) < last.t
+  let cut = changeBetween(tracer, first, last, first.by !== last.by)
+  // Two shores that go on smoothly from one another are as near to some rays at the end already: there may be more between.
+  if (first.by !== last.by && !isInside(cut)) cut = changeBetween(tracer, first, last, false)
+  const inset = insetAt(cut)
+  if (depth === 0 || !isInside(cut)) {
     put(runs, t0, cut, first)
     put(runs, cut, t1, last)
     return
@@ -161,9 +174,12 @@ function put(runs: Run[], t0: number, t1: number, found: Trace): void {
   else if (t1 > t0) runs.push({ t0, t1, trace: found })
 }
 
-/** A place between two rays where what they meet changes: the root of what tells them apart, or halving. */
-function changeBetween(tracer: Tracer, a: Trace, b: Trace): number {
-  if (a.by !== b.by) {
+/**
+ * A place between two rays where what they meet changes: what ends them where that is asked for, else an edge. The root of
+ * what tells them apart, or halving.
+ */
+function changeBetween(tracer: Tracer, a: Trace, b: Trace, ofEnds: boolean): number {
+  if (ofEnds) {
     if (a.by === -1 || b.by === -1) {
       const cut = reachedBetween(tracer, a, b)
       if (cut !== undefined) return cut
@@ -171,20 +187,25 @@ function changeBetween(tracer: Tracer, a: Trace, b: Trace): number {
     const root = bracketedRoot((t) => endsBefore(tracer, a.by, b.by, t), a.t, b.t, 0)
     if (root.ok) return root.value.x
   }
-  const odd = a.edges.find((e) => !b.edges.includes(e)) ?? b.edges.find((e) => !a.edges.includes(e))
-  if (a.by === b.by && a.how === b.how && odd !== undefined) {
+  const odd = oddBetween(a.edges, b.edges)
+  if (!ofEnds && (a.by !== b.by || a.how === b.how) && odd !== undefined) {
     const near = tracer.plan.near.find((edge) => edge.index === odd)!
-    const from = crossesAt(tracer, near, a.t)
-    const to = crossesAt(tracer, near, b.t)
-    const crossed = a.edges.includes(odd) ? from : to
-    for (const k of [1, 2, 0] as const) {
-      if (from[k] > 0 === to[k] > 0) continue
-      // An end of the edge passes the ray; or the edge passes the ray's end, where both rays' lines meet the edge.
-      if (k === 0 && !(crossed[0] < 0)) continue
-      const root = bracketedRoot((t) => crossesAt(tracer, near, t)[k], a.t, b.t, 0)
-      // A root at the very end, or there but for rounding, tells of another change than the one between.
-      const room = HAIR * (b.t - a.t)
-      if (root.ok && root.value.x > a.t + room && root.value.x < b.t - room) return root.value.x
+    // A root at the very end, or there but for rounding, tells of another change than the one between.
+    const room = HAIR * (b.t - a.t)
+    const rootOf = (f: (t: number) => number): number | undefined => {
+      const root = bracketedRoot(f, a.t, b.t, 0)
+      return root.ok && root.value.x > a.t + room && root.value.x < b.t - room ? root.value.x : undefined
+    }
+    // An end of the edge passes the ray.
+    for (const isLast of [false, true]) {
+      const cut = rootOf((t) => endBeside(tracer, near, isLast, t))
+      if (cut !== undefined) return cut
+    }
+    // Or the edge passes the ray's end, where both rays' lines meet the edge.
+    const [inA, inB] = [a.edges.includes(odd), b.edges.includes(odd)]
+    if (inA !== inB && crossesAt(tracer, near, inA ? a.t : b.t) < 0) {
+      const cut = rootOf((t) => crossesAt(tracer, near, t))
+      if (cut !== undefined) return cut
     }
   }
   let lo = a.t
@@ -196,6 +217,18 @@ function changeBetween(tracer: Tracer, a: Trace, b: Trace): number {
     else hi = m
   }
   return (lo + hi) / 2
+}
+
+/** An edge that one ray crosses more often than another. */
+function oddBetween(a: readonly number[], b: readonly number[]): number | undefined {
+  const isOdd = (e: number): boolean => countOf(a, e) !== countOf(b, e)
+  return a.find(isOdd) ?? b.find(isOdd)
+}
+
+function countOf(list: readonly number[], e: number): number {
+  let count = 0
+  for (const one of list) if (one === e) count++
+  return count
 }
 
 /** Share of a tie that a cut may be off by. */
