@@ -7,11 +7,6 @@ const indexRoom = new Room(Uint32Array)
 const partRoom = new Room(Uint8Array)
 const inkRoom = new Room(Int32Array)
 
-const firstRoom = new Room(Int32Array)
-const nextRoom = new Room(Int32Array)
-const otherRoom = new Room(Int32Array)
-const netRoom = new Room(Int8Array)
-
 /**
  * Collects the vertices, triangles and inked lines of a shell. A vertex is a point of the shell with a normal. It works in
  * room that the next one takes over, so only one is in use at a time; what `finish` gives is the caller's own.
@@ -77,64 +72,56 @@ export class MeshBuilder {
 
   /** Volume between the shell and the level plane at a depth [m³], as the sum of the tetrahedra from a place of that plane. */
   volumeBelow(depthM: number): number {
-    const { depth, vertex, plan } = this.points
-    const { x, y } = plan
-    const { point, index } = this
-    const ox = x[0] ?? 0
-    const oy = y[0] ?? 0
     let six = 0
-    for (let i = 0; i < 3 * this.triangles; i += 3) {
-      const a = point[index[i]!]!
-      const b = point[index[i + 1]!]!
-      const c = point[index[i + 2]!]!
-      const ax = x[vertex[a]!]! - ox
-      const ay = y[vertex[a]!]! - oy
-      const az = depth[a]! - depthM
-      const bx = x[vertex[b]!]! - ox
-      const by = y[vertex[b]!]! - oy
-      const bz = depth[b]! - depthM
-      const cx = x[vertex[c]!]! - ox
-      const cy = y[vertex[c]!]! - oy
-      const cz = depth[c]! - depthM
-      six += ax * (by * cz - bz * cy) - ay * (bx * cz - bz * cx) + az * (bx * cy - by * cx)
-    }
+    for (let i = 0; i < 3 * this.triangles; i += 3) six += this.sixVolumes(i, depthM)
     return six / 6
   }
 
-  /** How many sides, up to the plane at a depth, aren't passed as often one way as the other. A shell without leaks has none. */
-  openSides(rimDepthM: number): number {
-    const { depth, count } = this.points
+  /** Six times the volume of one triangle's tetrahedron. */
+  private sixVolumes(i: number, depthM: number): number {
+    const { depth, vertex, plan } = this.points
+    const { x, y } = plan
     const { point, index } = this
-    const corners = 3 * this.triangles
-    // Each side hangs on the lesser of its points, with how much more often it is passed one way.
-    const first = firstRoom.filled(count, -1)
-    const next = nextRoom.atLeast(corners)
-    const other = otherRoom.atLeast(corners)
-    const net = netRoom.atLeast(corners)
-    let sides = 0
-    let open = 0
-    for (let i = 0; i < corners; i++) {
-      const a = point[index[i]!]!
-      const b = point[index[i % 3 === 2 ? i - 2 : i + 1]!]!
-      if (a === b || (depth[a] === rimDepthM && depth[b] === rimDepthM)) continue
-      const u = Math.min(a, b)
-      const v = Math.max(a, b)
-      let k = first[u]!
-      while (k >= 0 && other[k] !== v) k = next[k]!
-      if (k < 0) {
-        k = sides++
-        other[k] = v
-        net[k] = 0
-        next[k] = first[u]!
-        first[u] = k
+    const a = point[index[i]!]!
+    const b = point[index[i + 1]!]!
+    const c = point[index[i + 2]!]!
+    const ox = x[0]!
+    const oy = y[0]!
+    const ax = x[vertex[a]!]! - ox
+    const ay = y[vertex[a]!]! - oy
+    const az = depth[a]! - depthM
+    const bx = x[vertex[b]!]! - ox
+    const by = y[vertex[b]!]! - oy
+    const bz = depth[b]! - depthM
+    const cx = x[vertex[c]!]! - ox
+    const cy = y[vertex[c]!]! - oy
+    const cz = depth[c]! - depthM
+    return ax * (by * cz - bz * cy) - ay * (bx * cz - bz * cx) + az * (bx * cy - by * cx)
+  }
+
+  /**
+   * True where each side, up to the plane at a depth, is passed as often one way as the other: the shell has no leaks.
+   * Method: each side adds two numbers of 32 bits that its points make, less than nothing the other way. Where all cancel both
+   *   sums are zero; where some don't, they both are by one chance in some 2³² only.
+   */
+  isClosed(rimDepthM: number): boolean {
+    const { depth } = this.points
+    const { point, index } = this
+    let one = 0
+    let other = 0
+    for (let i = 0; i < 3 * this.triangles; i += 3) {
+      let a = point[index[i + 2]!]!
+      for (let k = i; k < i + 3; k++) {
+        const b = point[index[k]!]!
+        if (a !== b && !(depth[a] === rimDepthM && depth[b] === rimDepthM)) {
+          const mark = a < b ? sideMark(a, b) : -sideMark(b, a)
+          one = (one + mark) | 0
+          other = (other + Math.imul(mark, Math.imul(a ^ b, 0x2c1b3c6d) ^ (a + b))) | 0
+        }
+        a = b
       }
-      const before = net[k]!
-      const after = before + (a < b ? 1 : -1)
-      net[k] = after
-      if (before === 0) open++
-      else if (after === 0) open--
     }
-    return open
+    return one === 0 && other === 0
   }
 
   /** Arrays for drawing, in the plan's own frame. */
@@ -160,4 +147,12 @@ export class MeshBuilder {
       rings,
     }
   }
+}
+
+/** A number of 32 bits for two points, the lesser one first; for any two others it is another one, but for chance. */
+function sideMark(u: number, v: number): number {
+  let mark = Math.imul(u, 0x9e3779b1) ^ Math.imul(v, 0x85ebca6b)
+  mark = Math.imul(mark ^ (mark >>> 16), 0x7feb352d)
+  mark = Math.imul(mark ^ (mark >>> 15), 0x846ca68b)
+  return mark ^ (mark >>> 16)
 }

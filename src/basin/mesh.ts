@@ -7,6 +7,7 @@ import type { Partition } from './partition-types.ts'
 import { PlanDepth } from './plan-depth.ts'
 import { defaultChord, type PlanMesh, planMesh } from './plan-mesh.ts'
 import { problem } from './problems.ts'
+import { Room } from './room.ts'
 import { shellCorners } from './shell-corners.ts'
 import type { BasinMesh } from './types.ts'
 import { wallLaw } from './walls.ts'
@@ -37,31 +38,44 @@ export function meshOf(p: Partition, options: MeshOptions = {}): Result<BasinMes
       if (depth.isOnWall(cell, u) && depth.isOnWall(cell, v)) builder.ink(pointOf(cell, u), pointOf(cell, v))
     }
   const off = builder.volumeBelow(-rimM) - exactCapacity(p, rimM)
-  if (!(Math.abs(off) <= meshSlack(p, plan, chordM, rimM)) || builder.openSides(-rimM) > 0)
+  if (!(Math.abs(off) <= meshSlack(p, plan, chordM, rimM)) || !builder.isClosed(-rimM))
     return fail(problem('mesh-disagrees', 'outline'))
   return ok(builder.finish(p.originX, p.originY, shoreRings(p, plan)))
 }
 
+const nextRoom = new Room(Int32Array)
+
 /** Outline and islands as closed rings of the plan's vertices. */
 function shoreRings(p: Partition, plan: PlanMesh): Float64Array[] {
   const { x, y } = plan.points
-  const next = new Map<number, number>()
-  p.edges.forEach((edge, e) => {
-    if (edge.left >= 0 && edge.right >= 0) return
-    const chain = edge.left >= 0 ? plan.chains[e]! : [...plan.chains[e]!].reverse()
-    for (let i = 0; i + 1 < chain.length; i++) next.set(chain[i]!, chain[i + 1]!)
-  })
+  const next = nextRoom.filled(x.length, -1)
+  const starts: number[] = []
+  for (let e = 0; e < p.edges.length; e++) {
+    const { left, right } = p.edges[e]!
+    if (left >= 0 && right >= 0) continue
+    const chain = plan.chains[e]!
+    const last = chain.length - 1
+    for (let i = 0; i < last; i++) {
+      if (left >= 0) next[chain[i]!] = chain[i + 1]!
+      else next[chain[last - i]!] = chain[last - i - 1]!
+    }
+    starts.push(left >= 0 ? chain[0]! : chain[last]!)
+  }
   const rings: Float64Array[] = []
-  for (const start of [...next.keys()]) {
-    const ring: number[] = []
-    for (let v: number | undefined = start; v !== undefined; ) {
-      const after = next.get(v)
-      if (after === undefined) break
-      next.delete(v)
-      ring.push(x[v]! + p.originX, y[v]! + p.originY)
+  for (const start of starts) {
+    let count = 0
+    for (let v = start; next[v]! >= 0 && (count === 0 || v !== start); v = next[v]!) count++
+    if (count === 0) continue
+    const ring = new Float64Array(2 * count)
+    let v = start
+    for (let i = 0; i < count; i++) {
+      ring[2 * i] = x[v]! + p.originX
+      ring[2 * i + 1] = y[v]! + p.originY
+      const after = next[v]!
+      next[v] = -1
       v = after
     }
-    if (ring.length > 0) rings.push(Float64Array.from(ring))
+    rings.push(ring)
   }
   return rings
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { meshOf, type Partition } from '../../src/basin/index.ts'
 import { MeshBuilder } from '../../src/basin/mesh-builder.ts'
+import { ShellPoints } from '../../src/basin/mesh-levels.ts'
 import { addUpright } from '../../src/basin/mesh-upright.ts'
 import type { PlanMesh } from '../../src/basin/plan-mesh.ts'
 import { PlanPoints } from '../../src/basin/plan-points.ts'
@@ -54,6 +55,45 @@ describe('a mesh closes', () => {
     }
     addUpright(p, plan, shell.pointOf, shell.points, builder)
     // The three outer sides stay open, and the upright one at the outer end of the only riser.
-    expect(builder.openSides(-0.15)).toBe(4)
+    expect(builder.isClosed(-0.15)).toBe(false)
+    const ends = new Map<string, number>()
+    const { positions, indices } = builder.finish(0, 0, [])
+    const at = (i: number): string => positions.subarray(3 * indices[i]!, 3 * indices[i]! + 3).join()
+    for (let i = 0; i < indices.length; i++) {
+      const [a, b] = [at(i), at(i % 3 === 2 ? i - 2 : i + 1)]
+      const key = a < b ? `${a} ${b}` : `${b} ${a}`
+      ends.set(key, (ends.get(key) ?? 0) + (a < b ? 1 : -1))
+    }
+    expect([...ends.values()].filter((net) => net !== 0)).toHaveLength(4)
+  })
+
+  it('only where no triangle is missing, turned over or there twice', () => {
+    const shell = (triangles: readonly (readonly number[])[]): MeshBuilder => {
+      const plan = new PlanPoints(
+        Float64Array.from({ length: 40 }, Math.cos),
+        Float64Array.from({ length: 40 }, Math.sin),
+        1e-9,
+      )
+      const points = new ShellPoints(plan, 1e-9)
+      for (let v = 0; v < 40; v++) points.settle(v, 1 + v / 40)
+      const builder = new MeshBuilder(points, triangles.length)
+      const vertices = Array.from({ length: 40 }, (_, v) => builder.vertex(v, 0, 0, 1))
+      for (const [a, b, c] of triangles) builder.triangle(vertices[a!]!, vertices[b!]!, vertices[c!]!, 0)
+      return builder
+    }
+    // A double cone over a ring of 38.
+    const whole = Array.from({ length: 38 }, (_, i) => [
+      [i, (i + 1) % 38, 38],
+      [(i + 1) % 38, i, 39],
+    ]).flat()
+    expect(shell(whole).isClosed(0)).toBe(true)
+    whole.forEach((triangle, k) => {
+      const others = whole.filter((_, i) => i !== k)
+      expect(shell(others).isClosed(0)).toBe(false)
+      expect(shell([...whole, triangle]).isClosed(0)).toBe(false)
+      expect(shell([...others, [...triangle].reverse()]).isClosed(0)).toBe(false)
+      // One that is passed both ways leaves nothing open.
+      expect(shell([...whole, triangle, [...triangle].reverse()]).isClosed(0)).toBe(true)
+    })
   })
 })
