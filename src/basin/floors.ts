@@ -25,6 +25,11 @@ export function checkFloor(floor: Floor): Problem | undefined {
   }
 }
 
+/** True where a floor has to be fitted to the shores, triangle by triangle. */
+export function isFitted({ kind }: Floor): boolean {
+  return kind === 'contours' || kind === 'soundings'
+}
+
 /** A floor laid out in its place, or what keeps it from lying there. */
 export function planFloor(floor: Floor, site: FloorSite): Result<FloorPlan> {
   switch (floor.kind) {

@@ -6,7 +6,7 @@ import { contactProblem, MOST_CONTACTS } from './contact-problems.ts'
 import { type AreaMoments, addMoments } from './edge-integrals.ts'
 import { facesOf } from './faces.ts'
 import type { FloorPlan } from './floor-kind.ts'
-import { checkFloor, planFloor } from './floors.ts'
+import { checkFloor, isFitted, planFloor } from './floors.ts'
 import { ringsAround } from './labels.ts'
 import { checkRange } from './number-range.ts'
 import type { Partition } from './partition-types.ts'
@@ -66,6 +66,9 @@ function checkShape(shape: BasinShape): Problem | undefined {
   return checkFloor(shape.floor) ?? checkWall(shape.wall) ?? checkRange(shape)
 }
 
+/** More curves than this in the edges of features make a division that takes a while. */
+const MANY_CURVES = 100
+
 /** A level floor far below the waterline. */
 const STAND_IN: FloorPlan = {
   pieces: [{ plane: { atOrigin: MAX_EXTENT_M, dx: 0, dy: 0 }, within: [], weights: [] }],
@@ -99,6 +102,15 @@ function divide(
     rings.push(ring)
   }
   const islands = shape.islands.length
+  const crossingOf = (contacts: readonly RingContact[], of: readonly Ring[]): Problem | undefined =>
+    contactProblem(contacts, of, empty, islands, originX, originY)
+  const featureCurves = rings.slice(1 + islands).reduce((sum, { curves }) => sum + curves.length, 0)
+  if (isFitted(shape.floor) || featureCurves > MANY_CURVES) {
+    // What is wrong with the shores alone needn't wait for all that lies between them.
+    const shores = rings.slice(0, 1 + islands)
+    const wrong = crossingOf(shoreContacts(shores, grainM), shores)
+    if (wrong) return fail(wrong)
+  }
   // An island that reaches out of the outline is found out below; no floor need be fitted to it, which may take for ever.
   const planned = reachesOut(shape)
     ? undefined
@@ -137,7 +149,7 @@ function divide(
     return isWrong && contacts.push(contact) > MOST_CONTACTS
   }
   const arrangement = arrange(spans, spansInRing, grainM, collect, settles)
-  const crossing = contactProblem(contacts, rings, empty, islands, originX, originY)
+  const crossing = crossingOf(contacts, rings)
   if (crossing) return fail(crossing)
   const faces = facesOf(arrangement)
   const around = faces && ringsAround(arrangement.edges, faces)
@@ -145,6 +157,15 @@ function divide(
   const cells = buildCells(division, arrangement, faces, around, waterM2, crossM2)
   if (!planned) return cells.ok ? fail(problem('cannot-divide', 'islands')) : cells
   return planned.ok || !cells.ok ? cells : planned
+}
+
+/** Where the shores meet themselves or each other. */
+function shoreContacts(shores: readonly Ring[], grainM: number): RingContact[] {
+  const spans: Span[] = []
+  const spansInRing = shores.map((ring, id) => pushRing(ring, id, grainM, spans))
+  const contacts: RingContact[] = []
+  arrange(spans, spansInRing, grainM, (contact) => contacts.push(contact) > MOST_CONTACTS)
+  return contacts
 }
 
 /** True where an island reaches out of the outline's box, so that it crosses the outline or lies outside it. */

@@ -54,6 +54,21 @@ describe('shapes that make no sense are told apart, each with its place', () => 
     ['all points on a line', shape(polygon([0, 0], [3, 0], [6, 0])), 'no-area @ outline'],
     ['a bow tie', shape(polygon([0, 0], [6, 4], [6, 0], [0, 4])), 'crosses-itself @ outline.segments[0]'],
     [
+      'a bow tie over soundings, and one of them outside it',
+      shape(polygon([0, 0], [6, 4], [6, 0], [0, 4]), {
+        floor: { kind: 'soundings', edgeDepthM: 1, points: [[9, 9, 2]] },
+      }),
+      'crosses-itself @ outline.segments[0]',
+    ],
+    [
+      'an island across the outline over soundings',
+      shape(square, {
+        islands: [polygon([-1, 1], [2, 1], [2, 2])],
+        floor: { kind: 'soundings', edgeDepthM: 1, points: [[4, 2, 2]] },
+      }),
+      'island-meets-outline @ islands[0]',
+    ],
+    [
       'a figure of eight of arcs, its lobes turning against each other',
       shape({
         start: [0, 0],
