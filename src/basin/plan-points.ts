@@ -1,3 +1,7 @@
+import { Room } from './room.ts'
+
+const slotRoom = new Room(Int32Array)
+
 /** The vertices of a plan mesh. Where a vertex lies on a ray from the shore, it knows how far out. */
 export class PlanPoints {
   readonly x: number[]
@@ -7,8 +11,11 @@ export class PlanPoints {
   /** Points nearer than this are one [m]. */
   readonly mergeM: number
   private readonly cellM: number
-  private readonly table = new Map<number, number>()
-  private readonly next: number[] = []
+  /** The last entry in each slot, a power of two of them; each entry's vertex and the entry before it. */
+  private slots: Int32Array | undefined
+  private readonly mask: number
+  private readonly entered: number[] = []
+  private readonly before: number[] = []
 
   constructor(nodeX: Float64Array, nodeY: Float64Array, mergeM: number) {
     this.x = Array.from(nodeX)
@@ -17,6 +24,7 @@ export class PlanPoints {
     this.n = new Array<number>(count).fill(Number.NaN)
     this.mergeM = mergeM
     this.cellM = 4 * mergeM
+    this.mask = 2 ** Math.ceil(Math.log2(8 * count + 1024)) - 1
   }
 
   /** A new vertex off the rays. */
@@ -40,11 +48,13 @@ export class PlanPoints {
     this.n[v] = n
   }
 
-  /** Lets a vertex be found by its place. */
+  /** Lets a vertex be found by its place, until points of another plan are. */
   enter(v: number): void {
-    const key = this.keyOf(Math.round(this.x[v]! / this.cellM), Math.round(this.y[v]! / this.cellM))
-    this.next[v] = this.table.get(key) ?? -1
-    this.table.set(key, v)
+    this.slots ??= slotRoom.filled(this.mask + 1, -1)
+    const slot = this.slotOf(Math.round(this.x[v]! / this.cellM), Math.round(this.y[v]! / this.cellM))
+    this.before.push(this.slots[slot]!)
+    this.slots[slot] = this.entered.length
+    this.entered.push(v)
   }
 
   /** The vertex that was entered at a place, −1 for none. */
@@ -64,12 +74,17 @@ export class PlanPoints {
   }
 
   private inBox(ix: number, iy: number, x: number, y: number): number {
-    for (let v = this.table.get(this.keyOf(ix, iy)) ?? -1; v >= 0; v = this.next[v]!)
-      if (Math.abs(this.x[v]! - x) <= this.mergeM && Math.abs(this.y[v]! - y) <= this.mergeM) return v
+    const { slots, mergeM } = this
+    if (!slots) return -1
+    for (let k = slots[this.slotOf(ix, iy)]!; k >= 0; k = this.before[k]!) {
+      const v = this.entered[k]!
+      if (Math.abs(this.x[v]! - x) <= mergeM && Math.abs(this.y[v]! - y) <= mergeM) return v
+    }
     return -1
   }
 
-  private keyOf(ix: number, iy: number): number {
-    return (Math.imul(ix | 0, 0x9e3779b1) ^ Math.imul(iy | 0, 0x85ebca6b)) | 0
+  private slotOf(ix: number, iy: number): number {
+    const key = Math.imul(ix | 0, 0x9e3779b1) ^ Math.imul(iy | 0, 0x85ebca6b)
+    return (key ^ (key >>> 15)) & this.mask
   }
 }

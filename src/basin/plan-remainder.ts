@@ -1,6 +1,7 @@
 import type { Edge } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
 import type { PlanTriangles } from './plan-triangles.ts'
+import { Room } from './room.ts'
 import { triangulate } from './triangulate.ts'
 
 /** Directed sides, each with the region that it bounds on its left. Opposite ones cancel out. */
@@ -98,72 +99,87 @@ export function fillRemainder(pairs: readonly number[], points: PlanPoints, cell
   }
 }
 
+const lastRoom = new Room(Int32Array)
+const beforeRoom = new Room(Int32Array)
+const placeRoom = new Room(Int32Array)
+
 /** Sides chained into closed loops; where several go on, the one that keeps the region on the left undivided. */
-function loopsOf(pairs: readonly number[], { x, y }: PlanPoints): number[][] {
-  const from = new Map<number, number[]>()
+function loopsOf(pairs: readonly number[], points: PlanPoints): number[][] {
+  // The last side that leaves each vertex, and the one before it.
+  const last = lastRoom.filled(points.x.length, -1)
+  const before = beforeRoom.atLeast(pairs.length)
   for (let i = 0; i < pairs.length; i += 2) {
-    const list = from.get(pairs[i]!)
-    if (list) list.push(pairs[i + 1]!)
-    else from.set(pairs[i]!, [pairs[i + 1]!])
+    before[i] = last[pairs[i]!]!
+    last[pairs[i]!] = i
   }
+  const placeOf = placeRoom.filled(points.x.length, -1)
   const loops: number[][] = []
-  for (const [start, list] of from)
-    while (list.length > 0) {
+  for (let i = 0; i < pairs.length; i += 2) {
+    const start = pairs[i]!
+    for (let side = last[start]!; side >= 0; side = last[start]!) {
+      last[start] = before[side]!
       const ring = [start]
-      let before = start
-      let at = list.pop()!
+      let from = start
+      let at = pairs[side + 1]!
       while (at !== start) {
         ring.push(at)
-        const next = from.get(at)
-        if (!next || next.length === 0) break
-        const k = next.length === 1 ? 0 : leftmost(before, at, next, x, y)
-        before = at
-        at = next[k]!
-        next.splice(k, 1)
+        const next = last[at]!
+        if (next < 0) break
+        const taken = before[next]! < 0 ? next : leftmost(from, at, pairs, next, before, points)
+        if (taken === next) last[at] = before[next]!
+        else {
+          let k = next
+          while (before[k] !== taken) k = before[k]!
+          before[k] = before[taken]!
+        }
+        from = at
+        at = pairs[taken + 1]!
       }
-      loops.push(...simple(ring))
+      pushSimple(ring, placeOf, loops)
     }
+  }
   return loops
 }
 
-/** Cuts a loop that comes by a vertex twice into loops that don't. */
-function simple(ring: number[]): number[][] {
-  const loops: number[][] = []
-  const path: number[] = []
-  const placeOf = new Map<number, number>()
+/** Cuts a loop that comes by a vertex twice into loops that don't. `placeOf` is −1 for each vertex before and after. */
+function pushSimple(ring: number[], placeOf: Int32Array, loops: number[][]): void {
+  let path: number[] = []
   for (const v of ring) {
-    const known = placeOf.get(v)
-    if (known !== undefined) {
-      const loop = path.splice(known)
-      for (const w of loop) placeOf.delete(w)
+    const known = placeOf[v]!
+    if (known >= 0) {
+      const loop = known === 0 ? path : path.splice(known)
+      if (known === 0) path = []
+      for (const w of loop) placeOf[w] = -1
       if (loop.length > 2) loops.push(loop)
     }
-    placeOf.set(v, path.length)
+    placeOf[v] = path.length
     path.push(v)
   }
+  for (const w of path) placeOf[w] = -1
   if (path.length > 2) loops.push(path)
-  return loops
 }
 
-/** Of the ways on from a vertex, the first one clockwise from the way back. */
+/** Of the sides on from a vertex, by the last of them, the first one clockwise from the way back. */
 function leftmost(
-  before: number,
+  from: number,
   at: number,
-  next: readonly number[],
-  x: readonly number[],
-  y: readonly number[],
+  pairs: readonly number[],
+  last: number,
+  before: Int32Array,
+  { x, y }: PlanPoints,
 ): number {
-  const back = Math.atan2(y[before]! - y[at]!, x[before]! - x[at]!)
-  let best = 0
+  const back = Math.atan2(y[from]! - y[at]!, x[from]! - x[at]!)
+  let best = last
   let least = Infinity
-  next.forEach((v, k) => {
+  for (let side = last; side >= 0; side = before[side]!) {
+    const v = pairs[side + 1]!
     let turn = back - Math.atan2(y[v]! - y[at]!, x[v]! - x[at]!)
     if (turn <= 0) turn += 2 * Math.PI
-    if (turn < least) {
+    if (turn <= least) {
       least = turn
-      best = k
+      best = side
     }
-  })
+  }
   return best
 }
 
