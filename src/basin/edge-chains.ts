@@ -58,12 +58,7 @@ export class EdgeVertices {
    * break follows, the edge gets the same two vertices and nothing between, so that the two fit.
    */
   endAlong(cell: number, u: number, v: number): void {
-    const { p } = this
-    this.inner[cell] ??= p.cells[cell]!.loops.flat().flatMap((half) => {
-      const { left, right } = p.edges[half >> 1]!
-      return left < 0 || right < 0 ? [] : [half >> 1]
-    })
-    for (const e of this.inner[cell]!) {
+    for (const e of this.innerOf(cell)) {
       if (!this.isOn(e, u) || !this.isOn(e, v)) continue
       this.put(e, u)
       this.put(e, v)
@@ -73,19 +68,37 @@ export class EdgeVertices {
     }
   }
 
+  /** The edges of a cell that have water on both sides. */
+  private innerOf(cell: number): readonly number[] {
+    const known = this.inner[cell]
+    if (known) return known
+    const { cells, edges } = this.p
+    const inner: number[] = []
+    for (const loop of cells[cell]!.loops)
+      for (const half of loop) {
+        const { left, right } = edges[half >> 1]!
+        if (left >= 0 && right >= 0) inner.push(half >> 1)
+      }
+    this.inner[cell] = inner
+    return inner
+  }
+
   private isOn(e: number, v: number): boolean {
     const { p, points } = this
-    const { curve, t0, t1, from, to } = p.edges[e]!
+    const edge = p.edges[e]!
+    const { from, to } = edge
     if (v === from || v === to) return true
     const x = points.x[v]!
     const y = points.y[v]!
     const hair = 2 * points.mergeM
     // An edge rises or falls throughout in x and in y, so its ends bound it.
-    if (x < Math.min(p.nodeX[from]!, p.nodeX[to]!) - hair || x > Math.max(p.nodeX[from]!, p.nodeX[to]!) + hair)
-      return false
-    if (y < Math.min(p.nodeY[from]!, p.nodeY[to]!) - hair || y > Math.max(p.nodeY[from]!, p.nodeY[to]!) + hair)
-      return false
-    return footOn(curve, t0, t1, x, y, foot).distance <= hair
+    const x0 = p.nodeX[from]! - x
+    const x1 = p.nodeX[to]! - x
+    if ((x0 > hair && x1 > hair) || (x0 < -hair && x1 < -hair)) return false
+    const y0 = p.nodeY[from]! - y
+    const y1 = p.nodeY[to]! - y
+    if ((y0 > hair && y1 > hair) || (y0 < -hair && y1 < -hair)) return false
+    return footOn(edge.curve, edge.t0, edge.t1, x, y, foot).distance <= hair
   }
 
   /** Puts a station's vertices on every straight edge that runs along its ray. */

@@ -126,25 +126,27 @@ function lay(
   out.v.length = 0
   out.code.length = 0
   out.rays.length = 0
-  const put = (v: number, code: number, ray: number): void => {
-    out.v.push(v)
-    out.code.push(code)
-    out.rays.push(ray)
-  }
-  const run = ({ v, code, rays }: KnotRun, isForward: boolean): void => {
-    for (let i = 0; i < v.length; i++) {
-      const k = isForward ? i : v.length - 1 - i
-      put(v[k]!, code[k]!, rays[k]!)
-    }
-  }
   if (below?.v.length && own.n[own0]! > other.n[other0]!) {
-    put(other.v[other0]!, -1, other.ray)
-    run(below, !isFirst)
+    put(out, other.v[other0]!, -1, other.ray)
+    putRun(out, below, !isFirst)
   }
-  for (let i = own0; i <= own1; i++) put(own.v[i]!, own.code[i]!, own.ray)
+  for (let i = own0; i <= own1; i++) put(out, own.v[i]!, own.code[i]!, own.ray)
   if (above?.v.length && own.n[own1]! < other.n[other1]!) {
-    run(above, isFirst)
-    put(other.v[other1]!, -1, other.ray)
+    putRun(out, above, isFirst)
+    put(out, other.v[other1]!, -1, other.ray)
+  }
+}
+
+function put(out: typeof left, v: number, code: number, ray: number): void {
+  out.v.push(v)
+  out.code.push(code)
+  out.rays.push(ray)
+}
+
+function putRun(out: typeof left, { v, code, rays }: KnotRun, isForward: boolean): void {
+  for (let i = 0; i < v.length; i++) {
+    const k = isForward ? i : v.length - 1 - i
+    put(out, v[k]!, code[k]!, rays[k]!)
   }
 }
 
@@ -163,7 +165,11 @@ function ladder(
     const v = b.v[i]!
     const w = b.v[i + 1]!
     const z = a.v[i + 1]!
-    if ((x[z]! - x[v]!) ** 2 + (y[z]! - y[v]!) ** 2 < (x[w]! - x[u]!) ** 2 + (y[w]! - y[u]!) ** 2) {
+    const dx = x[z]! - x[v]!
+    const dy = y[z]! - y[v]!
+    const ex = x[w]! - x[u]!
+    const ey = y[w]! - y[u]!
+    if (dx * dx + dy * dy < ex * ex + ey * ey) {
       out.add(u, v, z, a.ray, b.ray, a.ray, cell)
       out.add(z, v, w, a.ray, b.ray, b.ray, cell)
     } else {
@@ -204,9 +210,11 @@ function zip(
       const bk = b.v[k]!
       const an = a.v[i + 1]!
       const bn = b.v[k + 1]!
-      const da = (x[an]! - x[bk]!) ** 2 + (y[an]! - y[bk]!) ** 2
-      const db = (x[bn]! - x[ai]!) ** 2 + (y[bn]! - y[ai]!) ** 2
-      stepA = da < db
+      const dx = x[an]! - x[bk]!
+      const dy = y[an]! - y[bk]!
+      const ex = x[bn]! - x[ai]!
+      const ey = y[bn]! - y[ai]!
+      stepA = dx * dx + dy * dy < ex * ex + ey * ey
     }
     const u = a.v[i]!
     const v = b.v[k]!

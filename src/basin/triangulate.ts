@@ -30,7 +30,9 @@ export function triangulate(
   }
   const triangles: number[] = []
   for (let i = 0; i < cut.length; i += 3) {
-    const [a, b, c] = [names[cut[i]!]!, names[cut[i + 1]!]!, names[cut[i + 2]!]!]
+    const a = names[cut[i]!]!
+    const b = names[cut[i + 1]!]!
+    const c = names[cut[i + 2]!]!
     if (along >= 0) triangles.push(a, b, c)
     else triangles.push(a, c, b)
   }
