@@ -1,10 +1,14 @@
-/** What a derivative is by: each kind is moved, typed or dragged in a way of its own. */
+/**
+ * What a derivative is by: each kind is moved, typed or dragged in a way of its own. A station is any distance along an axis,
+ * of a profile's break or of a tread; an axis one of its ends, or a centre.
+ */
 export type DerivativeKind =
   | 'node'
   | 'handle'
   | 'bulge'
   | 'depth'
   | 'station'
+  | 'sounding'
   | 'axis'
   | 'radius'
   | 'width'
@@ -16,7 +20,7 @@ export type DerivativeKind =
  * (bulge and run, which have no unit: m³ for each 1). A place's is [∂V/∂x, ∂V/∂y].
  */
 export interface VolumeDerivative {
-  /** Where it stands in the body, e.g. `outline.segments[2].to`, `floor.stations[1][1]`, `wall.radiusM`, `levelM`. */
+  /** Where it stands in the body, e.g. `outline.segments[2].to`, `floor.stations[1][1]`, `features[0].axis.to`, `levelM`. */
   readonly path: string
   readonly kind: DerivativeKind
   readonly value: number | readonly [dx: number, dy: number]

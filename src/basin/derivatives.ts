@@ -6,6 +6,7 @@ import { profileGradients } from './profile-gradient.ts'
 import { listPath, pathGradients } from './shore-gradient.ts'
 import { exactGradient } from './volume-gradient.ts'
 import { listFootprints } from './volume-gradient-footprints.ts'
+import { drawnGradients } from './volume-gradient-paths.ts'
 
 /**
  * First derivatives of the volume at a level by the level, the wall's number, every stated depth, the places of a profile's
@@ -25,7 +26,7 @@ export function derivativesOf(p: Partition, levelM: number): readonly VolumeDeri
   if (wall.kind === 'battered' && wall.run > 0) list.push({ path: 'wall.run', kind: 'run', value: g.wall })
   if (g.dish) list.push(...listDish(g.dish))
   list.push(...listDepths(p, depthGradient(p, g)), ...profileGradients(p, g))
-  list.push(...listFootprints(g.footprints))
+  list.push(...listFootprints(g.footprints), ...drawnGradients(p, g, levelM))
   for (const path of pathGradients(p, g.slots)) list.push(...listPath(path))
   return list
 }

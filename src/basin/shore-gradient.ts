@@ -1,9 +1,11 @@
+import type { Curve } from './curve.ts'
 import type { VolumeDerivative } from './derivative-types.ts'
 import type { Partition } from './partition-types.ts'
+import type { Ring } from './rings.ts'
 import { BULGE, FIRST, HANDLE_1, HANDLE_2, LAST, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import type { Path } from './types.ts'
 
-/** Derivatives by what one path of the shore is drawn with. */
+/** Derivatives by what one path is drawn with. */
 export interface PathGradient {
   readonly where: string
   /** By each node; a path that closes itself has its last point as its first. */
@@ -25,18 +27,29 @@ export interface NodeGradient {
 /** Gathers the derivatives by the curves' own numbers to the nodes, handles and bulges of outline and islands. */
 export function pathGradients(p: Partition, slots: Float64Array): PathGradient[] {
   const { first } = shoreCurvesOf(p)
-  return [p.shape.outline, ...p.shape.islands].map((path, ring) => gather(p, path, ring, slots, SLOTS * first[ring]!))
+  return [p.shape.outline, ...p.shape.islands].map((path, i) => {
+    const ring = p.rings[i]!
+    return gatherPath(p, path, ring, ring.where, slots, SLOTS * first[i]!)
+  })
 }
 
-function gather(p: Partition, path: Path, ring: number, slots: Float64Array, from: number): PathGradient {
-  const { where, curves, segments } = p.rings[ring]!
+/** Gathers the derivatives by the numbers of a path's curves, which begin at a place of the slots. */
+export function gatherPath(
+  p: Partition,
+  path: Path,
+  ring: Ring,
+  where: string,
+  slots: Float64Array,
+  from: number,
+): PathGradient {
+  const { curves, segments } = ring
   const count = path.segments.length
   const last = path.segments[count - 1]!.to
   const isClosed = last[0] === path.start[0] && last[1] === path.start[1]
   const nodes: NodeGradient[] = []
   for (let i = 0; i < (isClosed ? count : count + 1); i++) nodes.push({ segment: i - 1, x: 0, y: 0 })
   const bulges: { segment: number; value: number }[] = []
-  const closing = isClosed ? -1 : closingCurve(p, path, ring)
+  const closing = isClosed ? -1 : closingCurve(p, path, curves)
   curves.forEach((curve, i) => {
     const at = from + SLOTS * i
     const segment = segments[i]!
@@ -56,8 +69,7 @@ function gather(p: Partition, path: Path, ring: number, slots: Float64Array, fro
 }
 
 /** The curve that closes a path which doesn't do so itself: the last one, where it ends at the start and begins at the last point. */
-function closingCurve(p: Partition, path: Path, ring: number): number {
-  const { curves } = p.rings[ring]!
+function closingCurve(p: Partition, path: Path, curves: readonly Curve[]): number {
   const curve = curves[curves.length - 1]!
   const last = path.segments[path.segments.length - 1]!.to
   const joins = curve.kind === 'line' && curve.x0 === last[0] - p.originX && curve.y0 === last[1] - p.originY

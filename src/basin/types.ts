@@ -125,6 +125,8 @@ export interface Band {
   readonly axis: Axis
   readonly fromM: number
   readonly toM: number
+  /** What the feature calls the two distances, e.g. `treads[1][0]`; without names they are those of the axis' own ends. */
+  readonly names?: readonly [from: string, to: string] | undefined
 }
 
 export interface Tolerance {

@@ -74,6 +74,7 @@ function patchesOf(steps: Steps, index: number): Result<Patch[]> {
           axis: steps.axis,
           fromM: i === 0 ? -Infinity : s,
           toM: i === last ? Infinity : steps.treads[i + 1]![0],
+          names: [`treads[${i}][0]`, `treads[${Math.min(i + 1, last)}][0]`],
         },
       }),
     ),
