@@ -153,9 +153,10 @@ function split(tracer: Tracer, t0: number, first: Trace, t1: number, last: Trace
   const least = TIE * (tracer.plan.fan.t1 - tracer.plan.fan.t0)
   const insetAt = (at: number): number => Math.max(least, HAIR * Math.min(at - t0, t1 - at))
   const isInside = (at: number): boolean => at - insetAt(at) > first.t && at + insetAt(at) < last.t
-  let cut = changeBetween(tracer, first, last, first.by !== last.by)
-  // Two shores that go on smoothly from one another are as near to some rays at the end already: there may be more between.
-  if (first.by !== last.by && !isInside(cut)) cut = changeBetween(tracer, first, last, false)
+  const ofEnds = first.by !== last.by || first.how !== last.how
+  let cut = changeBetween(tracer, first, last, ofEnds)
+  // Two shores that go on smoothly from one another are as near to a ray at the end already: more may change between.
+  if (ofEnds && !isInside(cut)) cut = changeBetween(tracer, first, last, false)
   const inset = insetAt(cut)
   if (depth === 0 || !isInside(cut)) {
     put(runs, t0, cut, first)
@@ -179,7 +180,7 @@ function put(runs: Run[], t0: number, t1: number, found: Trace): void {
  * what tells them apart, or halving.
  */
 function changeBetween(tracer: Tracer, a: Trace, b: Trace, ofEnds: boolean): number {
-  if (ofEnds) {
+  if (ofEnds && a.by !== b.by) {
     if (a.by === -1 || b.by === -1) {
       const cut = reachedBetween(tracer, a, b)
       if (cut !== undefined) return cut
@@ -188,7 +189,7 @@ function changeBetween(tracer: Tracer, a: Trace, b: Trace, ofEnds: boolean): num
     if (root.ok) return root.value.x
   }
   const odd = oddBetween(a.edges, b.edges)
-  if (!ofEnds && (a.by !== b.by || a.how === b.how) && odd !== undefined) {
+  if (!ofEnds && odd !== undefined) {
     const near = tracer.plan.near.find((edge) => edge.index === odd)!
     // A root at the very end, or there but for rounding, tells of another change than the one between.
     const room = HAIR * (b.t - a.t)
@@ -208,12 +209,14 @@ function changeBetween(tracer: Tracer, a: Trace, b: Trace, ofEnds: boolean): num
       if (cut !== undefined) return cut
     }
   }
+  const isAsA = ({ name, edges }: Trace): boolean =>
+    ofEnds || odd === undefined ? name === a.name : countOf(edges, odd) === countOf(a.edges, odd)
   let lo = a.t
   let hi = b.t
   for (let i = 0; i < 52; i++) {
     const m = (lo + hi) / 2
     if (!(m > lo && m < hi)) break
-    if (trace(tracer, m).name === a.name) lo = m
+    if (isAsA(trace(tracer, m))) lo = m
     else hi = m
   }
   return (lo + hi) / 2

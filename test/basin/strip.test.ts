@@ -119,6 +119,47 @@ describe('rays that end where an edge lies', () => {
   })
 })
 
+describe('rays over the triangles of a floor, in a corner between a line and an arc', () => {
+  // The stretches of the arc go on smoothly: where one takes over from the next both are as near to some rays but for rounding.
+  const p = divided(
+    shape(
+      {
+        start: [4, 0],
+        segments: [
+          { to: [2.5, 3.1], c1: [3.6, 1.1], c2: [3.1, 2.1] },
+          { to: [-0.87, 3.8] },
+          { to: [-2.8, 1.3], bulge: 0.14 },
+          { to: [-3.6, -1.7] },
+          { to: [-0.67, -2.9] },
+          { to: [2.5, -3.1] },
+        ],
+      },
+      {
+        floor: {
+          kind: 'soundings',
+          edgeDepthM: 0.6,
+          points: [
+            [0.62, 0.78, 1.5],
+            [-0.33, -1.46, 1.2],
+          ],
+        },
+        wall: { kind: 'battered', run: 0.094 },
+      },
+    ),
+  )
+
+  it('cross all the edges of their piece, in order, wherever in it they stand', () => {
+    const ray = newStripRay()
+    for (const piece of stripOf(p).pieces)
+      for (const share of [0.05, 0.3, 0.5, 0.7, 0.95]) {
+        rayIn(p, piece, piece.t0 + (piece.t1 - piece.t0) * share, ray)
+        const stops = [0, ...ray.at, ray.end]
+        for (let i = 1; i < stops.length; i++)
+          expect(stops[i]! > stops[i - 1]!, `${piece.edges} at ${share}`).toBe(true)
+      }
+  })
+})
+
 describe('an integral along a shore', () => {
   it('has no sure error where a value is no number, wherever that lies', () => {
     for (const gap of [0.03, 0.5, 0.97]) {
