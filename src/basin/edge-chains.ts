@@ -1,6 +1,7 @@
 import { evaluate, newJet } from './curve.ts'
 import { splitsOf } from './edge-splits.ts'
 import { hollowStep } from './hollow-mesh.ts'
+import { norm } from './norm.ts'
 import type { Edge, Partition } from './partition-types.ts'
 import { chordsFor } from './path-draw.ts'
 import type { PlanPoints } from './plan-points.ts'
@@ -58,7 +59,9 @@ export class EdgeVertices {
    * break follows, the edge gets the same two vertices and nothing between, so that the two fit.
    */
   endAlong(cell: number, u: number, v: number): void {
-    for (const e of this.innerOf(cell)) {
+    const inner = this.innerOf(cell)
+    for (let i = 0; i < inner.length; i++) {
+      const e = inner[i]!
       if (!this.isOn(e, u) || !this.isOn(e, v)) continue
       this.put(e, u)
       this.put(e, v)
@@ -103,7 +106,7 @@ export class EdgeVertices {
 
   /** Puts a station's vertices on every straight edge that runs along its ray. */
   layAlong({ v, nx, ny }: Station): void {
-    const { p, points } = this
+    const { p } = this
     if (v.length < 2) return
     if (!this.incident) {
       this.incident = Array.from(p.nodeX, () => [])
@@ -113,22 +116,27 @@ export class EdgeVertices {
         this.incident![edge.to]!.push(e)
       })
     }
-    for (const node of v) {
+    for (let i = 0; i < v.length; i++) {
+      const node = v[i]!
       if (node >= p.nodeX.length) continue
-      for (const e of this.incident[node]!) {
-        const { from, to, curve } = p.edges[e]!
-        if (curve.kind !== 'line') continue
-        const other = from === node ? to : from
-        const dx = points.x[other]! - points.x[node]!
-        const dy = points.y[other]! - points.y[node]!
-        const length = Math.hypot(dx, dy)
-        const along = dx * nx + dy * ny
-        if (Math.abs(along) < 0.5 * length || Math.abs(dx * ny - dy * nx) > 2 * points.mergeM) continue
-        for (const w of v) {
-          const at = (points.x[w]! - points.x[node]!) * nx + (points.y[w]! - points.y[node]!) * ny
-          if (w !== node && w !== other && at / along > 0 && at / along < 1) this.put(e, w)
-        }
-      }
+      const incident = this.incident[node]!
+      for (let k = 0; k < incident.length; k++) this.layOn(incident[k]!, node, v, nx, ny)
+    }
+  }
+
+  /** The same on one edge that ends at a node of the ray. */
+  private layOn(e: number, node: number, v: readonly number[], nx: number, ny: number): void {
+    const { p, points } = this
+    const { from, to, curve } = p.edges[e]!
+    if (curve.kind !== 'line') return
+    const other = from === node ? to : from
+    const dx = points.x[other]! - points.x[node]!
+    const dy = points.y[other]! - points.y[node]!
+    const along = dx * nx + dy * ny
+    if (Math.abs(along) < 0.5 * norm(dx, dy) || Math.abs(dx * ny - dy * nx) > 2 * points.mergeM) return
+    for (const w of v) {
+      const at = (points.x[w]! - points.x[node]!) * nx + (points.y[w]! - points.y[node]!) * ny
+      if (w !== node && w !== other && at / along > 0 && at / along < 1) this.put(e, w)
     }
   }
 
@@ -230,8 +238,8 @@ export class EdgeVertices {
       for (const t of ts) {
         const last = chain[chain.length - 1]!
         evaluate(curve, t, jet)
-        if (Math.hypot(jet.x - points.x[last]!, jet.y - points.y[last]!) <= 8 * p.grainM) continue
-        if (Math.hypot(jet.x - points.x[to]!, jet.y - points.y[to]!) <= 8 * p.grainM) continue
+        if (norm(jet.x - points.x[last]!, jet.y - points.y[last]!) <= 8 * p.grainM) continue
+        if (norm(jet.x - points.x[to]!, jet.y - points.y[to]!) <= 8 * p.grainM) continue
         chain.push(points.add(jet.x, jet.y))
       }
     }

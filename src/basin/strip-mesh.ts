@@ -29,25 +29,35 @@ export function meshStrip(
       }
   for (const { fan, stations, gaps } of runs) {
     const shore = fan.shore >= 0 ? shores[fan.shore]! : undefined
-    gaps.forEach((gap, i) => {
-      const from = stations[i]!.v[0]!
-      const to = stations[i + 1]!.v[0]!
+    for (let i = 0; i < gaps.length; i++) {
+      const gap = gaps[i]
+      const first = stations[i]!
+      const last = stations[i + 1]!
       if (gap) meshGap(gap, points, edges, sides, out)
-      if (shore && from !== to && gap?.piece.cells[0] !== shore.cell) {
-        sides.put(shore.cell, from, to)
-        if (gap) sides.put(gap.piece.cells[0]!, to, from)
-      }
-      if (gap) {
-        if (stations[i]!.isEvent) flank(stations[i]!, gap, gap.atA, false, sides)
-        if (stations[i + 1]!.isEvent) flank(stations[i + 1]!, gap, gap.atB, true, sides)
-      }
-    })
-    if (shore) {
-      const feet = stations.map((station) => station.v[0]!).filter((v, i, all) => i === 0 || v !== all[i - 1])
-      edges.layShore(shore.edge, shore.side > 0 ? feet : feet.reverse())
+      if (shore) passShore(shore.cell, gap, first.v[0]!, last.v[0]!, sides)
+      if (gap && first.isEvent) flank(first, gap, gap.atA, false, sides)
+      if (gap && last.isEvent) flank(last, gap, gap.atB, true, sides)
     }
-    for (const station of stations) if (station.isEvent) edges.layAlong(station)
+    if (shore) edges.layShore(shore.edge, feetOf(stations, shore.side > 0))
+    for (let i = 0; i < stations.length; i++) if (stations[i]!.isEvent) edges.layAlong(stations[i]!)
   }
+}
+
+/** The side of a gap that lies on the shore, where the shore's own cell isn't the one that the rays begin in. */
+function passShore(cell: number, gap: Gap | undefined, from: number, to: number, sides: Sides): void {
+  if (from === to || gap?.piece.cells[0] === cell) return
+  sides.put(cell, from, to)
+  if (gap) sides.put(gap.piece.cells[0]!, to, from)
+}
+
+/** The feet of rays along a shore, each once, in the shore's own direction. */
+function feetOf(stations: readonly Station[], isForward: boolean): number[] {
+  const feet: number[] = []
+  for (let i = 0; i < stations.length; i++) {
+    const v = stations[i]!.v[0]!
+    if (i === 0 || v !== feet[feet.length - 1]) feet.push(v)
+  }
+  return isForward ? feet : feet.reverse()
 }
 
 /** Borders of a gap along one of its rays. The gap on the other side puts the same the other way round where it has the same cell. */

@@ -136,14 +136,16 @@ export function sampleAt(s: Sampling, piece: StripPiece, t: number): Sample {
   if (isBare(s.work, piece.cells))
     return { t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, at: [0], places: { n: [], code: [] } }
   const end = Math.max(ray.end, 0)
-  const at = [0]
   let last = 0
   const crossings = t === piece.t0 || t === piece.t1 ? limitsOf(s, piece, t, end) : ray.at
-  for (const n of crossings) {
-    last = n >= last ? Math.min(n, end) : last
-    at.push(last)
+  const at = new Array<number>(crossings.length + 2)
+  at[0] = 0
+  for (let i = 0; i < crossings.length; i++) {
+    const n = crossings[i]!
+    if (n >= last) last = Math.min(n, end)
+    at[i + 1] = last
   }
-  at.push(end)
+  at[crossings.length + 1] = end
   const places: RayPlaces = { n: [], code: [] }
   for (let i = 0; i < piece.cells.length; i++) {
     const index = piece.cells[i]!

@@ -180,7 +180,7 @@ function startNode(p: Partition, shore: { readonly edge: number; readonly side: 
 /** The steps of a fan in the shore's order. */
 function stepsAlong(p: Partition, fan: Fan, pieces: readonly SampledPiece[]): Step[] {
   const forward = fan.shore < 0 || fansOf(p).shores[fan.shore]!.side > 0
-  const ordered = [...pieces].sort((a, b) => (forward ? a.piece.t0 - b.piece.t0 : b.piece.t0 - a.piece.t0))
+  const ordered = inOrder(pieces, forward)
   const steps: Step[] = []
   for (const { piece, samples } of ordered) {
     if (forward)
@@ -188,6 +188,11 @@ function stepsAlong(p: Partition, fan: Fan, pieces: readonly SampledPiece[]): St
     else for (let i = samples.length - 1; i > 0; i--) steps.push({ piece, first: samples[i]!, last: samples[i - 1]! })
   }
   return steps
+}
+
+function inOrder(pieces: readonly SampledPiece[], forward: boolean): readonly SampledPiece[] {
+  if (pieces.length < 2) return pieces
+  return [...pieces].sort((a, b) => (forward ? a.piece.t0 - b.piece.t0 : b.piece.t0 - a.piece.t0))
 }
 
 /** A station from the rays of the pieces on its two sides, which are the same ray. Its foot is a node where one is given. */
@@ -275,7 +280,8 @@ function take({ at, places }: Sample): void {
   length = 0
   let i = 0
   let last = -1
-  for (const n of at) {
+  for (let k = 0; k < at.length; k++) {
+    const n = at[k]!
     for (; i < places.n.length && places.n[i]! < n; i++) {
       last = places.n[i]!
       append(last, places.code[i]!)
@@ -294,7 +300,8 @@ function take({ at, places }: Sample): void {
 /** Adds a sample's distances to the list; the same distance is taken once. */
 function merge({ at, places }: Sample, hair: number): void {
   let i = 0
-  for (const n of at) {
+  for (let k = 0; k < at.length; k++) {
+    const n = at[k]!
     for (; i < places.n.length && places.n[i]! < n; i++) insert(places.n[i]!, places.code[i]!, hair)
     insert(n, -1, hair)
   }
@@ -321,14 +328,16 @@ function placesIn({ n }: Station, { at }: Sample): readonly number[] {
   if (n === placedN && at === placedAt) return placed
   placedN = n
   placedAt = at
+  placed = []
   let k = 0
-  placed = at.map((crossing) => {
+  for (let i = 0; i < at.length; i++) {
+    const crossing = at[i]!
     while (k + 1 < n.length && Math.abs(n[k + 1]! - crossing) <= Math.abs(n[k]! - crossing)) k++
-    return k
-  })
+    placed.push(k)
+  }
   return placed
 }
 
-let placed: readonly number[] = []
+let placed: number[] = []
 let placedN: readonly number[] | undefined
 let placedAt: readonly number[] | undefined
