@@ -4,7 +4,7 @@ import type { HalfPlane } from './half-planes.ts'
 import { next, type Tin } from './tin.ts'
 import { tinLocator } from './tin-locate.ts'
 import { depthOfShares, SHORE, type Shares, type WetTin } from './tin-types.ts'
-import { FLOOR_CHORD, FLOOR_MARGIN } from './tolerance.ts'
+import { FLOOR_CHORD } from './tolerance.ts'
 import type { Plane } from './types.ts'
 
 /** The triangles of a floor as its linear pieces; level ones that hang on one depth and touch are one piece. */
@@ -109,9 +109,8 @@ function slantedPiece(
         dy: sum.dy + share * dy,
       })
     }
-  // Past its sides by a little, so that lines on neighbouring pieces cross the side between them.
-  const margin = extentM * FLOOR_MARGIN
   const room = extentM * FLOOR_CHORD
+  // Lines on it end on its very sides: past them those of many pieces about one point would cross each other there.
   const within: HalfPlane[] = []
   for (let e = 3 * t; e < 3 * t + 3; e++) {
     if ((tin.fixed[e]! & SHORE) !== 0) continue
@@ -119,7 +118,7 @@ function slantedPiece(
     const v = corners[next(e)]!
     const nx = y[u]! - y[v]!
     const ny = x[v]! - x[u]!
-    within.push([nx, ny, nx * x[u]! + ny * y[u]! - margin * Math.hypot(nx, ny)])
+    within.push([nx, ny, nx * x[u]! + ny * y[u]!])
   }
   return {
     plane: planeThrough(tin, z, a, b, c, twice),

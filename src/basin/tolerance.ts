@@ -68,9 +68,6 @@ export const OFFSET_ARC_FIT = 1e-6
  */
 export const FLOOR_CHORD = 1.9e-4
 
-/** How far lines on a piece of a triangulated floor go on past its sides, so that they cross them, as a share of the extent. */
-export const FLOOR_MARGIN = 1e-6
-
 /** How far outside the water a sounding may be written and still be said to lie on the shore [m]: a mm in a pool of 10 m. */
 export function soundingSlack(extentM: number, planToleranceM: number): number {
   return Math.max(1e-4 * extentM, 3 * planToleranceM)

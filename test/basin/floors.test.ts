@@ -559,3 +559,20 @@ function turn(path: Path, move: (p: Point) => Point, mirrored: number): Path {
     })),
   }
 }
+
+describe('features as deep as a sounding but for a hair', () => {
+  // Where their depths meet a floor's triangles, lines run about the sounding at a distance of some 1e-7 m.
+  const pool = (lackM: number): BasinShape =>
+    shape(circle(0, 0, 3), {
+      floor: soundings(0.9, [2.2, 0, 0.66], [-1.57, 0, 1.5], [1.34, 0, 1.09], [0.52, 0, 1.5], [1.22, 0, 1.2]),
+      features: [
+        { kind: 'shelf', path: box(0.25, -0.5, 1.25, 0.25), depthM: 1.2 - lackM },
+        { kind: 'bench', along: { fromSegment: 1, toSegment: 0 }, widthM: 0.5, depthM: 0.9 - lackM },
+      ],
+    })
+
+  it('hold what the very depth holds', () => {
+    for (const lackM of [1e-10, 1e-9, 4e-9, 2e-8, 1e-7])
+      expect(Math.abs(volume(pool(lackM)) - volume(pool(0)))).toBeLessThan(20 * lackM + 1e-9)
+  })
+})
