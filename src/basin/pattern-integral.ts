@@ -25,6 +25,9 @@ export function raysForEach(integrals: number): number {
   return Math.min(MOST_RAYS, Math.max(FEW_RAYS, Math.floor(MOST_RAYS_TOGETHER / Math.max(1, integrals))))
 }
 
+/** Down to 1e-10 of the way between two points of a rule: what changes there goes on without a jump. */
+const HALVINGS = 32
+
 /** Enough for rays over a hundred cells; more than that are searched by halving. */
 const MOST_EVENTS = 2048
 
@@ -249,7 +252,7 @@ function changeBetween(f: Patterned, a: number, nameA: number, b: number): numbe
   // Two roots that meet inside leave no trace at the ends.
   let lo = a
   let hi = b
-  for (let i = 0; i < 40; i++) {
+  for (let i = 0; i < HALVINGS; i++) {
     const m = (lo + hi) / 2
     if (!(m > lo && m < hi)) break
     if (nameAt(f, m) === nameA) lo = m

@@ -135,6 +135,7 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
       let count = 0
       for (const span of stand.spans) {
         if (count + 32 > out.length) break
+        if (span.k0 === -Infinity) continue
         count += law.eventsAt(span, span.from, levelM, out, count)
         count += law.eventsAt(span, span.to, levelM, out, count)
         count += law.eventsAt(span, law.deepestAt(span), levelM, out, count)
@@ -176,6 +177,7 @@ function addSpans(
   let name = 0
   for (let i = 0; i < spans.length; i++) {
     const span = spans[i]!
+    if (span.k0 === -Infinity) continue
     const pattern = law.addSpan(ray, span, levelM, out)
     // Whether a ray crosses two edges in one place, or just not, is rounding.
     if (span.to - span.from > p.grainM) name = mark(name, pattern)

@@ -48,7 +48,7 @@ export function addCoveSpan(
     zero(k0 + levelM, k1, breaks)
     riseMeets(f0 - k0, f1 - k1, r, breaks)
   }
-  if (breaks.length > 1) breaks.sort(ascending)
+  sortFew(breaks)
   let name = START
   let code = -1
   let a = from
@@ -86,8 +86,14 @@ export function addCoveSpan(
   return name
 }
 
-function ascending(a: number, b: number): number {
-  return a - b
+/** Puts a few numbers in order, in place. */
+function sortFew(list: number[]): void {
+  for (let i = 1; i < list.length; i++) {
+    const value = list[i]!
+    let k = i
+    for (; k > 0 && list[k - 1]! > value; k--) list[k] = list[k - 1]!
+    list[k] = value
+  }
 }
 
 function zero(c: number, slope: number, out: number[]): void {
