@@ -5,6 +5,7 @@ import type { Partition } from './partition-types.ts'
 import { profileGradients } from './profile-gradient.ts'
 import { listPath, pathGradients } from './shore-gradient.ts'
 import { exactGradient } from './volume-gradient.ts'
+import { floorPlaceGradients } from './volume-gradient-floor.ts'
 import { listFootprints } from './volume-gradient-footprints.ts'
 import { drawnGradients } from './volume-gradient-paths.ts'
 
@@ -25,7 +26,7 @@ export function derivativesOf(p: Partition, levelM: number): readonly VolumeDeri
   if (wall.kind === 'cove') list.push({ path: 'wall.radiusM', kind: 'radius', value: g.wall })
   if (wall.kind === 'battered' && wall.run > 0) list.push({ path: 'wall.run', kind: 'run', value: g.wall })
   if (g.dish) list.push(...listDish(g.dish))
-  list.push(...listDepths(p, depthGradient(p, g)), ...profileGradients(p, g))
+  list.push(...listDepths(p, depthGradient(p, g)), ...profileGradients(p, g), ...floorPlaceGradients(p, g))
   list.push(...listFootprints(g.footprints), ...drawnGradients(p, g, levelM))
   for (const path of pathGradients(p, g.slots)) list.push(...listPath(path))
   return list

@@ -11,21 +11,31 @@ import type { VolumeGradient } from './volume-gradient.ts'
 export function addFloorMoves(p: Partition, g: VolumeGradient): void {
   const { of } = shoreCurvesOf(p)
   for (let i = 0; i < p.floor.pieces.length; i++) {
-    const { corners, plane } = p.floor.pieces[i]!
-    const area = g.floor[3 * i]!
-    if (!corners || area === 0) continue
-    const [a, b, c] = [corners[0]!, corners[1]!, corners[2]!]
-    const twice = (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)
+    const { corners } = p.floor.pieces[i]!
+    if (!corners || g.floor[3 * i] === 0) continue
     for (let k = 0; k < 3; k++) {
-      const { x, y, on } = corners[k]!
+      const { on } = corners[k]!
       const number = on && of.get(on.curve)
       if (number === undefined) continue
-      const u = corners[(k + 1) % 3]!
-      const v = corners[(k + 2) % 3]!
-      const dx = (u.y - v.y) / twice
-      const dy = (v.x - u.x) / twice
-      const share = area * (1 - dx * x - dy * y) + dx * g.floor[3 * i + 1]! + dy * g.floor[3 * i + 2]!
-      addForce(on!.curve, on!.t, -plane.dx * share, -plane.dy * share, g.slots, SLOTS * number)
+      force.fill(0)
+      addCornerForce(p, g, i, k, force)
+      addForce(on!.curve, on!.t, force[0], force[1], g.slots, SLOTS * number)
     }
   }
+}
+
+const force: [number, number] = [0, 0]
+
+/** Adds the force on a corner of a triangulated floor's piece. */
+export function addCornerForce(p: Partition, g: VolumeGradient, piece: number, k: number, out: [number, number]): void {
+  const { corners, plane } = p.floor.pieces[piece]!
+  const area = g.floor[3 * piece]!
+  if (!corners || area === 0) return
+  const [a, u, v] = [corners[k]!, corners[(k + 1) % 3]!, corners[(k + 2) % 3]!]
+  const twice = (u.x - a.x) * (v.y - a.y) - (v.x - a.x) * (u.y - a.y)
+  const dx = (u.y - v.y) / twice
+  const dy = (v.x - u.x) / twice
+  const share = area * (1 - dx * a.x - dy * a.y) + dx * g.floor[3 * piece + 1]! + dy * g.floor[3 * piece + 2]!
+  out[0] -= plane.dx * share
+  out[1] -= plane.dy * share
 }

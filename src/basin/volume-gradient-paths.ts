@@ -40,7 +40,7 @@ const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
  * Symbols: a the axis, L its length, u its direction, n square to it; r place less `from`.
  * Valid for: first order. Where an edge lies on the shore, moves over land: no water is there. Where it lies on that of another
  *   footprint, moves by which the shallower one grows and the deeper one stays hidden. Where the line of a tread lies on the
- *   footprint's own edge, moves by which the tread shrinks.
+ *   footprint's own edge, moves by which the tread shrinks. An axis shorter than the grain has no derivative by its ends.
  * Accuracy: rounding with upright walls, 1e-8 with others.
  */
 export function drawnGradients(p: Partition, g: VolumeGradient, levelM: number): VolumeDerivative[] {
@@ -67,7 +67,7 @@ export function drawnGradients(p: Partition, g: VolumeGradient, levelM: number):
     return [
       ...listPath(gatherPath(p, path, p.rings[ring]!, `${where}.path`, slots, 0)),
       ...[...places].map(([name, value]) => ({ path: `${where}.${name}`, kind: 'station' as const, value })),
-      ...(axis ? listAxis(`${where}.axis`, ends) : []),
+      ...(axis && hasDirection(p, axis) ? listAxis(`${where}.axis`, ends) : []),
     ]
   })
 }
@@ -77,6 +77,11 @@ function listAxis(where: string, [fromX, fromY, toX, toY]: Float64Array): Volume
     { path: `${where}.from`, kind: 'axis', value: [fromX!, fromY!] },
     { path: `${where}.to`, kind: 'axis', value: [toX!, toY!] },
   ]
+}
+
+/** Whether moving an axis' ends turns it gradually: one within the grain is turned round by less than rounding. */
+function hasDirection(p: Partition, { from, to }: Axis): boolean {
+  return Math.hypot(to[0] - from[0], to[1] - from[1]) > p.grainM
 }
 
 /** By their numbers, those features whose footprint isn't measured from anything. */
@@ -164,7 +169,7 @@ function sharesOf(p: Partition, move: Move): AddShares {
     const { across, ux, uy, lengthM } = alongAxis(p, move.axis, x, y)
     const f = fx * ux + fy * uy
     // n is (−u_y, u_x).
-    const turn = (f * across) / lengthM
+    const turn = lengthM > p.grainM ? (f * across) / lengthM : 0
     out[0]! += f
     out[1]! += f * ux - turn * uy
     out[2]! += f * uy + turn * ux

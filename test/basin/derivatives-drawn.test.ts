@@ -150,7 +150,7 @@ describe('derivatives of the volume by the footprints of features, by treads and
 })
 
 describe('derivatives of the volume by all that stands in the plan', () => {
-  for (const [name, of] of Object.entries({ ...UPRIGHT, 'a cone': OVER_OTHERS['a cone']! }))
+  for (const [name, of] of Object.entries({ ...UPRIGHT, ...OVER_OTHERS }))
     it(`know that a plan may be drawn larger and elsewhere: Σ P ∂V/∂P = 2 V, Σ ∂V/∂P = 0: ${name}`, () => {
       const list = derivativesOf(divided(shape(of.outline, of)), of.levelM)
       let sum = 0
@@ -259,4 +259,23 @@ describe('one-sided derivatives of the volume', () => {
     expect((of.get('features[0].axis.to') as Point)[0]).toBeCloseTo(-0.8, 12)
     expect((of.get('features[0].axis.from') as Point)[0]).toBeCloseTo(-0.8, 12)
   })
+})
+
+it('lists no derivatives by the ends of a flight’s axis that is shorter than the grain, and no number that is none', () => {
+  const axis = { from: [0, 0], to: [1e-320, 0] } as const
+  const features: Feature[] = [
+    {
+      kind: 'steps',
+      path: box(1, 1, 3, 3),
+      axis,
+      treads: [
+        [0, 0.3],
+        [2, 0.7],
+      ],
+    },
+  ]
+  const list = derivativesOf(divided(shape(box(0, 0, 5, 4), { features })), 0)
+  expect(list.filter(({ kind }) => kind === 'axis')).toEqual([])
+  expect(list.flatMap(({ value }) => value).every(Number.isFinite)).toBe(true)
+  expect(list.find(({ path }) => path === 'features[0].treads[1][0]')?.value).toBeCloseTo(-2 * 0.4, 9)
 })
