@@ -2,6 +2,7 @@ import { forEachNearPair } from './candidates.ts'
 import { type Curve, evaluate, newJet } from './curve.ts'
 import { meetings } from './intersect.ts'
 import { NodeSet } from './node-set.ts'
+import { norm } from './norm.ts'
 import { type Foot, footOn, type Span } from './span.ts'
 
 /** A stretch of a curve between two nodes; stretches that lie on one another are one, bounding several rings. */
@@ -32,7 +33,14 @@ interface Cut {
   node: number
 }
 
+/**
+ * Two neighbours that lie before and behind a joint within this cosine of one direction are nowhere as near as two grains to each
+ * other but within some four of the joint.
+ */
+const GOES_ON = 0.45
+
 const jet = newJet()
+const onward = newJet()
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 
 /**
@@ -97,7 +105,7 @@ function settle(spans: readonly Span[], cuts: ReadonlyMap<Span, Cut[]>, nodes: N
   }
 }
 
-/** Neighbours along a ring that turn by less than a right angle and so can't come back to one another. */
+/** Neighbours along a ring that go on from their joint so that they can't come back to one another. */
 function isPlainJoint(a: Span, b: Span, count: number): boolean {
   if (count < 3) return false
   const [p, q] =
@@ -108,7 +116,21 @@ function isPlainJoint(a: Span, b: Span, count: number): boolean {
   const vx = q.x1 - q.x0
   const vy = q.y1 - q.y0
   // Both rise and fall the same ways: the boxes meet at the joint only.
-  return ux * vx >= 0 && uy * vy >= 0 && (ux * vx !== 0 || uy * vy !== 0)
+  if (ux * vx >= 0 && uy * vy >= 0 && (ux * vx !== 0 || uy * vy !== 0)) return true
+  evaluate(p.curve, p.t1, jet)
+  evaluate(q.curve, q.t0, onward)
+  const into = norm(jet.dx, jet.dy)
+  const out = norm(onward.dx, onward.dy)
+  const wayX = jet.dx / into + onward.dx / out
+  const wayY = jet.dy / into + onward.dy / out
+  // A span lies between its chord and its tangent, so one lies behind the joint and the other one before it.
+  const least = GOES_ON * norm(wayX, wayY)
+  return (
+    jet.dx * wayX + jet.dy * wayY >= least * into &&
+    onward.dx * wayX + onward.dy * wayY >= least * out &&
+    ux * wayX + uy * wayY >= least * norm(ux, uy) &&
+    vx * wayX + vy * wayY >= least * norm(vx, vy)
+  )
 }
 
 function isJoint(a: Span, b: Span, x: number, y: number, count: number, grainM: number): boolean {
