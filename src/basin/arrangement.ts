@@ -124,12 +124,11 @@ function isPlainJoint(a: Span, b: Span, count: number): boolean {
   const wayX = jet.dx / into + onward.dx / out
   const wayY = jet.dy / into + onward.dy / out
   // A span lies between its chord and its tangent, so one lies behind the joint and the other one before it.
-  const least = GOES_ON * norm(wayX, wayY)
+  const way = norm(wayX, wayY)
   return (
-    jet.dx * wayX + jet.dy * wayY >= least * into &&
-    onward.dx * wayX + onward.dy * wayY >= least * out &&
-    ux * wayX + uy * wayY >= least * norm(ux, uy) &&
-    vx * wayX + vy * wayY >= least * norm(vx, vy)
+    way >= 2 * GOES_ON &&
+    ux * wayX + uy * wayY >= GOES_ON * way * norm(ux, uy) &&
+    vx * wayX + vy * wayY >= GOES_ON * way * norm(vx, vy)
   )
 }
 
