@@ -38,39 +38,41 @@ export class BoxGrid {
     this.#rows = boxes.length === 0 ? 0 : Math.floor(height / this.#size) + 1
     this.#first = new Int32Array(this.#columns * this.#rows + 1)
     this.#seen = new Int32Array(boxes.length)
-    const each = (visit: (square: number, i: number) => void): void => {
-      boxes.forEach((box, i) => {
-        const [c0, c1, r0, r1] = this.#range(box.minX, box.minY, box.maxX, box.maxY)
-        for (let r = r0; r <= r1; r++) for (let c = c0; c <= c1; c++) visit(r * this.#columns + c, i)
-      })
+    for (let i = 0; i < boxes.length; i++) {
+      const { minX: x0, minY: y0, maxX: x1, maxY: y1 } = boxes[i]!
+      const c1 = this.#column(x1)
+      const r1 = this.#row(y1)
+      for (let r = this.#row(y0); r <= r1; r++)
+        for (let c = this.#column(x0); c <= c1; c++) this.#first[r * this.#columns + c + 1]!++
     }
-    each((square) => {
-      this.#first[square + 1]!++
-    })
     for (let s = 0; s < this.#columns * this.#rows; s++) this.#first[s + 1]! += this.#first[s]!
     const next = this.#first.slice()
     this.#items = new Int32Array(this.#first[this.#columns * this.#rows] ?? 0)
-    each((square, i) => {
-      this.#items[next[square]!++] = i
-    })
+    for (let i = 0; i < boxes.length; i++) {
+      const { minX: x0, minY: y0, maxX: x1, maxY: y1 } = boxes[i]!
+      const c1 = this.#column(x1)
+      const r1 = this.#row(y1)
+      for (let r = this.#row(y0); r <= r1; r++)
+        for (let c = this.#column(x0); c <= c1; c++) this.#items[next[r * this.#columns + c]!++] = i
+    }
   }
 
-  #range(minX: number, minY: number, maxX: number, maxY: number): [number, number, number, number] {
-    const within = (v: number, most: number): number => Math.min(Math.max(Math.floor(v / this.#size), 0), most - 1)
-    return [
-      within(minX - this.#minX, this.#columns),
-      within(maxX - this.#minX, this.#columns),
-      within(minY - this.#minY, this.#rows),
-      within(maxY - this.#minY, this.#rows),
-    ]
+  #column(x: number): number {
+    return Math.min(Math.max(Math.floor((x - this.#minX) / this.#size), 0), this.#columns - 1)
+  }
+
+  #row(y: number): number {
+    return Math.min(Math.max(Math.floor((y - this.#minY) / this.#size), 0), this.#rows - 1)
   }
 
   /** Numbers of the boxes in the squares that a box meets, each once, added to `out`; some may lie beside it. */
   near(minX: number, minY: number, maxX: number, maxY: number, out: number[]): number[] {
     if (this.#columns === 0) return out
     const round = ++this.#round
-    const [c0, c1, r0, r1] = this.#range(minX, minY, maxX, maxY)
-    for (let r = r0; r <= r1; r++)
+    const c0 = this.#column(minX)
+    const c1 = this.#column(maxX)
+    const r1 = this.#row(maxY)
+    for (let r = this.#row(minY); r <= r1; r++)
       for (let c = c0; c <= c1; c++) {
         const square = r * this.#columns + c
         for (let k = this.#first[square]!; k < this.#first[square + 1]!; k++) {

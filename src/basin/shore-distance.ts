@@ -8,16 +8,21 @@ const known = new Memory<Partition, BoxGrid>()
 const found: number[] = []
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 
+/** The boxes of all stretches of shore, to look up those near a place. Remembered for each partition. */
+export function shoreGrid(p: Partition): BoxGrid {
+  let grid = known.get(p)
+  if (!grid) {
+    grid = new BoxGrid(shoresOf(p))
+    known.set(p, grid)
+  }
+  return grid
+}
+
 /** The stretch of outline or island nearest to a place, −1 where none is nearer than a reach; writes the foot on it. */
 export function nearestShore(p: Partition, x: number, y: number, reachM: number, out: Foot): number {
   const shores = shoresOf(p)
-  let grid = known.get(p)
-  if (!grid) {
-    grid = new BoxGrid(shores)
-    known.set(p, grid)
-  }
   found.length = 0
-  grid.near(x - reachM, y - reachM, x + reachM, y + reachM, found)
+  shoreGrid(p).near(x - reachM, y - reachM, x + reachM, y + reachM, found)
   let best = reachM
   let by = -1
   // The one whose box is nearest first: most of the others then needn't be looked at.

@@ -1,7 +1,9 @@
 import { BoxGrid } from './box-grid.ts'
 import type { Fan, Fans } from './cove-fan.ts'
 import { arcCentre, evaluate, newJet } from './curve.ts'
+import { norm } from './norm.ts'
 import type { Edge, Partition } from './partition-types.ts'
+import { shoreGrid } from './shore-distance.ts'
 import type { Shore } from './shores.ts'
 import { ABOUT } from './tolerance.ts'
 
@@ -26,6 +28,9 @@ export interface FanPlan {
   readonly nearBends: Uint8Array
 }
 
+/** Up to so many edges are looked at one by one. */
+const FEW_EDGES = 64
+
 /** Plans of all fans for a strip of a width [m]. */
 export function planFans(p: Partition, fans: Fans, widthM: number): FanPlan[] {
   const inner: NearEdge[] = []
@@ -34,62 +39,65 @@ export function planFans(p: Partition, fans: Fans, widthM: number): FanPlan[] {
     const { from, to } = edge
     inner.push({ index, edge, x0: p.nodeX[from]!, y0: p.nodeY[from]!, x1: p.nodeX[to]!, y1: p.nodeY[to]! })
   })
-  // An edge rises or falls throughout, so its ends bound it.
-  const innerGrid = new BoxGrid(
-    inner.map(({ x0, y0, x1, y1 }) => ({
-      minX: Math.min(x0, x1),
-      minY: Math.min(y0, y1),
-      maxX: Math.max(x0, x1),
-      maxY: Math.max(y0, y1),
-    })),
-  )
-  const shoreGrid = new BoxGrid(fans.shores)
+  const innerGrid = inner.length > FEW_EDGES ? new BoxGrid(inner.map(boxOf)) : undefined
+  const all = inner.map((_, i) => i)
   const isTight = fans.shores.map((shore) => !bendsLess(shore, 1 / widthM))
   return fans.fans.map((fan) => {
     const own = fan.shore >= 0 ? fans.shores[fan.shore]! : undefined
-    const minX = own ? own.minX : fan.x
-    const maxX = own ? own.maxX : fan.x
-    const minY = own ? own.minY : fan.y
-    const maxY = own ? own.maxY : fan.y
+    const minX = (own ? own.minX : fan.x) - widthM
+    const maxX = (own ? own.maxX : fan.x) + widthM
+    const minY = (own ? own.minY : fan.y) - widthM
+    const maxY = (own ? own.maxY : fan.y) + widthM
     const near: NearEdge[] = []
-    for (const i of innerGrid.near(minX - widthM, minY - widthM, maxX + widthM, maxY + widthM, [])) {
-      const edge = inner[i]!
+    const found = innerGrid ? innerGrid.near(minX, minY, maxX, maxY, []) : all
+    for (let k = 0; k < found.length; k++) {
+      const edge = inner[found[k]!]!
+      const { x0, y0, x1, y1 } = edge
       const isBeside =
-        Math.min(edge.x0, edge.x1) > maxX + widthM ||
-        Math.max(edge.x0, edge.x1) < minX - widthM ||
-        Math.min(edge.y0, edge.y1) > maxY + widthM ||
-        Math.max(edge.y0, edge.y1) < minY - widthM
+        (x0 > maxX && x1 > maxX) || (x0 < minX && x1 < minX) || (y0 > maxY && y1 > maxY) || (y0 < minY && y1 < minY)
       if (!isBeside) near.push(edge)
     }
-    near.sort((a, b) => a.index - b.index)
-    const harmless = smoothlyJoined(p, fans, fan, widthM, isTight)
-    const rivals = shoreGrid
-      .near(minX - 2 * widthM, minY - 2 * widthM, maxX + 2 * widthM, maxY + 2 * widthM, [])
-      .filter((i) => {
-        if (harmless.includes(i)) return false
-        if (own && i !== fan.shore && isOneCurve(own, fans.shores[i]!)) return false
-        // A stretch that bends less than the circle of the strip's width can't meet it beside its own touch.
-        if ((i === fan.shore || (fan.shore < 0 && fan.neighbours.includes(i))) && !isTight[i]) return false
-        const shore = fans.shores[i]!
-        return (
-          shore.minX <= maxX + 2 * widthM &&
-          shore.maxX >= minX - 2 * widthM &&
-          shore.minY <= maxY + 2 * widthM &&
-          shore.maxY >= minY - 2 * widthM
-        )
-      })
-    rivals.sort((a, b) => a - b)
+    if (innerGrid) near.sort((a, b) => a.index - b.index)
+    const rivals = rivalsOf(p, fans, fan, widthM, isTight)
     const nearEnds = new Float64Array(4 * near.length)
-    const nearBends = Uint8Array.from(near, ({ edge }) => (edge.curve.kind === 'line' ? 0 : 1))
+    const nearBends = new Uint8Array(near.length)
     for (let i = 0; i < near.length; i++) {
-      const { x0, y0, x1, y1 } = near[i]!
+      const { x0, y0, x1, y1, edge } = near[i]!
       nearEnds[4 * i] = x0
       nearEnds[4 * i + 1] = y0
       nearEnds[4 * i + 2] = x1
       nearEnds[4 * i + 3] = y1
+      nearBends[i] = edge.curve.kind === 'line' ? 0 : 1
     }
     return { fan, rivals, near, nearEnds, nearBends }
   })
+}
+
+/** An edge rises or falls throughout, so its ends bound it. */
+function boxOf({ x0, y0, x1, y1 }: NearEdge) {
+  return { minX: Math.min(x0, x1), minY: Math.min(y0, y1), maxX: Math.max(x0, x1), maxY: Math.max(y0, y1) }
+}
+
+/** The stretches of shore that can end rays of a fan, in order. */
+function rivalsOf(p: Partition, fans: Fans, fan: Fan, widthM: number, isTight: readonly boolean[]): number[] {
+  const own = fan.shore >= 0 ? fans.shores[fan.shore]! : undefined
+  const minX = (own ? own.minX : fan.x) - 2 * widthM
+  const maxX = (own ? own.maxX : fan.x) + 2 * widthM
+  const minY = (own ? own.minY : fan.y) - 2 * widthM
+  const maxY = (own ? own.maxY : fan.y) + 2 * widthM
+  const harmless = smoothlyJoined(p, fans, fan, widthM, isTight)
+  const found = shoreGrid(p).near(minX, minY, maxX, maxY, [])
+  const rivals: number[] = []
+  for (let k = 0; k < found.length; k++) {
+    const i = found[k]!
+    const shore = fans.shores[i]!
+    if (shore.minX > maxX || shore.maxX < minX || shore.minY > maxY || shore.maxY < minY) continue
+    // A stretch that bends less than the circle of the strip's width can't meet it beside its own touch.
+    if (!isTight[i] && (i === fan.shore || (fan.shore < 0 && fan.neighbours.includes(i)))) continue
+    if (harmless.includes(i) || (own && i !== fan.shore && isOneCurve(own, shore))) continue
+    rivals.push(i)
+  }
+  return rivals.sort((a, b) => a - b)
 }
 
 /** Stretches of one line or one circle: all are as near where the rays of each end by its own bend, and nowhere sooner. */
@@ -141,8 +149,8 @@ function bendsLess({ curve, t0, t1, side }: Shore, most: number): boolean {
   const ay = 6 * (curve.y0 - 2 * curve.ay + curve.by)
   const bx = 6 * (curve.ax - 2 * curve.bx + curve.x1)
   const by = 6 * (curve.ay - 2 * curve.by + curve.y1)
-  const fastest = Math.max(Math.hypot(ax, ay), Math.hypot(bx, by))
-  const jerk = Math.hypot(bx - ax, by - ay)
+  const fastest = Math.max(norm(ax, ay), norm(bx, by))
+  const jerk = norm(bx - ax, by - ay)
   const holds = (a: number, b: number, depth: number): boolean => {
     const m = (a + b) / 2
     const h = (b - a) / 2
@@ -150,7 +158,7 @@ function bendsLess({ curve, t0, t1, side }: Shore, most: number): boolean {
     const { dx, dy } = jet
     const sx = ax + m * (bx - ax)
     const sy = ay + m * (by - ay)
-    const speed = Math.hypot(dx, dy)
+    const speed = norm(dx, dy)
     const turn = side * (dx * sy - dy * sx)
     // d(P′ × P″)/dt = P′ × P‴.
     const turnMost = turn + h * (speed + h * fastest) * jerk
