@@ -6,8 +6,8 @@ import type { Partition } from './partition-types.ts'
 import { pathsOf } from './rings.ts'
 import { addForce, addTurn, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { type Foot, footOn } from './span.ts'
-import type { EdgeOrigin } from './types.ts'
-import { type DepthStep, depthSteps, integrateStep, patchThatEnds } from './volume-gradient-step.ts'
+import type { EdgeOrigin, Patch } from './types.ts'
+import { type DepthStep, integrateStep, patchThatEnds, stepOn } from './volume-gradient-step.ts'
 
 /** Derivatives by what a feature's edges are measured with: a width or radius [m³/m], a centre. */
 export interface FootprintShare {
@@ -113,20 +113,36 @@ function findMovers(p: Partition): Mover[] {
     if (here) here.push(i)
     else ofRing.set(path, [i])
   })
-  if (ofRing.size === 0) return []
   const { of } = shoreCurvesOf(p)
   const movers: Mover[] = []
-  for (const step of depthSteps(p)) {
-    const measured = step.edge.rings.flatMap((ring) => ofRing.get(ring) ?? [])
-    if (measured.length === 0) continue
-    const { feature } = patches[patchThatEnds(step)] ?? {}
-    const i = measured.find((it) => patches[it]!.feature === feature)
-    if (i === undefined || feature === undefined) continue
-    const origin = patches[i]!.measuredFrom!
+  for (const edge of p.edges) {
+    if (!edge.rings.some((ring) => ofRing.has(ring))) continue
+    const step = stepOn(p, edge)
+    const i = step && measuredPatch(step, patches, ofRing)
+    if (!step || i === undefined) continue
+    const { feature, measuredFrom } = patches[i]!
+    const origin = measuredFrom!
     const curve = origin.kind === 'shore' ? outlineCurve(p, origin.segment) : undefined
     movers.push({ step, feature, origin, curve, number: curve ? (of.get(curve) ?? -1) : -1 })
   }
   return movers
+}
+
+/** The patch whose measured edge makes a step: the only one there, or one of the feature that ends on it. */
+function measuredPatch(
+  step: DepthStep,
+  patches: readonly Patch[],
+  ofRing: ReadonlyMap<number, readonly number[]>,
+): number | undefined {
+  const { rings } = step.edge
+  const only = rings.length === 1 ? ofRing.get(rings[0]!) : undefined
+  if (only?.length === 1) return only[0]
+  const ends = patches[patchThatEnds(step)]
+  for (const ring of rings) {
+    const found = ofRing.get(ring)?.find((i) => patches[i]!.feature === ends?.feature)
+    if (found !== undefined) return found
+  }
+  return undefined
 }
 
 /** The curve of a segment of the outline; the line that closes it goes under the number of the last segment. */

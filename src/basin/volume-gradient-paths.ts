@@ -8,7 +8,7 @@ import { addForce, SLOTS } from './shore-moves.ts'
 import { type Foot, footOn } from './span.ts'
 import type { Axis, Path } from './types.ts'
 import type { VolumeGradient } from './volume-gradient.ts'
-import { type AddShares, type DepthStep, depthSteps, integrateStep, patchThatEnds } from './volume-gradient-step.ts'
+import { type AddShares, type DepthStep, integrateStep, patchThatEnds, stepOn } from './volume-gradient-step.ts'
 
 /** A feature that states its own footprint, and the sums of what its numbers do. */
 interface Drawn {
@@ -112,11 +112,13 @@ type Move = { readonly step: DepthStep; readonly of: Drawn } & (
 
 function movesOf(p: Partition, drawn: ReadonlyMap<number, Drawn>): Move[] {
   const moves: Move[] = []
-  for (const step of depthSteps(p)) {
+  for (const edge of p.edges) {
+    const step = stepOn(p, edge)
+    if (!step) continue
     const patch = p.shape.patches[patchThatEnds(step)]
     const of = patch && !patch.measuredFrom && drawn.get(patch.feature)
     if (!patch || !of) continue
-    const { rings, curve, t0, t1 } = step.edge
+    const { rings, curve, t0, t1 } = edge
     evaluate(curve, (t0 + t1) / 2, jet)
     if (rings.includes(of.ring)) {
       const number = curveAt(p.rings[of.ring]!.curves, curve, jet.x, jet.y)

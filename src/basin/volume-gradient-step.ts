@@ -40,16 +40,12 @@ let signCount = 0
 let nearestBy = -1
 let nearestAs = -1
 
-/** The depth steps of a partition: between cells that are not of one seat, which goes on without a step. */
-export function depthSteps(p: Partition): DepthStep[] {
-  const steps: DepthStep[] = []
-  for (const edge of p.edges) {
-    if (edge.left < 0 || edge.right < 0) continue
-    const left = p.cells[edge.left]!
-    const right = p.cells[edge.right]!
-    if (left.plane !== right.plane && left.patch !== right.patch) steps.push({ edge, left, right })
-  }
-  return steps
+/** The depth step on an edge, if it has one: between cells that are not of one seat, which goes on without a step. */
+export function stepOn(p: Partition, edge: Edge): DepthStep | undefined {
+  if (edge.left < 0 || edge.right < 0) return undefined
+  const left = p.cells[edge.left]!
+  const right = p.cells[edge.right]!
+  return left.plane === right.plane || left.patch === right.patch ? undefined : { edge, left, right }
 }
 
 /** The patch that ends at a step: the one on its shallower side, −1 where floor is, for that goes on beneath the other. */
@@ -73,25 +69,21 @@ export function integrateStep(
 ): void {
   const { edge, left, right } = step
   const law = wallLaw(p.shape.wall)
-  const addAt = (t: number, out: Float64Array): void => {
-    const force = stepAt(p, law, step, levelM, t)
-    if (force !== 0) share(t, jet.x, jet.y, force * jet.dy, -force * jet.dx, out)
-  }
   const isSmooth = !law && left.law === undefined && right.law === undefined
   const isFast = isRough && law !== undefined
   if (isFast || (isSmooth && Math.min(left.minDepthM, right.minDepthM) + levelM > 0)) {
     const rule = isFine && !isFast ? GAUSS_FINE : ruleFor(edge.curve)
-    const point = new Float64Array(sums.length)
+    if (point.length !== sums.length) point = new Float64Array(sums.length)
     const h = edge.t1 - edge.t0
     for (let k = 0; k < rule.at.length; k++) {
-      addAt(edge.t0 + h * rule.at[k]!, point.fill(0))
+      addForceAt(p, law, step, levelM, edge.t0 + h * rule.at[k]!, share, point.fill(0))
       for (let i = 0; i < sums.length; i++) sums[i]! += rule.weight[k]! * h * point[i]!
     }
     return
   }
   const f: Patterned = {
     addAt: (t, out) => {
-      addAt(t, out)
+      addForceAt(p, law, step, levelM, t, share, out)
       let name = law ? nearestAs : 0
       for (let i = 0; i < signCount; i++) name = mark(name, signs[i]! > 0 ? 1 : 0)
       return name
@@ -106,6 +98,21 @@ export function integrateStep(
   }
   const isSteep = law?.isSteepAtShore ?? false
   integratePattern(f, edge.t0, edge.t1, isSteep, isSteep, sums)
+}
+
+let point = new Float64Array(0)
+
+function addForceAt(
+  p: Partition,
+  law: WallLaw | undefined,
+  step: DepthStep,
+  levelM: number,
+  t: number,
+  share: AddShares,
+  out: Float64Array,
+): void {
+  const force = stepAt(p, law, step, levelM, t)
+  if (force !== 0) share(t, jet.x, jet.y, force * jet.dy, -force * jet.dx, out)
 }
 
 /** Wet depth on the left less that on the right at t of the edge, whose place `jet` then has. */
