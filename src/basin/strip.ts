@@ -209,14 +209,20 @@ function changeBetween(tracer: Tracer, a: Trace, b: Trace, ofEnds: boolean): num
       if (cut !== undefined) return cut
     }
   }
-  const isAsA = ({ name, edges }: Trace): boolean =>
-    ofEnds || odd === undefined ? name === a.name : countOf(edges, odd) === countOf(a.edges, odd)
+  const isAsA = (t: number): boolean => {
+    if (ofEnds && (a.by !== b.by || a.how !== b.how)) {
+      const { by, how } = traceEnd(tracer, t)
+      return by === a.by && how === a.how
+    }
+    const { name, edges } = trace(tracer, t)
+    return ofEnds || odd === undefined ? name === a.name : countOf(edges, odd) === countOf(a.edges, odd)
+  }
   let lo = a.t
   let hi = b.t
   for (let i = 0; i < 52; i++) {
     const m = (lo + hi) / 2
     if (!(m > lo && m < hi)) break
-    if (isAsA(trace(tracer, m))) lo = m
+    if (isAsA(m)) lo = m
     else hi = m
   }
   return (lo + hi) / 2
