@@ -10,14 +10,15 @@ import { listFootprints } from './volume-gradient-footprints.ts'
 import { drawnGradients } from './volume-gradient-paths.ts'
 
 /**
- * First derivatives of the volume at a level by the level, the wall's number, every stated depth, the places of a profile's
- * stations and axis, widths of benches along the wall, radii and centres of round steps, and every node, handle and bulge of
- * outline and islands.
- * Method: volume-gradient.ts. A node's leaves its handles where they are; add theirs where they go along.
- * Valid for: benches along the wall that go with it, other footprints held in place; where edges of a feature lie on the shore, moves toward the
- *   water; a run above 0 (none is listed by a run of 0).
- * Accuracy: rounding with upright walls, 1e-9 of the water beside them with others; by benches and round steps see
- *   volume-gradient-footprints.ts.
+ * First derivatives of the volume at a level by every number of a body that moves it: the level, the wall's own number, every
+ * stated depth; where a profile's stations, soundings and treads lie, a hollow's and a round flight's centre and radii, the
+ * axes of profiles, flights and ramps, widths of benches along the wall; every node, handle and bulge of outline, islands,
+ * contours and footprints.
+ * Method: volume-gradient*.ts. A node's leaves its handles where they are; add theirs where they go along.
+ * Valid for: benches along the wall that go with it, other footprints held in place; where V has a corner, one side's (a table
+ *   in MODEL.md says which); a run above 0 (none is listed by a run of 0).
+ * Accuracy: rounding with upright walls, 1e-9 of the water beside them with others; by edges of footprints 1e-8, see
+ *   volume-gradient-step.ts; by soundings and contours see volume-gradient-floor.ts.
  */
 export function derivativesOf(p: Partition, levelM: number): readonly VolumeDerivative[] {
   const g = exactGradient(p, levelM)

@@ -245,6 +245,22 @@ describe('one-sided derivatives of the volume', () => {
     expect(of.get('features[0].axis.to')).toEqual([0, expect.closeTo(0, 12)])
   })
 
+  it('let a tread shrink whose end lies on the edge of the footprint', () => {
+    const of = by([
+      {
+        kind: 'steps',
+        path: box(0, 1, 2, 3),
+        axis: { from: [0, 2], to: [2, 2] },
+        treads: [
+          [0, 0.3],
+          [2, 0.7],
+        ],
+      },
+    ])
+    expect(of.get('features[0].treads[1][0]')).toBeCloseTo(0, 12)
+    expect((of.get('features[0].path.segments[1].to') as Point)[0]).toBeCloseTo(-1.2, 12)
+  })
+
   it('know a ramp: −½ width · fall by moving an end of its slope', () => {
     const of = by([
       {
