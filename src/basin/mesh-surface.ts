@@ -6,7 +6,8 @@ import type { PlanMesh } from './plan-mesh.ts'
 import { Room } from './room.ts'
 import type { WallLaw } from './wall-kind.ts'
 
-const normal = [0, 0, 1]
+const normal = new Float64Array(3)
+const corner = new Int32Array(3)
 const ray = { ux: 0, uy: 0 }
 const firstRoom = new Room(Int32Array)
 const cellRoom = new Room(Int32Array)
@@ -35,27 +36,29 @@ export function addSurface(
   const wallPart = law ? PARTS.indexOf(law.part) : -1
   const partOf = p.cells.map(({ part }) => PARTS.indexOf(part))
   let count = 0
-  const corner = (i: number, cell: number, isWalled: boolean): number => {
-    const v = triangles[i]!
-    const station = isWalled ? rayOf[i]! : -1
-    for (let k = first[v]!; k >= 0; k = next[k]!) if (cellAt[k] === cell && rayAt[k] === station) return made[k]!
-    if (station >= 0) {
-      ray.ux = rays[2 * station]!
-      ray.uy = rays[2 * station + 1]!
-    }
-    depth.normal(cell, v, station >= 0 ? ray : undefined, normal)
-    const vertex = builder.vertex(pointAt[i]!, normal[0]!, normal[1]!, normal[2]!)
-    cellAt[count] = cell
-    rayAt[count] = station
-    made[count] = vertex
-    next[count] = first[v]!
-    first[v] = count++
-    return vertex
-  }
   for (let i = 0; i < triangles.length; i += 3) {
     const cell = cellOf[i / 3]!
     const isWalled = rayOf[i]! >= 0 && depth.isWalled(i)
-    const part = isWalled && law ? wallPart : partOf[cell]!
-    builder.triangle(corner(i, cell, isWalled), corner(i + 1, cell, isWalled), corner(i + 2, cell, isWalled), part)
+    for (let j = i; j < i + 3; j++) {
+      const v = triangles[j]!
+      const station = isWalled ? rayOf[j]! : -1
+      let k = first[v]!
+      while (k >= 0 && (cellAt[k] !== cell || rayAt[k] !== station)) k = next[k]!
+      if (k < 0) {
+        if (station >= 0) {
+          ray.ux = rays[2 * station]!
+          ray.uy = rays[2 * station + 1]!
+        }
+        depth.normal(cell, v, station >= 0 ? ray : undefined, normal)
+        k = count++
+        cellAt[k] = cell
+        rayAt[k] = station
+        made[k] = builder.vertex(pointAt[j]!, normal[0]!, normal[1]!, normal[2]!)
+        next[k] = first[v]!
+        first[v] = k
+      }
+      corner[j - i] = made[k]!
+    }
+    builder.triangle(corner[0]!, corner[1]!, corner[2]!, isWalled && law ? wallPart : partOf[cell]!)
   }
 }

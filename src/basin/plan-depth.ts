@@ -77,7 +77,12 @@ export class PlanDepth {
   }
 
   /** A vector square to the surface at a vertex, toward the water, z up; on the wall's face where a ray's direction is given. */
-  normal(index: number, v: number, ray: { readonly ux: number; readonly uy: number } | undefined, out: number[]): void {
+  normal(
+    index: number,
+    v: number,
+    ray: { readonly ux: number; readonly uy: number } | undefined,
+    out: Float64Array,
+  ): void {
     const { points } = this.plan
     const cell = this.p.cells[index]!
     const x = points.x[v]!
@@ -95,10 +100,13 @@ export class PlanDepth {
     // At the shore itself a cove is upright: the vector is scaled so that none of it is infinite.
     const up = 1 / Math.sqrt(1 + lean * lean)
     const along = Number.isFinite(lean) ? lean * up : 1
-    const [fx, fy] = floorGradient(this.p, cell, x, y)
-    const isOver = this.law.followsFloor(floor, n) ? up : 0
-    out[0] = fx * isOver + along * ray.ux
-    out[1] = fy * isOver + along * ray.uy
+    out[0] = along * ray.ux
+    out[1] = along * ray.uy
+    if (this.law.followsFloor(floor, n)) {
+      const [fx, fy] = floorGradient(this.p, cell, x, y)
+      out[0] += fx * up
+      out[1] += fy * up
+    }
     out[2] = up
   }
 
