@@ -1,3 +1,4 @@
+import type { Curve } from './curve.ts'
 import type { Partition } from './partition-types.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import type { VolumeGradient } from './volume-gradient.ts'
@@ -19,12 +20,23 @@ export function addFloorMoves(p: Partition, g: VolumeGradient): void {
       if (number === undefined) continue
       force.fill(0)
       addCornerForce(p, g, i, k, force)
+      dropSlide(on!.curve, on!.t)
       addForce(on!.curve, on!.t, force[0], force[1], g.slots, SLOTS * number)
     }
   }
 }
 
 const force: [number, number] = [0, 0]
+
+/** A corner within a straight side is a sounding that lies there: it stays at its own place, and the side only takes it across. */
+function dropSlide(curve: Curve, t: number): void {
+  if (curve.kind !== 'line' || !(t > 0 && t < 1)) return
+  const dx = curve.x1 - curve.x0
+  const dy = curve.y1 - curve.y0
+  const along = (force[0] * dx + force[1] * dy) / (dx * dx + dy * dy)
+  force[0] -= along * dx
+  force[1] -= along * dy
+}
 
 /** Adds the force on a corner of a triangulated floor's piece. */
 export function addCornerForce(p: Partition, g: VolumeGradient, piece: number, k: number, out: [number, number]): void {

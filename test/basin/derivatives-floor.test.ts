@@ -101,6 +101,18 @@ describe('derivatives of the volume by where soundings stand and by what contour
     expect(volumeOf(at(1.9, -1e-5))).toBe(volumeOf(at(1.9, 0)))
   })
 
+  it('leave a sounding where it is when the side that it lies on is drawn out, and take it along toward the water', () => {
+    const at = (dx: number, dy: number): Written =>
+      written({
+        outline: polygon([dx, dy], [8, 0], [8, 4], [0, 4]),
+        floor: sounded(0.8, [[1.9, 0, 1.4], ...POINTS]),
+      })
+    const [x, y] = listOf(at(0, 0)).get('outline.start') as Point
+    expect(x).toBeCloseTo((volumeOf(at(1e-5, 0)) - volumeOf(at(-1e-5, 0))) / 2e-5, 6)
+    const forward = (h: number): number => (volumeOf(at(0, h)) - volumeOf(at(0, 0))) / h
+    expect(y).toBeCloseTo(2 * forward(1e-5) - forward(2e-5), 6)
+  })
+
   it('hold a sounding in a corner of the pool, and list none at one that juts into the water', () => {
     const L = polygon([0, 0], [8, 0], [8, 4], [4, 4], [4, 2], [0, 2])
     const of = (x: number, y: number) =>
