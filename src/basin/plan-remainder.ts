@@ -4,16 +4,28 @@ import type { PlanTriangles } from './plan-triangles.ts'
 import { Room } from './room.ts'
 import { triangulate } from './triangulate.ts'
 
-/** Directed sides, each with the region that it bounds on its left. Opposite ones cancel out. */
+const cellRoom = new Room(Int32Array)
+const fromRoom = new Room(Int32Array)
+const toRoom = new Room(Int32Array)
+const slotRoom = new Room(Int32Array)
+const openRoom = new Room(Uint8Array)
+const lastRoom = new Room(Int32Array)
+const beforeRoom = new Room(Int32Array)
+const placeRoom = new Room(Int32Array)
+
+/**
+ * Directed sides, each with the region that it bounds on its left. Opposite ones cancel out. It works in room that the next
+ * one takes over.
+ */
 export class Sides {
   private count = 0
-  private cell: Int32Array = new Int32Array(1024)
-  private from: Int32Array = new Int32Array(1024)
-  private to: Int32Array = new Int32Array(1024)
+  private cell = cellRoom.atLeast(0)
+  private from = fromRoom.atLeast(0)
+  private to = toRoom.atLeast(0)
 
   put(cell: number, from: number, to: number): void {
     if (cell < 0 || from === to) return
-    if (this.count === this.cell.length) this.grow()
+    if (this.count >= this.cell.length) this.grow()
     this.cell[this.count] = cell
     this.from[this.count] = from
     this.to[this.count] = to
@@ -21,14 +33,10 @@ export class Sides {
   }
 
   private grow(): void {
-    const larger = (old: Int32Array): Int32Array => {
-      const fresh = new Int32Array(2 * old.length)
-      fresh.set(old)
-      return fresh
-    }
-    this.cell = larger(this.cell)
-    this.from = larger(this.from)
-    this.to = larger(this.to)
+    const count = 2 * this.count + 1024
+    this.cell = cellRoom.grown(count)
+    this.from = fromRoom.grown(count)
+    this.to = toRoom.grown(count)
   }
 
   /** A stretch of an edge's chain, for the cells on both of its sides. */
@@ -45,9 +53,9 @@ export class Sides {
     let size = 256
     while (size < 2 * count) size *= 2
     // Sides of one cell between the same two vertices hang together; the last one that nothing has cancelled comes first.
-    const first = new Int32Array(size).fill(-1)
-    const next = new Int32Array(count)
-    const isOpen = new Uint8Array(count)
+    const first = slotRoom.filled(size, -1)
+    const next = beforeRoom.atLeast(count)
+    const isOpen = openRoom.atLeast(count)
     for (let i = 0; i < count; i++) {
       const u = from[i]!
       const v = to[i]!
@@ -62,6 +70,7 @@ export class Sides {
       }
       if (k >= 0) {
         isOpen[k] = 0
+        isOpen[i] = 0
         if (before >= 0) next[before] = next[k]!
         else first[slot] = next[k]!
       } else {
@@ -98,10 +107,6 @@ export function fillRemainder(pairs: readonly number[], points: PlanPoints, cell
       out.add(own[i]!, own[i + (turned ? 2 : 1)]!, own[i + (turned ? 1 : 2)]!, -1, -1, -1, cell)
   }
 }
-
-const lastRoom = new Room(Int32Array)
-const beforeRoom = new Room(Int32Array)
-const placeRoom = new Room(Int32Array)
 
 /** Sides chained into closed loops; where several go on, the one that keeps the region on the left undivided. */
 function loopsOf(pairs: readonly number[], points: PlanPoints): number[][] {

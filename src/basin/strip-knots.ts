@@ -3,7 +3,6 @@ import { newStripRay, rayIn } from './strip-ray.ts'
 import { isBare, ringCode } from './strip-rings.ts'
 import type { Sample, Sampling } from './strip-samples.ts'
 import type { StripPiece } from './strip-types.ts'
-import { ROUNDING } from './tolerance.ts'
 
 const ray = newStripRay()
 
@@ -82,12 +81,14 @@ export function levelBetween(
   let fb = b.at[column]! - level
   let side = 0
   let t = ta
+  // Within the grain a place on an edge is on it; an eighth leaves room for what follows.
+  const closeM = s.p.grainM / 8
   for (let i = 0; i < 40; i++) {
     t = (ta * fb - tb * fa) / (fb - fa)
     if (!((t - ta) * (tb - t) > 0)) break
     rayIn(s.p, piece, t, ray)
     const f = (ray.at[column - 1] ?? ray.end) - level
-    if (Math.abs(f) <= 64 * ROUNDING * level) break
+    if (Math.abs(f) <= closeM) break
     if (f > 0 === fa > 0) {
       ta = t
       fa = f
