@@ -69,7 +69,8 @@ export function reachTo(fans: Fans, fan: Fan, i: number, ray: Ray, limit: number
   }
   if (shore.curve.kind === 'line') return toLine(ray, shore, shore.curve)
   if (shore.curve.kind === 'arc' && Math.abs(shore.curve.turn) > ROUND_RAD) return toArc(ray, shore, shore.curve)
-  return bySearch(ray, shore, limit, false)
+  // Beside a smooth joint the next stretch's first places are as near the foot as the own ones: rounding there, too.
+  return bySearch(ray, shore, limit, fan.shore >= 0 && fan.neighbours.includes(i))
 }
 
 function toPoint(ray: Ray, x: number, y: number): number {

@@ -1,6 +1,6 @@
 import { type Fans, fansOf, rayAt } from './cove-fan.ts'
 import { type Reach, reachOf } from './cove-reach.ts'
-import { evaluate, newJet } from './curve.ts'
+import { type ArcCurve, evaluate, newJet } from './curve.ts'
 import { zerosAlong } from './curve-linear.ts'
 import type { Edge, Partition } from './partition-types.ts'
 import { type Meetings, meetArc } from './ray-circle.ts'
@@ -44,12 +44,12 @@ export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay)
     // An edge that bends may be crossed twice: the first time nearer.
     let again = 0
     for (let k = 0; k < i; k++) if (edges[k] === e) again++
-    out.at[i] = crossing(p.edges[e]!, out, again)
+    out.at[i] = crossing(p.edges[e]!, out, again, again > 0 || edges.indexOf(e, i + 1) >= 0)
   }
   return out
 }
 
-function crossing(edge: Edge, ray: StripRay, again: number): number {
+function crossing(edge: Edge, ray: StripRay, again: number, isTwice: boolean): number {
   const { curve } = edge
   if (curve.kind === 'line') {
     const ex = curve.x1 - curve.x0
@@ -63,11 +63,9 @@ function crossing(edge: Edge, ray: StripRay, again: number): number {
     return Math.min(Math.max(within, 0), ray.end)
   }
   if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
-    meetArc(curve, edge.t0, edge.t1, ray, true, met)
-    if (!(met.first > 0)) {
-      met.first = met.second
-      met.second = Infinity
-    }
+    // A ray that crosses it once may pass its end nearer by: a hair more of the arc is for rays that miss it but for rounding.
+    meetAhead(curve, edge, ray, isTwice)
+    if (!isTwice && met.first === Infinity) meetAhead(curve, edge, ray, true)
   } else {
     met.first = Infinity
     met.second = Infinity
@@ -82,4 +80,12 @@ function crossing(edge: Edge, ray: StripRay, again: number): number {
   }
   const at = again > 0 && met.second < ray.end ? met.second : met.first
   return Math.min(at, ray.end)
+}
+
+/** Leaves in `met` where a ray meets an arc beyond its foot. */
+function meetAhead(curve: ArcCurve, { t0, t1 }: Edge, ray: StripRay, isGenerous: boolean): void {
+  meetArc(curve, t0, t1, ray, isGenerous, met)
+  if (met.first > 0) return
+  met.first = met.second
+  met.second = Infinity
 }

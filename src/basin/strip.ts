@@ -292,6 +292,9 @@ function pieceOf({ p, fans, plan }: Tracer, { t0, t1, trace: middle }: Run): Str
       // Along an edge, or through a joint that the grain closed: ask the plan.
       const found = cellNear((at[i]! + (at[i + 1] ?? end)) / 2)
       if (found >= 0) cell = found
+      // What the ray was in before, but for a start of some grains, lies on the edge's other side.
+      if (found >= 0 && edge.left === found) cells[i] = edge.right
+      else if (found >= 0 && edge.right === found) cells[i] = edge.left
     }
     cells.push(cell)
   })
