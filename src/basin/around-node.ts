@@ -1,5 +1,6 @@
 import type { RawEdge } from './arrangement.ts'
 import { evaluate, newJet } from './curve.ts'
+import { norm } from './norm.ts'
 import { NEAR_RAD } from './tolerance.ts'
 
 const jet = newJet()
@@ -52,7 +53,7 @@ function chordOf(edge: RawEdge): number {
   const x = jet.x
   const y = jet.y
   evaluate(edge.curve, edge.t1, jet)
-  return Math.hypot(jet.x - x, jet.y - y)
+  return norm(jet.x - x, jet.y - y)
 }
 
 /** Direction from an end of a stretch to its point at a given distance from there. */

@@ -133,7 +133,7 @@ function isPlainJoint(a: Span, b: Span, count: number): boolean {
 }
 
 function isJoint(a: Span, b: Span, x: number, y: number, count: number, grainM: number): boolean {
-  const near = (px: number, py: number): boolean => Math.hypot(px - x, py - y) <= 2 * grainM
+  const near = (px: number, py: number): boolean => norm(px - x, py - y) <= 2 * grainM
   if ((a.index + 1) % count === b.index && near(a.x1, a.y1)) return true
   return (b.index + 1) % count === a.index && near(b.x1, b.y1)
 }
@@ -185,7 +185,7 @@ function awayFrom(nodes: NodeSet, node: number, curve: Curve, t0: number, t1: nu
   let sum = 0
   for (const t of [t0, t1]) {
     evaluate(curve, t, jet)
-    sum += Math.hypot(jet.x - nodes.x[node]!, jet.y - nodes.y[node]!)
+    sum += norm(jet.x - nodes.x[node]!, jet.y - nodes.y[node]!)
   }
   return sum
 }

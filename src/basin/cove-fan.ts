@@ -1,5 +1,6 @@
 import { evaluate, newJet } from './curve.ts'
 import { Memory } from './memory.ts'
+import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
 import { type Shore, shoresOf } from './shores.ts'
 import { HAIR, SMOOTH_RAD, TIE } from './tolerance.ts'
@@ -116,7 +117,7 @@ function headingAt(shore: Shore, last: boolean): [number, number] {
     dx = jet.dx
     dy = jet.dy
   }
-  const length = Math.hypot(dx, dy) || 1
+  const length = norm(dx, dy) || 1
   return [(shore.side * dx) / length, (shore.side * dy) / length]
 }
 

@@ -1,6 +1,7 @@
 import { orient2d } from 'robust-predicates'
 import { type ArcCurve, arcCentre, evaluate, type LineCurve, newJet } from './curve.ts'
 import { searchMeetings } from './intersect-search.ts'
+import { norm } from './norm.ts'
 import { type Foot, footOn, type Span } from './span.ts'
 import { ROUND_RAD } from './tolerance.ts'
 
@@ -55,10 +56,11 @@ function endContacts(a: Span, b: Span, grainM: number, swapped: boolean, found: 
     const ta = end === 0 ? a.t0 : a.t1
     let tb = foot.t
     // An end on an end is exactly that.
-    if (Math.hypot(x - b.x0, y - b.y0) <= grainM) tb = b.t0
-    else if (Math.hypot(x - b.x1, y - b.y1) <= grainM) tb = b.t1
-    const meeting = swapped ? { ta: tb, tb: ta, x, y } : { ta, tb, x, y }
-    if (!found.some((m) => Math.abs(m.x - x) <= 2 * grainM && Math.abs(m.y - y) <= 2 * grainM)) found.push(meeting)
+    if (norm(x - b.x0, y - b.y0) <= grainM) tb = b.t0
+    else if (norm(x - b.x1, y - b.y1) <= grainM) tb = b.t1
+    let isNew = true
+    for (const m of found) if (Math.abs(m.x - x) <= 2 * grainM && Math.abs(m.y - y) <= 2 * grainM) isNew = false
+    if (isNew) found.push(swapped ? { ta: tb, tb: ta, x, y } : { ta, tb, x, y })
   }
 }
 
@@ -94,7 +96,7 @@ function runTogether(a: Span, b: Span, found: readonly Meeting[], grainM: number
 /** A touch beside a contact, with the curves closer than the grain all between, is that contact. */
 function isKnown(a: Span, b: Span, m: Meeting, found: readonly Meeting[], grainM: number): boolean {
   for (const f of found) {
-    if (Math.hypot(m.x - f.x, m.y - f.y) <= 2 * grainM) return true
+    if (norm(m.x - f.x, m.y - f.y) <= 2 * grainM) return true
     evaluate(a.curve, (m.ta + f.ta) / 2, jet)
     if (footOn(b.curve, b.t0, b.t1, jet.x, jet.y, foot).distance <= grainM) return true
   }
@@ -128,7 +130,7 @@ function lineArc(
   const r = Math.abs(c.radius)
   const dx = l.x1 - l.x0
   const dy = l.y1 - l.y0
-  const len = Math.hypot(dx, dy)
+  const len = norm(dx, dy)
   const ux = dx / len
   const uy = dy / len
   // The foot from the nearer end of the line keeps the digits.
@@ -154,7 +156,7 @@ function arcArc(a: Span, b: Span, p: ArcCurve, q: ArcCurve, grainM: number, out:
   const [bx, by] = arcCentre(q)
   const ra = Math.abs(p.radius)
   const rb = Math.abs(q.radius)
-  const d = Math.hypot(bx - ax, by - ay)
+  const d = norm(bx - ax, by - ay)
   if (d > ra + rb + grainM || d < Math.abs(ra - rb) - grainM || d <= grainM) return
   const ux = (bx - ax) / d
   const uy = (by - ay) / d

@@ -1,5 +1,6 @@
 import type { Fan, Fans } from './cove-fan.ts'
 import { arcCentre, evaluate, newJet } from './curve.ts'
+import { norm } from './norm.ts'
 import { quadraticRoots } from './polynomial.ts'
 import { type Foot, footOn } from './span.ts'
 import type { NearEdge } from './strip-plan.ts'
@@ -87,7 +88,7 @@ export function besideBend(fans: Fans, fan: Fan, near: NearEdge, mostM: number, 
     if (curve.kind === 'arc') {
       // Rays from the corner that touch the circle.
       const [cx, cy] = arcCentre(curve)
-      const d = Math.hypot(cx - fan.x, cy - fan.y)
+      const d = norm(cx - fan.x, cy - fan.y)
       const r = Math.abs(curve.radius)
       if (d > r)
         for (const side of [1, -1]) {

@@ -1,4 +1,5 @@
 import { type Fan, fansOf } from './cove-fan.ts'
+import { norm } from './norm.ts'
 import { type Foot, footOn } from './span.ts'
 import { isSameRay, type SampledPiece, type Sampling, sampleAt } from './strip-samples.ts'
 
@@ -35,7 +36,7 @@ export function addPartners(s: Sampling, sampled: readonly SampledPiece[]): void
       let t = foot.t
       if (t === rival.t0 || t === rival.t1)
         for (const corner of corners.get(piece.by) ?? []) {
-          if (Math.hypot(corner.x - foot.x, corner.y - foot.y) > 8 * s.p.grainM) continue
+          if (norm(corner.x - foot.x, corner.y - foot.y) > 8 * s.p.grainM) continue
           const turn = corner.direction - Math.atan2(y - corner.y, x - corner.x)
           const around = turn - 2 * Math.PI * Math.floor(turn / (2 * Math.PI))
           if (around < corner.t1) {

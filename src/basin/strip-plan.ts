@@ -110,7 +110,7 @@ function isOneCurve({ curve: a, side }: Shore, { curve: b, side: other }: Shore)
   if (!(Math.abs(Math.abs(b.radius) - radiusM) <= ABOUT * radiusM)) return false
   const [ax, ay] = arcCentre(a)
   const [bx, by] = arcCentre(b)
-  return Math.hypot(ax - bx, ay - by) <= ABOUT * radiusM
+  return norm(ax - bx, ay - by) <= ABOUT * radiusM
 }
 
 /**
