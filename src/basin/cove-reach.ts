@@ -9,7 +9,7 @@ import { HAIR, NEARLY, ROUND_RAD, ROUNDING, SMOOTH_RAD, TIE } from './tolerance.
 export interface Reach {
   n: number
   by: number
-  /** Whether it is the inside of that stretch (0), its first (1) or last end (2). */
+  /** Whether it is the inside of that stretch (0), its first (1) or last end (2), or its inside beside a corner at the foot (3). */
   how: number
 }
 
@@ -182,6 +182,13 @@ function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): num
     if (found >= best) continue
     best = found
     how = found < value || (i > 0 && i < count - 1) ? 0 : i === 0 ? 1 : 2
+    // The same stretch may end the next rays far away from the corner that it starts at.
+    if (
+      how === 0 &&
+      !touching &&
+      ((besideFirst > 0 && i <= besideFirst) || (besideLast > 0 && i >= count - 1 - besideLast))
+    )
+      how = 3
   }
   return best
 }
@@ -190,6 +197,10 @@ const MOST_STEPS = 24
 const MOST_HALVINGS = 40
 const places = new Float64Array(MOST_STEPS + 1 + 2 * MOST_HALVINGS)
 const values = new Float64Array(places.length)
+
+/** How many of the places lie close to the first and to the last end for the foot's sake. */
+let besideFirst = 0
+let besideLast = 0
 
 /**
  * Writes the places of a stretch to look at, ascending, and the values at both ends; returns how many. They lie denser
@@ -214,6 +225,8 @@ function layPlaces(ray: Ray, shore: Shore, limit: number, touching: boolean): nu
   places[count++] = t1
   values[0] = first
   values[count - 1] = last
+  besideFirst = afterFirst
+  besideLast = beforeLast
   return count
 }
 
@@ -222,7 +235,7 @@ function halvings(ray: Ray, step: number): number {
   const awayM = norm(jet.x - ray.x, jet.y - ray.y)
   const stepM = norm(jet.dx, jet.dy) * step
   // At its very end a stretch dips nowhere.
-  if (!(2 * awayM < stepM) || awayM <= HAIR * stepM) return 0
+  if (!(2 * awayM < stepM) || awayM <= NEARLY * stepM) return 0
   return Math.min(MOST_HALVINGS, Math.ceil(Math.log2(stepM / awayM)) + 1)
 }
 
@@ -315,5 +328,6 @@ function rhoOf(ray: Ray, x: number, y: number, touching: boolean, limit: number)
   // Too near to its own foot both lengths are rounding; the curvature has answered there.
   if (touching && Math.abs(dx) + Math.abs(dy) < 10 * HAIR * limit) return Infinity
   const toward = ray.nx * dx + ray.ny * dy
-  return toward > 0 ? (dx * dx + dy * dy) / (2 * toward) : Infinity
+  // Less than the places' own rounding: of a corner that juts in no more than that may be left.
+  return toward > 4 * ROUNDING * (Math.abs(x) + Math.abs(y)) ? (dx * dx + dy * dy) / (2 * toward) : Infinity
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type BasinShape, derivativesOf, measure, type Path, type Point } from '../../src/basin/index.ts'
-import { circle, divided, relative, shape } from './shapes.ts'
+import { BEAN, circle, divided, relative, shape } from './shapes.ts'
 
 /** An arc that runs on into lines at blunt corners, where a ray is ended now by one and now by the other of two shores. */
 const OUTLINE: Path = {
@@ -162,5 +162,37 @@ describe('a slit in the shore whose round tip is as narrow as places have digits
       const { volumeM3, errorBoundM3 } = measure(divided(slit(widthM)), 0)
       expect(Math.abs(volumeM3 - closed - rate * widthM)).toBeLessThan(errorBoundM3 + 1e-9)
       expect(errorBoundM3).toBeLessThan(5e-6)
+    })
+})
+
+describe('a smooth joint of two cubics, opened by moving a handle by some 1e-6 m', () => {
+  const pool = (segment: number, handle: 'c1' | 'c2', along: 0 | 1, by: number): BasinShape =>
+    shape(
+      {
+        ...BEAN,
+        segments: BEAN.segments.map((each, i) => {
+          if (i !== segment) return each
+          const [x, y] = each[handle]!
+          return { ...each, [handle]: along === 0 ? [x + by, y] : [x, y + by] }
+        }),
+      },
+      { wall: { kind: 'battered', run: 1 } },
+    )
+  const whole = divided(pool(0, 'c1', 0, 0))
+  const before = measure(whole, 0)
+  for (const [segment, handle, along] of [
+    [1, 'c1', 1],
+    [3, 'c2', 0],
+    [2, 'c1', 0],
+  ] as const)
+    it(`holds what the derivative says, within the bound: ${handle} of segment ${segment}`, () => {
+      const path = `outline.segments[${segment}].${handle}`
+      const slope = derivativesOf(whole, 0).find((each) => each.path === path)!.value as Point
+      for (const micro of [-8, -4, -2, -1.5, -1, -0.5, 0.5, 1, 1.5, 2, 4, 8]) {
+        const by = micro * 1e-6
+        const { volumeM3, errorBoundM3 } = measure(divided(pool(segment, handle, along, by)), 0)
+        const off = Math.abs(volumeM3 - before.volumeM3 - slope[along] * by)
+        expect(off, `moved by ${by}`).toBeLessThan(errorBoundM3 + before.errorBoundM3 + 1e-8)
+      }
     })
 })
