@@ -6,7 +6,7 @@ import type { Partition } from './partition-types.ts'
 import { pathsOf } from './rings.ts'
 import { addForce, addTurn, SLOTS, shoreCurvesOf } from './shore-moves.ts'
 import { type Foot, footOn } from './span.ts'
-import type { EdgeOrigin, Patch } from './types.ts'
+import type { EdgeOrigin } from './types.ts'
 import { type DepthStep, integrateStep, patchThatEnds, stepOn } from './volume-gradient-step.ts'
 
 /** Derivatives by what a feature's edges are measured with: a width or radius [m³/m], a centre. */
@@ -107,8 +107,12 @@ function moversOf(p: Partition): readonly Mover[] {
 function findMovers(p: Partition): Mover[] {
   const { patches } = p.shape
   const ofRing = new Map<number, number[]>()
-  pathsOf(p.shape).patches.forEach(({ path }, i) => {
-    if (!patches[i]!.measuredFrom) return
+  /** Rings of one feature alone, by its number; −1 where several have the very same footprint. */
+  const featureOf = new Map<number, number>()
+  pathsOf(p.shape).patches.forEach(({ path, except }, i) => {
+    const { feature, measuredFrom } = patches[i]!
+    for (const ring of [path, except]) featureOf.set(ring, (featureOf.get(ring) ?? feature) === feature ? feature : -1)
+    if (!measuredFrom) return
     const here = ofRing.get(path)
     if (here) here.push(i)
     else ofRing.set(path, [i])
@@ -116,33 +120,20 @@ function findMovers(p: Partition): Mover[] {
   const { of } = shoreCurvesOf(p)
   const movers: Mover[] = []
   for (const edge of p.edges) {
-    if (!edge.rings.some((ring) => ofRing.has(ring))) continue
+    const { rings } = edge
+    if (!rings.some((ring) => ofRing.has(ring))) continue
     const step = stepOn(p, edge)
-    const i = step && measuredPatch(step, patches, ofRing)
-    if (!step || i === undefined) continue
-    const { feature, measuredFrom } = patches[i]!
-    const origin = measuredFrom!
+    if (!step) continue
+    const alone = rings.length === 1 ? featureOf.get(rings[0]!)! : -1
+    // Where footprints share an edge it is the one's that ends there.
+    const feature = alone >= 0 ? alone : patches[patchThatEnds(step)]?.feature
+    const i = rings.flatMap((ring) => ofRing.get(ring) ?? []).find((it) => patches[it]!.feature === feature)
+    if (i === undefined) continue
+    const origin = patches[i]!.measuredFrom!
     const curve = origin.kind === 'shore' ? outlineCurve(p, origin.segment) : undefined
-    movers.push({ step, feature, origin, curve, number: curve ? (of.get(curve) ?? -1) : -1 })
+    movers.push({ step, feature: patches[i]!.feature, origin, curve, number: curve ? (of.get(curve) ?? -1) : -1 })
   }
   return movers
-}
-
-/** The patch whose measured edge makes a step: the only one there, or one of the feature that ends on it. */
-function measuredPatch(
-  step: DepthStep,
-  patches: readonly Patch[],
-  ofRing: ReadonlyMap<number, readonly number[]>,
-): number | undefined {
-  const { rings } = step.edge
-  const only = rings.length === 1 ? ofRing.get(rings[0]!) : undefined
-  if (only?.length === 1) return only[0]
-  const ends = patches[patchThatEnds(step)]
-  for (const ring of rings) {
-    const found = ofRing.get(ring)?.find((i) => patches[i]!.feature === ends?.feature)
-    if (found !== undefined) return found
-  }
-  return undefined
 }
 
 /** The curve of a segment of the outline; the line that closes it goes under the number of the last segment. */

@@ -171,6 +171,15 @@ describe('derivatives of the volume by all that stands in the plan', () => {
     })
 })
 
+/** Likewise under walls, whose own numbers don't grow with the plan. */
+for (const [name, of] of Object.entries(WALLED))
+  it(`derivatives of the volume know that a plan may be drawn elsewhere: ${name}`, () => {
+    const list = derivativesOf(divided(shape(of.outline, of)), of.levelM)
+    const places = list.filter(({ kind }) => kind !== 'bulge').map(({ value }) => value)
+    const sum = (k: 0 | 1): number => places.reduce<number>((all, it) => all + (typeof it === 'number' ? 0 : it[k]), 0)
+    expect(Math.hypot(sum(0), sum(1))).toBeLessThan(1e-6 * volumeOf(of))
+  })
+
 /** The number or place at a path. */
 function at(of: Written, path: string): unknown {
   let here = of as unknown
@@ -225,6 +234,24 @@ describe('one-sided derivatives of the volume', () => {
     ])
     expect(of.get('features[0].path.segments[1].to')).toEqual([0, 0])
     expect((of.get('features[1].path.segments[1].to') as Point)[0]).toBeCloseTo(-1, 12)
+  })
+
+  it('hide round steps beneath a shelf with the very footprint of one of them', () => {
+    const flight: Feature = {
+      kind: 'roundSteps',
+      centre: [2, 2],
+      treads: [
+        [0.5, 0.4],
+        [1, 0.8],
+      ],
+    }
+    const round: Feature = { kind: 'shelf', path: circle(2, 2, 1), depthM: 0.6 }
+    const of = by([flight, round])
+    expect(of.get('features[0].treads[1][0]')).toBe(0)
+    expect(of.get('features[0].treads[0][0]')).toBeCloseTo(-Math.PI * 0.2, 9)
+    const ends = ['start', 'segments[0].to'].map((path) => (of.get(`features[1].path.${path}`) as Point)[0])
+    // Two nodes across from each other: each moves the radius by half.
+    expect(ends[0]! - ends[1]!).toBeCloseTo(-2 * Math.PI * 0.9, 9)
   })
 
   it('know a flight of straight treads: −(d₂ − d₁) · width by where the second begins, none by the first', () => {
