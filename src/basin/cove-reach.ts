@@ -14,6 +14,10 @@ export interface Reach {
 }
 
 const jet = newJet()
+/** From so many stretches on it pays to know one that ends a ray. */
+const MANY_RIVALS = 16
+let lastRivals: readonly number[] | undefined
+let lastBy = -1
 
 /**
  * Length of a ray up to the cut locus, at most r [m].
@@ -25,6 +29,9 @@ const jet = newJet()
  * Accuracy: rounding on lines and arcs, 1e-12 on cubics.
  */
 export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ray, r: number, out: Reach): void {
+  // What ended the last ray ends this one at least so soon, but for a little: most stretches are further away.
+  const known = rivals === lastRivals && rivals.length >= MANY_RIVALS ? lastBy : -1
+  const near = known < 0 ? Infinity : reachTo(fans, fan, known, ray, r) * (1 + NEARLY)
   out.n = r
   out.by = -1
   out.how = 0
@@ -36,17 +43,18 @@ export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ra
     const i = rivals[k]!
     const shore = fans.shores[i]!
     // Only a stretch that comes into the circle about the ray's end so far can end it sooner.
-    const x = ray.x + out.n * ray.nx
-    const y = ray.y + out.n * ray.ny
+    const most = Math.min(out.n, near)
+    const x = ray.x + most * ray.nx
+    const y = ray.y + most * ray.ny
     const awayX = Math.max(shore.minX - x, x - shore.maxX, 0)
     const awayY = Math.max(shore.minY - y, y - shore.maxY, 0)
-    if (awayX * awayX + awayY * awayY >= out.n * out.n) continue
+    if (awayX * awayX + awayY * awayY >= most * most) continue
     const fromX = x - shore.boxX
     const fromY = y - shore.boxY
     const along = Math.max(0, Math.abs(fromX * shore.boxUx + fromY * shore.boxUy) - shore.boxHalfLengthM)
     const across = Math.max(0, Math.abs(fromY * shore.boxUx - fromX * shore.boxUy) - shore.boxHalfWidthM)
-    if (along * along + across * across >= out.n * out.n) continue
-    const n = reachTo(fans, fan, i, ray, out.n)
+    if (along * along + across * across >= most * most) continue
+    const n = reachTo(fans, fan, i, ray, most)
     // A tie keeps the first, or rounding would make it flicker along the shore.
     if (n < out.n * (1 - TIE)) {
       out.n = n
@@ -54,6 +62,8 @@ export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ra
       out.how = how
     }
   }
+  lastRivals = rivals
+  lastBy = out.by
 }
 
 let how = 0

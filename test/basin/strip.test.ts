@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { fansOf, rayAt } from '../../src/basin/cove-fan.ts'
+import { type Reach, reachOf } from '../../src/basin/cove-reach.ts'
 import { cellAt } from '../../src/basin/depth-at.ts'
 import { type BasinShape, measure, type Wall } from '../../src/basin/index.ts'
 import { LONG_RULE, SHORT_RULE } from '../../src/basin/kronrod.ts'
@@ -6,6 +8,7 @@ import type { Partition } from '../../src/basin/partition-types.ts'
 import { integratePattern } from '../../src/basin/pattern-integral.ts'
 import { nearestShore } from '../../src/basin/shore-distance.ts'
 import { stripOf } from '../../src/basin/strip.ts'
+import { planFans } from '../../src/basin/strip-plan.ts'
 import { newStripRay, rayIn } from '../../src/basin/strip-ray.ts'
 import { BEAN, box, circle, DEMO, divided, polygon, relative, shape } from './shapes.ts'
 
@@ -157,6 +160,33 @@ describe('rays over the triangles of a floor, in a corner between a line and an 
         for (let i = 1; i < stops.length; i++)
           expect(stops[i]! > stops[i - 1]!, `${piece.edges} at ${share}`).toBe(true)
       }
+  })
+})
+
+describe('rays of a wide strip beside many stretches of shore', () => {
+  it('end where each of them would end if it were the first that is looked at', () => {
+    const p = divided(
+      shape(BEAN, {
+        floor: { kind: 'soundings', edgeDepthM: 0.9, points: [[3, 2.2, 1.5]] },
+        wall: { kind: 'battered', run: 2 },
+      }),
+    )
+    const fans = fansOf(p)
+    const { widthM } = stripOf(p)
+    const ray = newStripRay()
+    const [inTurn, alone] = [0, 0].map((): Reach => ({ n: 0, by: 0, how: 0 }))
+    let most = 0
+    for (const { fan, rivals } of planFans(p, fans, widthM)) {
+      most = Math.max(most, rivals.length)
+      for (let i = 1; i < 20; i++) {
+        rayAt(fans, fan, fan.t0 + ((fan.t1 - fan.t0) * i) / 20, ray)
+        reachOf(fans, fan, rivals, ray, widthM, inTurn!)
+        reachOf(fans, fan, [...rivals], ray, widthM, alone!)
+        expect([inTurn!.by, inTurn!.how]).toEqual([alone!.by, alone!.how])
+        expect(relative(inTurn!.n, alone!.n)).toBeLessThan(1e-11)
+      }
+    }
+    expect(most).toBeGreaterThan(16)
   })
 })
 
