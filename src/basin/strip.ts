@@ -219,7 +219,10 @@ function changeBetween(tracer: Tracer, a: Trace, b: Trace, ofEnds: boolean): num
   }
   let lo = a.t
   let hi = b.t
-  for (let i = 0; i < 52; i++) {
+  // So near to an end of the fan what lies between is too narrow to be kept, wherever the cut is.
+  const { t0, t1 } = tracer.plan.fan
+  const least = NEARLY * (t1 - t0)
+  for (let i = 0; i < 52 && hi - t0 > least && t1 - lo > least; i++) {
     const m = (lo + hi) / 2
     if (!(m > lo && m < hi)) break
     if (isAsA(m)) lo = m
