@@ -14,6 +14,9 @@ import { wallLaw } from './walls.ts'
 import { wetCell } from './wet-cell.ts'
 import { wetEdge } from './wet-edge.ts'
 
+/** Share of what a wall takes over a hollow that rays' own integrals may be off by: four times the most that was seen. */
+const OVER_HOLLOW = 1e-9
+
 /** All figures of the water at a level [m above the datum]. A dry basin measures zero, its centroid the outline's middle. */
 export function measure(p: Partition, levelM: number): Measures {
   const law = wallLaw(p.shape.wall)
@@ -42,7 +45,8 @@ export function measure(p: Partition, levelM: number): Measures {
   })
   // What a wall takes is reckoned from the depth that there would be without it, and so is what rounding may leave of it.
   const jointsM3 = law ? jointBound(p, maxDepthM) : 0
-  const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * change.errorM3 + jointsM3
+  const hollowM3 = law && p.cells.some((cell) => cell.law) ? OVER_HOLLOW * Math.abs(change.volumeM3) : 0
+  const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * change.errorM3 + jointsM3 + hollowM3
   if (law && maxDepthM > 0) maxDepthM = Math.max(0, deepestUnderWall(p) + levelM)
   const steps = stepChange(p, levelM)
   let riserM2 = steps.faceM2

@@ -19,6 +19,8 @@ export interface Trace {
   readonly end: number
   readonly edges: readonly number[]
   readonly at: readonly number[]
+  /** True where an edge lies so near to the ray's start that it isn't counted: what the ray then is in may be beyond it. */
+  readonly startsOnEdge: boolean
   readonly name: number
 }
 
@@ -37,6 +39,7 @@ const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
 const reach: Reach = { n: 0, by: 0, how: 0 }
 const jet = newJet()
 const met: Meetings = { first: 0, second: 0 }
+let startsOnEdge = false
 
 /** Follows the ray at t up to its end. */
 export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Trace {
@@ -47,6 +50,7 @@ export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Tr
   const at: number[] = []
   const { near, nearEnds, nearBends } = plan
   const { x, y, nx, ny } = ray
+  startsOnEdge = false
   for (let i = 0; i < near.length; i++) {
     // Where its two ends lie beside the ray: most edges lie on one side.
     const a0 = (nearEnds[4 * i + 1]! - y) * nx - (nearEnds[4 * i]! - x) * ny
@@ -60,7 +64,7 @@ export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Tr
     for (const at of leaving) if (t > at) passed++
     name = mark(name, passed)
   }
-  return { t, by, how, end: n, edges, at, name }
+  return { t, by, how, end: n, edges, at, startsOnEdge, name }
 }
 
 /** What ends the ray at t, and nothing else. */
@@ -68,7 +72,7 @@ export function traceEnd({ fans, plan, widthM }: Tracer, t: number): Trace {
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
   const { n, by, how } = reach
-  return { t, by, how, end: n, edges: NOTHING, at: NOTHING, name: mark(mark(0, by), how) }
+  return { t, by, how, end: n, edges: NOTHING, at: NOTHING, startsOnEdge: false, name: mark(mark(0, by), how) }
 }
 
 function addHits(
@@ -112,7 +116,10 @@ function addHits(
 }
 
 function addHit(n: number, edge: number, grainM: number, end: number, edges: number[], at: number[]): void {
-  if (!(n > AT_END * grainM && n < end - AT_END * grainM)) return
+  if (!(n > AT_END * grainM && n < end - AT_END * grainM)) {
+    if (Math.abs(n) <= AT_END * grainM) startsOnEdge = true
+    return
+  }
   at.push(n)
   edges.push(edge)
   let i = at.length - 1

@@ -282,10 +282,14 @@ const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
 /** A run with the cells that its rays pass. */
 function pieceOf({ p, fans, plan }: Tracer, { t0, t1, trace: middle }: Run): StripPiece {
   const { fan } = plan
-  const { t, end, by, edges, at } = middle
+  const { t, end, by, edges, at, startsOnEdge } = middle
   rayAt(fans, fan, t, ray)
   const cellNear = (n: number): number => cellAt(p, ray.x + n * ray.nx, ray.y + n * ray.ny)
   let cell = fan.cell >= 0 ? fan.cell : cellNear(HAIR * Math.min(end, at[0] ?? end))
+  if (startsOnEdge && edges.length === 0) {
+    const found = cellNear(end / 2)
+    if (found >= 0) cell = found
+  }
   const cells = [cell]
   edges.forEach((e, i) => {
     const edge = p.edges[e]!
