@@ -118,14 +118,14 @@ const OVER_OTHERS: Record<string, Written> = {
 const WALLED: Record<string, Written> = {
   'a cove': written({ wall: { kind: 'cove', radiusM: 0.6 } }),
   'a cove wider than the water, partly dry': written({
-    features: [FLIGHT, BUMPED],
+    features: [BUMPED],
     wall: { kind: 'cove', radiusM: 1.4 },
     levelM: -0.23,
   }),
-  'a batter': written({ features: [SHELF, FLIGHT, RAMP], wall: { kind: 'battered', run: 0.6 }, levelM: 0.05 }),
+  'a batter': written({ features: [FLIGHT, RAMP], wall: { kind: 'battered', run: 0.3 }, levelM: 0.05 }),
   'a batter and islands': written({
     features: [OVERHANGING, BUMPED],
-    wall: { kind: 'battered', run: 0.9 },
+    wall: { kind: 'battered', run: 0.3 },
     islands: [circle(2.2, 1.3, 0.4)],
     levelM: -0.1,
   }),
@@ -137,16 +137,17 @@ const WALLED: Record<string, Written> = {
 }
 
 describe('derivatives of the volume by the footprints of features, by treads and by axes', () => {
-  const check = (cases: Record<string, Written>, near: number): void => {
+  const check = (cases: Record<string, Written>, near: number, stepM = 2e-4): void => {
     for (const [name, of] of Object.entries(cases))
       it(`are what small moves do to it: ${name}`, () => {
-        const worst = worstOf(of, 2e-4, /^features/)
+        const worst = worstOf(of, stepM, /^features/)
         expect(worst.off, worst.path).toBeLessThan(near)
       })
   }
   describe('with upright walls', () => check(UPRIGHT, 1e-8))
   describe('over other floors', () => check(OVER_OTHERS, 1e-7))
-  describe('with coves and batters', () => check(WALLED, 1e-6))
+  // A volume under a wall is as near as its bound tells, which a longer step divides.
+  describe('with coves and batters', () => check(WALLED, 1e-7, 1e-3))
 })
 
 describe('derivatives of the volume by all that stands in the plan', () => {
