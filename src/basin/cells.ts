@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../base/index.ts'
 import type { Arrangement } from './arrangement.ts'
 import { bandPlanes } from './break-lines.ts'
+import { evaluate, newJet } from './curve.ts'
 import { rangeAlong } from './curve-linear.ts'
 import { lengthMoments } from './edge-integrals.ts'
 import { type Faces, isInside } from './faces.ts'
@@ -13,7 +14,7 @@ import { stretchesOf } from './radial-integrals.ts'
 import { depthAtRadius, type RadialLaw } from './radial-law.ts'
 import { radiusRange } from './radius-along.ts'
 import type { PatchRings, Ring } from './rings.ts'
-import { ROUNDING } from './tolerance.ts'
+import { HAIR, ROUNDING } from './tolerance.ts'
 import type { BasinShape, Plane } from './types.ts'
 import { radialMeans } from './wet-radial.ts'
 
@@ -79,7 +80,19 @@ export function buildCells(
         loops.map((loop) => loop.halves),
         arrangement.edges,
       )
-    const strip = floor.pieceOf && round ? floor.pieceOf(round) : floor.pieceAt(centreX, centreY)
+    const strip =
+      floor.pieceOf && round
+        ? floor.pieceOf(round)
+        : floor.edges
+          ? floor.pieceAt(
+              ...placeWithin(
+                loops.map((loop) => loop.halves),
+                arrangement,
+                centreX,
+                centreY,
+              ),
+            )
+          : floor.pieceAt(centreX, centreY)
     let { plane } = floor.pieces[strip]!
     let law = floor.pieces[strip]!.law
     // The mean of a linear depth is its value at the centroid; any other has to be integrated.
@@ -171,6 +184,40 @@ function patchRuler(division: Division): (set: ReadonlySet<number>, x: number, y
     }
     return covering
   }
+}
+
+/**
+ * A place inside a face: its centroid, or, where that lies outside, one beside the middle of its longest edge. A level piece
+ * of a floor may have any form, so that a face in it may go round others.
+ */
+function placeWithin(
+  loops: readonly (readonly number[])[],
+  { edges, nodes }: Arrangement,
+  centreX: number,
+  centreY: number,
+): [number, number] {
+  const holds = (x: number, y: number): boolean =>
+    loops.reduce((inside, halves) => inside !== isInside(halves, edges, nodes.x, nodes.y, x, y), false)
+  if (holds(centreX, centreY)) return [centreX, centreY]
+  let longest = loops[0]![0]!
+  let length = 0
+  for (const half of loops.flat()) {
+    const { from, to } = edges[half >> 1]!
+    const chord = Math.hypot(nodes.x[to]! - nodes.x[from]!, nodes.y[to]! - nodes.y[from]!)
+    if (chord <= length) continue
+    length = chord
+    longest = half
+  }
+  const { curve, t0, t1 } = edges[longest >> 1]!
+  const jet = evaluate(curve, (t0 + t1) / 2, newJet())
+  const side = longest & 1 ? -1 : 1
+  const speed = Math.hypot(jet.dx, jet.dy)
+  for (let step = length / 8; step > length * HAIR ** 2; step /= 4) {
+    const x = jet.x - (side * step * jet.dy) / speed
+    const y = jet.y + (side * step * jet.dx) / speed
+    if (holds(x, y)) return [x, y]
+  }
+  return [centreX, centreY]
 }
 
 function middleOf(halves: readonly number[], arrangement: Arrangement): [number, number] {
