@@ -31,7 +31,7 @@ let lastBy = -1
 export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ray, r: number, out: Reach): void {
   // What ended the last ray ends this one at least so soon, but for a little: most stretches are further away.
   const known = rivals === lastRivals && rivals.length >= MANY_RIVALS ? lastBy : -1
-  const near = known < 0 ? Infinity : reachTo(fans, fan, known, ray, r) * (1 + NEARLY)
+  const near = known < 0 ? Infinity : reachTo(fans, fan, known, ray, r) * (1 + NEARLY) + NEARLY * r
   out.n = r
   out.by = -1
   out.how = 0

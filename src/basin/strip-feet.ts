@@ -8,6 +8,8 @@ import { TIE } from './tolerance.ts'
 
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 const jet = newJet()
+const HALF = [0.5]
+const QUARTERS = [0.25, 0.5, 0.75]
 
 /** The t of a fan whose ray leads to a place, where it is at most so far away [m]; nothing where there is none inside the fan. */
 export function footOf(fans: Fans, fan: Fan, x: number, y: number, mostM: number): number | undefined {
@@ -73,12 +75,24 @@ export function leavingFrom(fan: Fan, near: readonly NearEdge[]): number[] {
   return found
 }
 
-/** Further t of a fan to look at beside an edge that bends: at its middle, and where it leaves a corner or its rays touch it. */
+/**
+ * Further t of a fan to look at beside an edge that bends, which may reach into the strip and out again: at its middle, where
+ * it comes nearest to the shore or is furthest from it, and where it leaves a corner or its rays touch it.
+ */
 export function besideBend(fans: Fans, fan: Fan, near: NearEdge, mostM: number, out: number[]): void {
   const { curve, t0, t1 } = near.edge
-  evaluate(curve, (t0 + t1) / 2, jet)
-  const beside = footOf(fans, fan, jet.x, jet.y, mostM)
-  if (beside !== undefined) out.push(beside)
+  // A cubic's nearest place has no closed form: a dip between a few places is too shallow to matter.
+  for (const share of curve.kind === 'arc' ? HALF : QUARTERS) {
+    evaluate(curve, t0 + (t1 - t0) * share, jet)
+    const beside = footOf(fans, fan, jet.x, jet.y, mostM)
+    if (beside !== undefined) out.push(beside)
+  }
+  if (curve.kind === 'arc') {
+    // The ray through the circle's centre meets it square.
+    const [cx, cy] = arcCentre(curve)
+    const square = footOf(fans, fan, cx, cy, mostM + Math.abs(curve.radius))
+    if (square !== undefined) out.push(square)
+  }
   if (fan.shore < 0) {
     for (const t of [t0, t1]) {
       evaluate(curve, t, jet)

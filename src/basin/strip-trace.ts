@@ -8,6 +8,8 @@ import { type Meetings, meetArc } from './ray-circle.ts'
 import type { FanPlan, NearEdge } from './strip-plan.ts'
 import { ROUND_RAD } from './tolerance.ts'
 
+/** What tells a ray that starts on an edge and crosses none from one that meets no edge at all. */
+const ON_EDGE = -2
 /** An edge that a ray meets within this many grains of its start or end counts for none: rounding alone tells which side. */
 const AT_END = 4
 
@@ -59,6 +61,8 @@ export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Tr
   }
   let name = mark(mark(0, by), how)
   for (const edge of edges) name = mark(name, edge)
+  // Where an edge touches the shore the rays beside it cross it, though the one from there doesn't.
+  if (startsOnEdge && edges.length === 0) name = mark(name, ON_EDGE)
   if (leaving.length > 0) {
     let passed = 0
     for (const at of leaving) if (t > at) passed++
