@@ -1,4 +1,4 @@
-import { fansOf } from './cove-fan.ts'
+import { type Fan, type Fans, fansOf, type Ray, rayAt } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import { footprintErrorM3 } from './patch-off.ts'
 import { shoresOf } from './shores.ts'
@@ -7,7 +7,7 @@ import { deepestUnderWall } from './strip-deepest.ts'
 import { shoreFace, shoreLost } from './strip-shore.ts'
 import { stepChange } from './strip-steps.ts'
 import { NO_CHANGE, wallChange } from './strip-sum.ts'
-import { ROUNDING } from './tolerance.ts'
+import { NEARLY, ROUNDING } from './tolerance.ts'
 import type { Measures } from './types.ts'
 import { wallWidth } from './wall-width.ts'
 import { wallLaw } from './walls.ts'
@@ -104,15 +104,39 @@ export function arithmeticBound(p: Partition, depthM: number): number {
 }
 
 /**
- * Bound of what a wall takes twice or not at all [m³] in the wedges at joints of the shore that turn by so little that they
- * count as smooth. A wedge is as long as the strip is wide, or as the largest circle that the water has room for.
+ * Bound of what a wall takes twice or not at all [m³] at joints of the shore that count as smooth: in the wedge that a joint
+ * leaves where it turns a little, as long as the strip is wide, or as the largest circle that the water has room for; and
+ * where a stretch bends more than the strip is wide and the next one otherwise, by rays whose feet are nearer to the joint than
+ * the root of a rounding tells.
  */
 function jointBound(p: Partition, depthM: number): number {
-  const { strayRad } = fansOf(p)
-  if (strayRad === 0) return 0
+  const fans = fansOf(p)
+  const widthM = wallWidth(p)
+  let tangentM = 0
+  for (const fan of fans.fans) {
+    if (fan.neighbours.length === 0 || fan.shore < 0) continue
+    const bendM = bendRadius(fans, fan)
+    if (!(bendM < widthM)) continue
+    for (const i of fan.neighbours)
+      if (Math.abs(bendRadius(fans, fans.fans[i]!) - bendM) > NEARLY * bendM) tangentM += bendM
+  }
+  if (fans.strayRad === 0 && tangentM === 0) return 0
   const waterM2 = p.cells.reduce((sum, cell) => sum + cell.areaM2, 0)
-  return (strayRad / 2) * Math.min(wallWidth(p) ** 2, waterM2 / Math.PI) * depthM
+  const reachM2 = Math.min(widthM ** 2, waterM2 / Math.PI)
+  return (fans.strayRad * reachM2 + Math.sqrt(ROUNDING) * tangentM * Math.sqrt(reachM2)) * (depthM / 2)
 }
+
+/** Least radius with which a stretch of shore bends toward the water at its ends [m]; endless where it doesn't. */
+function bendRadius(fans: Fans, fan: Fan): number {
+  let least = Infinity
+  for (const t of [fan.t0, fan.t1]) {
+    const { h0, h1 } = rayAt(fans, fan, t, ray)
+    if (h1 < 0) least = Math.min(least, -h0 / h1)
+  }
+  return least
+}
+
+const ray: Ray = { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0 }
 
 /** Volume and water surface alone, for level curves. */
 export function volumeAtLevel(p: Partition, levelM: number): { volumeM3: number; waterSurfaceM2: number } {

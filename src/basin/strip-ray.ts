@@ -5,7 +5,7 @@ import { zerosAlong } from './curve-linear.ts'
 import type { Edge, Partition } from './partition-types.ts'
 import { type Meetings, meetArc } from './ray-circle.ts'
 import type { StripPiece, StripRay } from './strip-types.ts'
-import { ROUND_RAD } from './tolerance.ts'
+import { NEARLY, ROUND_RAD } from './tolerance.ts'
 import { wallWidth } from './wall-width.ts'
 
 /** An empty ray to write into. */
@@ -35,6 +35,7 @@ export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay)
   else {
     only[0] = piece.by
     reachOf(fans, piece.fan, only, out, widthM, reach)
+    if (reach.by < 0) reachBeside(piece, t)
     out.end = reach.n
   }
   const { edges } = piece
@@ -47,6 +48,20 @@ export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay)
     out.at[i] = crossing(p.edges[e]!, out, again, again > 0 || edges.indexOf(e, i + 1) >= 0)
   }
   return out
+}
+
+const probe = newStripRay()
+
+/** All but at a joint rounding hides what ends a ray: as a little further on, up to the middle of its piece. */
+function reachBeside({ fan, t0, t1 }: StripPiece, t: number): void {
+  const middle = (t0 + t1) / 2
+  let away = (NEARLY / 16) * (fan.t1 - fan.t0)
+  for (let k = 0; k < 8 && reach.by < 0; k++, away *= 16) {
+    const beside = t < middle ? Math.min(t + away, middle) : Math.max(t - away, middle)
+    rayAt(fans, fan, beside, probe)
+    reachOf(fans, fan, only, probe, widthM, reach)
+    if (beside === middle) return
+  }
 }
 
 function crossing(edge: Edge, ray: StripRay, again: number, isTwice: boolean): number {

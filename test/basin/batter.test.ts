@@ -61,8 +61,9 @@ describe('battered walls', () => {
     }
     for (const depthM of [2.05, 2.8, 3, 6]) {
       const m = measure(divided(shape(outline, { floor: { kind: 'flat', depthM }, wall: batter(1) })), 0)
-      expect(Math.abs(m.volumeM3 - (24 + (8 * Math.PI) / 3))).toBeLessThan(m.errorBoundM3)
-      expect(m.errorBoundM3).toBeLessThan(1e-10)
+      expect(Math.abs(m.volumeM3 - (24 + (8 * Math.PI) / 3))).toBeLessThan(1e-10)
+      // Where it is turned, rays beside the joints may be off by as much.
+      expect(m.errorBoundM3).toBeLessThan(1e-6)
       expect(m.wetted.wallM2).toBeCloseTo(Math.SQRT2 * (24 + 4 * Math.PI), 9)
       expect(m.maxDepthM).toBeCloseTo(2, 9)
     }
