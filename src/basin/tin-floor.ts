@@ -12,9 +12,11 @@ export function triangulated({ nodes, chains, shares, extentM }: TinFigure): Wet
   const tin = new Tin(16 * extentM)
   const point = new Int32Array(nodes.x.length)
   const own: Shares[] = [new Map(), new Map(), new Map(), new Map()]
+  const order = [-1, -1, -1, -1]
   for (const node of inStripes(nodes, extentM)) {
     point[node] = tin.add(nodes.x[node]!, nodes.y[node]!)
     own[point[node]!] = shares[node]!
+    order[point[node]!] = node
   }
   const renumbered = chains.map((chain) => ({ ...chain, nodes: chain.nodes.map((node) => point[node]!) }))
   for (const { nodes: way, isShore, offM } of renumbered)
@@ -22,7 +24,7 @@ export function triangulated({ nodes, chains, shares, extentM }: TinFigure): Wet
       const mark = (isShore ? SHORE : CONTOUR) | (offM[i] === 0 ? 0 : CURVED)
       if (!fixSide(tin, way[i]!, way[(i + 1) % way.length]!, mark)) return undefined
     }
-  return { tin, isWet: wetOf(tin), chains: renumbered, shares: own }
+  return { tin, isWet: wetOf(tin), chains: renumbered, shares: own, order }
 }
 
 /** The floor that is linear on a triangulation. */

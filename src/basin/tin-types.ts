@@ -24,6 +24,8 @@ export interface WetTin {
   readonly chains: readonly Chain[]
   /** Shares of each point in the measured depths. */
   readonly shares: Shares[]
+  /** Number of the node that each point is, as they were stated; less than nothing for the square's corners. */
+  readonly order: readonly number[]
 }
 
 /** Marks of sides that stay: what they belong to, and whether a curve is beyond them. */
