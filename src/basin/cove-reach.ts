@@ -101,8 +101,10 @@ function toEnds(ray: Ray, shore: Shore): number {
 
 /** By an end of a stretch, from where it runs on in a direction: at a ray's own foot it ends the ray at once or not at all. */
 function toEnd(ray: Ray, x: number, y: number, dx: number, dy: number): number {
-  const near = 64 * ROUNDING * (Math.abs(x) + Math.abs(y))
-  if (Math.abs(x - ray.x) + Math.abs(y - ray.y) > near) return toPoint(ray, x, y)
+  const rounding = 4 * ROUNDING * (Math.abs(x) + Math.abs(y))
+  if (Math.abs(x - ray.x) + Math.abs(y - ray.y) > 16 * rounding)
+    // An end of the ray's own stretch lies square to it but for rounding.
+    return ray.nx * (x - ray.x) + ray.ny * (y - ray.y) > rounding ? toPoint(ray, x, y) : Infinity
   return ray.nx * dx + ray.ny * dy > TIE * norm(dx, dy) ? 0 : Infinity
 }
 

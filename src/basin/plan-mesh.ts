@@ -6,6 +6,7 @@ import { PlanPoints } from './plan-points.ts'
 import { fillRemainder, Sides } from './plan-remainder.ts'
 import { PlanTriangles } from './plan-triangles.ts'
 import { stripOf } from './strip.ts'
+import { broadPieces } from './strip-broad.ts'
 import { meshStrip } from './strip-mesh.ts'
 import { addPartners } from './strip-partners.ts'
 import { newSampling, samplePieces } from './strip-samples.ts'
@@ -78,7 +79,7 @@ function build(p: Partition, chordM: number): PlanMesh {
   for (let v = 0; v < p.nodeX.length; v++) points.enter(v)
   const sides = new Sides()
   const sampling = newSampling(p, law, chordM)
-  const sampled = samplePieces(sampling, strip)
+  const sampled = samplePieces(sampling, { ...strip, pieces: broadPieces(strip.pieces) })
   addPartners(sampling, sampled)
   const runs = stationsOf(sampling, sampled, points, out.rays)
   meshStrip(p, runs, points, edges, sides, out)

@@ -6,6 +6,7 @@ import type { Cell, Partition } from './partition-types.ts'
 import { planeAt } from './planes.ts'
 import type { RadialLaw } from './radial-law.ts'
 import { farthestAlong, nearestAlong } from './radius-along.ts'
+import { isNarrow } from './strip-broad.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import { runsOf } from './strip-runs.ts'
 import { laySpan } from './strip-span.ts'
@@ -38,7 +39,7 @@ function search(p: Partition): number {
   const law = wallLaw(p.shape.wall)
   const bare = p.cells.reduce((most, cell) => Math.max(most, cell.maxDepthM), -Infinity)
   if (!law) return bare
-  const pieces = runsOf(p)
+  const pieces = runsOf(p).filter((piece) => !isNarrow(piece))
   let best = -Infinity
   const tops = pieces.map((piece) => {
     const inset = HAIR * (piece.t1 - piece.t0)

@@ -134,8 +134,3 @@ function isShort(p: Partition, { fan, t0, t1, edges, isRun }: StripPiece): boole
   const lengthM = p.edges[fansOf(p).shores[fan.shore]!.edge]!.length
   return lengthM * (t1 - t0) < SHORT * stripOf(p).widthM * (fan.t1 - fan.t0)
 }
-
-/** True where a piece is so narrow that it is mostly rounding. */
-export function isNarrow({ fan, t0, t1 }: StripPiece): boolean {
-  return t1 - t0 < HAIR * (fan.t1 - fan.t0)
-}

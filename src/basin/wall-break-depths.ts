@@ -2,6 +2,7 @@ import { leastBetween } from '../base/index.ts'
 import { riseMeets } from './cove-profile.ts'
 import { meetsOnHollow } from './hollow-breaks.ts'
 import type { Partition } from './partition-types.ts'
+import { isNarrow } from './strip-broad.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import { runsOf } from './strip-runs.ts'
 import { laySpan } from './strip-span.ts'
@@ -23,7 +24,7 @@ const span = newSpan()
  * foot, at the crossings of a ray, at its end, where it is deepest, and where the wall's surface meets what rules.
  */
 export function pushWallBreakDepths(p: Partition, law: WallLaw, out: number[]): void {
-  for (const piece of runsOf(p)) pushExtremes(p, law, piece, out)
+  for (const piece of runsOf(p)) if (!isNarrow(piece)) pushExtremes(p, law, piece, out)
 }
 
 const row = new Float64Array(SAMPLES + 1)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type BasinShape, levelBreaks, measure, meshOf, type Path, type Point } from '../../src/basin/index.ts'
-import { divided, shape } from './shapes.ts'
+import { divided, polygon, shape } from './shapes.ts'
 
 type Turn = (place: Point) => Point
 
@@ -73,5 +73,77 @@ describe('a pool that is turned', () => {
         ),
       ).toBeLessThan(1e-6)
     }
+  })
+
+  // A mound beside an island: the rays from its corner ended by rounding at its own other side saw the rim's steepest place.
+  it('keeps the wetted floor and the greatest depth over a mound', () => {
+    const made = (at: Turn) => {
+      const island: Point[] = [
+        [2.5, 2.5],
+        [2.5, 3.5],
+        [3.5, 3],
+        [3, 2.5],
+      ]
+      const corners: Point[] = [
+        [0, 0],
+        [12, 0],
+        [12, 6],
+        [0, 6],
+      ]
+      return shape(polygon(...corners.map(at)), {
+        islands: [polygon(...island.map(at))],
+        wall: { kind: 'battered', run: 1.75 },
+        floor: { kind: 'dish', form: 'cap', centre: at([3, 3]), radiusM: 2.5, edgeDepthM: 1.5, depthM: 0.1 },
+      })
+    }
+    const still = measure(divided(made(turn(0))), 0.03)
+    for (let k = 1; k < 24; k++) {
+      const now = measure(divided(made(turn(k * 0.37))), 0.03)
+      expect(Math.abs(now.maxDepthM - still.maxDepthM)).toBeLessThan(1e-6)
+      expect(Math.abs(now.wetted.totalM2 - still.wetted.totalM2)).toBeLessThan(1e-5)
+    }
+  })
+
+  // Four soundings on one circle may be joined either way: where both diagonals join the same two depths, too.
+  it('keeps the floor of soundings on a grid', () => {
+    const corners: Point[] = [
+      [0, 0],
+      [14.5, 0],
+      [14.5, 3.5],
+      [8.5, 3.5],
+      [8.5, 6.5],
+      [0, 6.5],
+    ]
+    const soundings: readonly (readonly [number, number, number])[] = [
+      [14, 3, 2.2],
+      [9, 0.5, 1],
+      [2, 6, 1.8],
+      [11.5, 2.5, 1.1],
+      [14, 0.5, 0.7],
+      [6, 4.5, 2.2],
+      [8, 3.5, 0.6],
+      [5, 1, 1.3],
+      [1, 5, 1.3],
+      [6.5, 2.5, 0],
+      [7.5, 1, 1.6],
+    ]
+    const island: Point[] = [
+      [3, 3],
+      [3, 3.5],
+      [4, 3.5],
+      [3.5, 3],
+    ]
+    const made = (at: Turn) =>
+      shape(polygon(...corners.map(at)), {
+        islands: [polygon(...island.map(at))],
+        floor: {
+          kind: 'soundings',
+          edgeDepthM: null,
+          points: soundings.map(([x, y, z]): [number, number, number] => [...at([x, y]), z]),
+        },
+      })
+    const still = measure(divided(made(turn(0))), 0).volumeM3
+    for (let k = 1; k < 16; k++)
+      expect(Math.abs(measure(divided(made(turn(k * 0.37))), 0).volumeM3 - still)).toBeLessThan(1e-9)
   })
 })
