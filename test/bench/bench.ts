@@ -10,7 +10,7 @@ export async function medians(
   tasks: Readonly<Record<string, () => unknown>>,
   timeMs = 400,
 ): Promise<Record<string, number>> {
-  const bench = new Bench({ time: timeMs, warmupTime: timeMs / 2 })
+  const bench = new Bench({ time: timeMs, warmupTime: 5 * timeMs })
   for (const [name, task] of Object.entries(tasks)) bench.add(name, task)
   await bench.run()
   return Object.fromEntries(
