@@ -1,3 +1,4 @@
+import { leastBetween } from '../base/index.ts'
 import { floorDepth } from './cell-depth.ts'
 import { type ArcCurve, evaluate, type LineCurve, lineCurve, newJet } from './curve.ts'
 import { type Linear, zerosAlong } from './curve-linear.ts'
@@ -11,6 +12,7 @@ import { shoreRuns } from './shore-runs.ts'
 import { type Shore, shoresOf, stepOff } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
 import { stripOf } from './strip.ts'
+import { CLOSE } from './tolerance.ts'
 import type { Plane } from './types.ts'
 import { DATUM, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
@@ -130,11 +132,15 @@ function lostAlong(p: Partition, law: WallLaw, cell: Cell, levelM: number, curve
   const sums = new Float64Array(1)
   for (const run of shoreRuns(p, curve, 0, 1, widthM)) {
     const shore = shoresOf(p)[run.by]!
-    const over = (t: number): number => {
+    const distanceAt = (t: number): number => {
       evaluate(curve, t, jet)
-      const { distance } = footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, foot)
-      // On a floor that rules itself only what the wall takes away from it counts; both are the water's depth here.
-      const f = cell.patch >= 0 ? floorDepth(p, cell, jet.x, jet.y) : -levelM
+      return footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, foot).distance
+    }
+    const over = (t: number): number => {
+      const distance = distanceAt(t)
+      // On a floor that rules itself only what the wall takes away from it counts; both are the water's depth here. A wall that
+      // doesn't follow the floor tells by itself: the least of both would be zero wherever nothing is lost, and have no root.
+      const f = cell.patch >= 0 ? floorDepth(p, cell, jet.x, jet.y) : law.meetsDatumAtShore ? Infinity : -levelM
       return -levelM - law.allowedM(f, distance)
     }
     const f: Patterned = {
@@ -149,7 +155,13 @@ function lostAlong(p: Partition, law: WallLaw, cell: Cell, levelM: number, curve
       },
       scales: Float64Array.of(length),
     }
-    integratePattern(f, run.t0, run.t1, false, false, sums)
+    // A bend may dip below the wall's reach and out again: cut where it comes nearest to the shore and where it is furthest.
+    const stops = [run.t0, run.t1]
+    for (const sign of [1, -1])
+      stops.push(leastBetween((t) => sign * distanceAt(t), run.t0, run.t1, CLOSE * (run.t1 - run.t0)).x)
+    stops.sort((a, b) => a - b)
+    for (let i = 1; i < stops.length; i++)
+      if (stops[i]! > stops[i - 1]!) integratePattern(f, stops[i - 1]!, stops[i]!, false, false, sums)
   }
   return sums[0]!
 }

@@ -104,6 +104,32 @@ describe('a pool that is turned', () => {
     }
   })
 
+  // Where the wall stands above the level, the shore on the floor is lost up to the very place that both meet at.
+  it('keeps its perimeter where shores lie on the wall and on the floor', () => {
+    const corners: Point[] = [
+      [9.554, 1.871],
+      [7.235, 4.025],
+      [1.077, 3.518],
+      [2.249, 0.716],
+      [6.489, 0.286],
+    ]
+    const made = (at: Turn) =>
+      shape(polygon(...corners.map(at)), {
+        wall: { kind: 'battered', run: 0.982 },
+        floor: {
+          kind: 'dish',
+          form: 'cap',
+          centre: at([4.206, 1.99]),
+          radiusM: 2.76,
+          edgeDepthM: 1.496,
+          depthM: 0.301,
+        },
+      })
+    const still = measure(divided(made(turn(0))), -0.83)
+    for (let k = 1; k < 12; k++)
+      expect(Math.abs(measure(divided(made(turn(k * 0.37))), -0.83).perimeterM - still.perimeterM)).toBeLessThan(1e-6)
+  })
+
   // Four soundings on one circle may be joined either way: where both diagonals join the same two depths, too.
   it('keeps the floor of soundings on a grid', () => {
     const corners: Point[] = [
