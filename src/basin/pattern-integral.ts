@@ -25,7 +25,7 @@ export function raysForEach(integrals: number): number {
   return Math.min(MOST_RAYS, Math.max(FEW_RAYS, Math.floor(MOST_RAYS_TOGETHER / Math.max(1, integrals))))
 }
 
-/** Down to 1e-10 of the way between two points of a rule: what changes there goes on without a jump. */
+/** Down to 1e-10 of the way between two points of a rule: less than the agreement asked for, even where a shore begins or ends. */
 const HALVINGS = 32
 
 /** Enough for rays over a hundred cells; more than that are searched by halving. */

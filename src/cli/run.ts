@@ -1,7 +1,8 @@
 import { fail, type Problem } from '../base/index.ts'
+import { LIMITS } from '../document/index.ts'
 import { METHODS } from '../water/index.ts'
 import { PEOPLE_KEYS } from './people-input.ts'
-import { constantsById, type Options, type Verb } from './verb.ts'
+import { asLevel, constantsById, type Options, type Verb } from './verb.ts'
 import { VERBS } from './verbs/index.ts'
 
 export interface Outcome {
@@ -77,8 +78,8 @@ function optionsFrom(flags: ReadonlyMap<string, string>, nowMs: number): Options
   if (!constants.ok) return `${constants.problem.what} ${constants.problem.hint}`
   const level = flags.get('level')
   const levelM = level === undefined ? undefined : Number(level)
-  if (levelM !== undefined && (level === '' || !Number.isFinite(levelM)))
-    return `--level must be a number of metres, not “${level}”.`
+  if (levelM !== undefined && (level === '' || !asLevel(levelM, '--level').ok))
+    return `--level must be a number of metres from −${LIMITS.depthM} to ${LIMITS.depthM}, not “${level}”.`
   const now = flags.get('now')
   const at = now === undefined ? nowMs : Date.parse(now)
   if (!Number.isFinite(at)) return `--now must be a date like 2026-05-02T09:00Z, not “${now}”.`

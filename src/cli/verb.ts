@@ -1,4 +1,5 @@
 import { fail, type Problem, type Result } from '../base/index.ts'
+import { LIMITS } from '../document/index.ts'
 import { CONSTANT_SETS, type Constants } from '../water/index.ts'
 
 export interface Options {
@@ -52,5 +53,18 @@ export function asNumber(value: unknown, path: string): Result<number> {
     what: `${path} must be a finite number, not ${JSON.stringify(value) ?? 'nothing'}.`,
     why: 'The calculation needs it.',
     hint: 'Give a plain number in the unit that the key names.',
+  })
+}
+
+/** A level of the water that a document could have, or a problem. */
+export function asLevel(value: unknown, path: string): Result<number> {
+  const level = asNumber(value, path)
+  if (!level.ok || Math.abs(level.value) <= LIMITS.depthM) return level
+  return fail({
+    code: 'out-of-range',
+    path,
+    what: `${path} is ${level.value}; the most is ${LIMITS.depthM}, the least −${LIMITS.depthM}.`,
+    why: 'Outside of that it can only be a slip.',
+    hint: 'Give metres above (+) or below (−) the datum.',
   })
 }

@@ -26,6 +26,7 @@ export { migrate, NEWEST_VERSION } from './migrations.ts'
 export { momentMs } from './moment.ts'
 export { ownProductsFrom } from './own-products.ts'
 export { closed, isSmooth } from './path-edit.ts'
+export { LIMITS } from './schema/numbers.ts'
 export { SpecSchema } from './schema/spec.ts'
 export { kindOf, type SegmentKind } from './segment-kinds.ts'
 export type {

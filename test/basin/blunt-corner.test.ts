@@ -1,19 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type BasinShape, derivativesOf, measure, type Path, type Point } from '../../src/basin/index.ts'
-import { BEAN, circle, divided, relative, shape } from './shapes.ts'
+import { BEAN, BENT, circle, divided, relative, shape } from './shapes.ts'
 
-/** An arc that runs on into lines at blunt corners, where a ray is ended now by one and now by the other of two shores. */
-const OUTLINE: Path = {
-  start: [0, 0],
-  segments: [
-    { to: [4, 0.3], bulge: -0.2 },
-    { to: [5.2, 3], bulge: 0.5 },
-    { to: [3, 2.6] },
-    { to: [2.8, 3.9] },
-    { to: [0, 3], c1: [2.5, 5], c2: [1, 3.5] },
-    { to: [0, 0] },
-  ],
-}
 const DEPTH_M = 1.5
 
 /** Each segment as so many points on the exact curve, a chord's height below 1e-7 m. */
@@ -87,7 +75,7 @@ function counted(path: Path, run: number, h: number): number {
 }
 
 describe.each([0.4, 0.3])('walls with a run of %s about arcs, a cubic and blunt corners', (run) => {
-  const p = divided(shape(OUTLINE, { floor: { kind: 'flat', depthM: DEPTH_M }, wall: { kind: 'battered', run } }))
+  const p = divided(shape(BENT, { floor: { kind: 'flat', depthM: DEPTH_M }, wall: { kind: 'battered', run } }))
 
   it('holds as much when it is moved: derivatives by all nodes and handles sum to nothing', () => {
     let [x, y, size] = [0, 0, 0]
@@ -102,7 +90,7 @@ describe.each([0.4, 0.3])('walls with a run of %s about arcs, a cubic and blunt 
   })
 
   it('holds what squares counted by the definition of the wall hold', () => {
-    expect(relative(measure(p, 0).volumeM3, counted(OUTLINE, run, 0.02))).toBeLessThan(1e-4)
+    expect(relative(measure(p, 0).volumeM3, counted(BENT, run, 0.02))).toBeLessThan(1e-4)
   })
 })
 

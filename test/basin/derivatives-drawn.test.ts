@@ -2,19 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { derivativesOf, type Floor, type Path, type Point } from '../../src/basin/index.ts'
 import type { Feature } from '../../src/features/index.ts'
 import { volumeOf, type Written, worstOf } from './by-difference.ts'
-import { BEAN, box, circle, divided, polygon, relative, shape } from './shapes.ts'
+import { BEAN, BENT, box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
-const OUTLINE: Path = {
-  start: [0, 0],
-  segments: [
-    { to: [4, 0.3], bulge: -0.2 },
-    { to: [5.2, 3], bulge: 0.5 },
-    { to: [3, 2.6] },
-    { to: [2.8, 3.9] },
-    { to: [0, 3], c1: [2.5, 5], c2: [1, 3.5] },
-    { to: [0, 0] },
-  ],
-}
 const SLOPE: Floor = {
   kind: 'profile',
   axis: { from: [0.2, 0.1], to: [5, 1] },
@@ -67,7 +56,7 @@ const RAMP: Feature = {
 const PILE: Feature[] = [SHELF, OVERHANGING, FLIGHT, BUMPED, RAMP]
 
 const written = (parts: Partial<Written>): Written => ({
-  outline: OUTLINE,
+  outline: BENT,
   islands: [],
   floor: SLOPE,
   wall: { kind: 'vertical' },

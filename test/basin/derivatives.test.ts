@@ -2,19 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { derivativesOf, type Floor, type Path } from '../../src/basin/index.ts'
 import type { Feature } from '../../src/features/index.ts'
 import { type Written, worstOf } from './by-difference.ts'
-import { BEAN, box, circle, divided, polygon, shape } from './shapes.ts'
+import { BEAN, BENT, box, circle, divided, polygon, shape } from './shapes.ts'
 
-const BENT: Path = {
-  start: [0, 0],
-  segments: [
-    { to: [4, 0.3], bulge: -0.2 },
-    { to: [5.2, 3], bulge: 0.5 },
-    { to: [3, 2.6] },
-    { to: [2.8, 3.9] },
-    { to: [0, 3], c1: [2.5, 5], c2: [1, 3.5] },
-    { to: [0, 0] },
-  ],
-}
 const HOOK: Path = {
   start: [0, 0],
   segments: [{ to: [5, 0] }, { to: [5, 4] }, { to: [3.2, 3.8] }, { to: [2.9, 1.9] }, { to: [0, 1.6] }],

@@ -45,6 +45,19 @@ export function circle(x: number, y: number, r: number): Path {
   }
 }
 
+/** An arc that runs on into lines at blunt corners, where a ray is ended now by one and now by the other of two shores, and a cubic. */
+export const BENT: Path = {
+  start: [0, 0],
+  segments: [
+    { to: [4, 0.3], bulge: -0.2 },
+    { to: [5.2, 3], bulge: 0.5 },
+    { to: [3, 2.6] },
+    { to: [2.8, 3.9] },
+    { to: [0, 3], c1: [2.5, 5], c2: [1, 3.5] },
+    { to: [0, 0] },
+  ],
+}
+
 /** A freeform outline of four cubics, smooth but for nothing. */
 export const BEAN: Path = {
   start: [0, 2.2],

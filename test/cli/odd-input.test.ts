@@ -34,6 +34,19 @@ function answer(verb: string, json: unknown): string {
 }
 
 describe('odd input is answered or named, never a fault of the program', () => {
+  test('a level that no pool has, which would hold an endless volume', () => {
+    for (const level of [1e6, -1e6, 1e308]) {
+      expect(answer('measure', { spec: demoSpec, levels: [0, level] })).toBe('out-of-range at levels[1]')
+      expect(answer('inspect', { spec: demoSpec, levelM: level })).toBe('out-of-range at levelM')
+      const { stderr, exitCode } = runCommandLine(['measure', '-', '--level', String(level)], {
+        readInput: () => JSON.stringify(demoSpec),
+        nowMs: NOW,
+      })
+      expect(stderr).toContain('from −1000 to 1000')
+      expect(exitCode).toBe(1)
+    }
+  })
+
   test('a reading of the water', () => {
     for (const key of Object.keys(WATER))
       for (const value of ODD) {

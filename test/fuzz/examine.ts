@@ -96,7 +96,8 @@ function examineBody(body: Body, name: unknown): string[] {
     expectSound(figures.value, parts.extentM)
     if (!Number.isFinite(derived.sigmaM3)) throw new Error('sigma is no number')
   }
-  const levelM = Number.isFinite(body.levelM) ? body.levelM : 0
+  // Beyond a million kilometres the figures are refused, and volumes would overflow.
+  const levelM = Math.abs(body.levelM) <= 1e9 ? body.levelM : 0
   expectRising(parts, levelM)
   const hash = hashOf(body)
   const isOrdinary = name === ORDINARY

@@ -16,7 +16,7 @@ import { deriveBody } from '../../derive/index.ts'
 import type { Body } from '../../document/index.ts'
 import { asAxis, asPoint, listOf } from '../list-input.ts'
 import { readSpecLine } from '../spec-input.ts'
-import { asNumber, type Verb } from '../verb.ts'
+import { asLevel, asNumber, type Verb } from '../verb.ts'
 
 /** What can be told of a body without asking for a place, a depth or a volume. */
 const TOLD = ['levelBreaks', 'derivatives', 'errors'] as const
@@ -60,7 +60,7 @@ interface Questions {
 }
 
 function questionsIn(asked: Readonly<Record<string, unknown>>, levelAsked: number | undefined): Result<Questions> {
-  const level = asked['levelM'] === undefined ? ok(levelAsked) : asNumber(asked['levelM'], 'levelM')
+  const level = asked['levelM'] === undefined ? ok(levelAsked) : asLevel(asked['levelM'], 'levelM')
   if (!level.ok) return level
   const volumesM3 = listOf(asked['volumesM3'], 'volumesM3', asNumber)
   if (!volumesM3.ok) return volumesM3

@@ -3,7 +3,7 @@ import { measure as measureAt, type Path, volumeAtLevel } from '../../basin/inde
 import { deriveBody, deriveOverlaps, deriveUntangled, deriveVolume } from '../../derive/index.ts'
 import type { Spec } from '../../document/index.ts'
 import { readSpecLine } from '../spec-input.ts'
-import { asNumber, type Options, type Verb } from '../verb.ts'
+import { asLevel, type Options, type Verb } from '../verb.ts'
 
 export const measure: Verb = {
   id: 'measure',
@@ -45,7 +45,7 @@ function levelsOf(value: unknown): Result<readonly number[] | undefined> {
   }
   const levels: number[] = []
   for (const [i, item] of value.entries()) {
-    const number = asNumber(item, `levels[${i}]`)
+    const number = asLevel(item, `levels[${i}]`)
     if (!number.ok) return number
     levels.push(number.value)
   }
