@@ -1,6 +1,6 @@
 import { bracketedRoot } from '../base/index.ts'
 import { LONG_RULE, type NestedRule, SHORT_RULE } from './kronrod.ts'
-import { HAIR } from './tolerance.ts'
+import { HAIR, ROUNDING } from './tolerance.ts'
 
 /** Halves of an interval that rules may be tried on, and cuts that one interval may have. */
 const DEPTH = 10
@@ -216,15 +216,18 @@ function search(
   raysLeft -= 24
   const at = changeBetween(f, a, nameA, b)
   const inset = Math.max(HAIR * Math.min(at - a, b - at), 4e-16 * Math.max(Math.abs(a), Math.abs(b)))
-  if (depth === 0 || !(at - inset > a) || !(at + inset < b)) {
+  const isAtA = !(at - inset > a)
+  const isAtB = !(at + inset < b)
+  if (depth === 0 || (isAtA && isAtB)) {
     cuts.push(at)
     return
   }
-  const before = nameAt(f, at - inset)
-  const after = nameAt(f, at + inset)
-  search(f, a, nameA, at - inset, before, cuts, most, depth - 1)
+  // What changes right at an end leaves the rest to be searched.
+  const before = isAtA ? nameA : nameAt(f, at - inset)
+  const after = isAtB ? nameB : nameAt(f, at + inset)
+  if (!isAtA) search(f, a, nameA, at - inset, before, cuts, most, depth - 1)
   if (before !== after) cuts.push(at)
-  search(f, at + inset, after, b, nameB, cuts, most, depth - 1)
+  if (!isAtB) search(f, at + inset, after, b, nameB, cuts, most, depth - 1)
 }
 
 function nameAt(f: Patterned, t: number): number {
@@ -235,20 +238,19 @@ function changeBetween(f: Patterned, a: number, nameA: number, b: number): numbe
   const { eventsAt } = f
   const countA = eventsAt?.(a, eventsA)
   const countB = eventsAt?.(b, eventsB)
-  if (eventsAt && countA !== undefined && countA === countB)
-    for (let i = 0; i < countA; i++) {
-      if (eventsA[i]! > 0 === eventsB[i]! > 0) continue
-      const root = bracketedRoot(
-        (t) => {
-          eventsAt(t, eventsT)
-          return eventsT[i]!
-        },
-        a,
-        b,
-        0,
-      )
-      if (root.ok) return root.value.x
-    }
+  const i = countA !== undefined && countA === countB ? clearest(countA) : -1
+  if (eventsAt && i >= 0) {
+    const root = bracketedRoot(
+      (t) => {
+        eventsAt(t, eventsT)
+        return eventsT[i]!
+      },
+      a,
+      b,
+      0,
+    )
+    if (root.ok) return root.value.x
+  }
   // Two roots that meet inside leave no trace at the ends.
   let lo = a
   let hi = b
@@ -259,4 +261,24 @@ function changeBetween(f: Patterned, a: number, nameA: number, b: number): numbe
     else hi = m
   }
   return (lo + hi) / 2
+}
+
+/**
+ * Which event changes its sign and is furthest from zero at both ends; −1 for none. One that is zero but for rounding, as
+ * the difference of wall and floor at the deepest place of a ray on which they meet, would cut where nothing changes.
+ */
+function clearest(count: number): number {
+  let size = 0
+  for (let i = 0; i < count; i++) size = Math.max(size, Math.abs(eventsA[i]!), Math.abs(eventsB[i]!))
+  let best = -1
+  let most = 64 * ROUNDING * size
+  for (let i = 0; i < count; i++) {
+    if (eventsA[i]! > 0 === eventsB[i]! > 0) continue
+    const least = Math.min(Math.abs(eventsA[i]!), Math.abs(eventsB[i]!))
+    if (least > most) {
+      most = least
+      best = i
+    }
+  }
+  return best
 }

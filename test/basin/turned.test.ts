@@ -130,6 +130,42 @@ describe('a pool that is turned', () => {
       expect(Math.abs(measure(divided(made(turn(k * 0.37))), -0.83).perimeterM - still.perimeterM)).toBeLessThan(1e-6)
   })
 
+  // The deepest place of a ray is where the wall meets the floor: the difference of both there is rounding of either sign.
+  it.each([
+    [-0.5, -0.83],
+    [-1, -0.6],
+    [-1, -0.83],
+  ])(
+    'keeps its perimeter where a shore passes from the floor to the wall: %f m across, level %f m',
+    (across, levelM) => {
+      const corners: Point[] = [
+        [0, 0],
+        [9, 0],
+        [9, 4.5],
+        [0, 4.5],
+      ]
+      const made = (at: Turn) =>
+        shape(polygon(...corners.map(at)), {
+          wall: { kind: 'battered', run: 0.4 },
+          floor: {
+            kind: 'profile',
+            axis: { from: at([0, 2]), to: at([9, 2 + across]) },
+            stations: [
+              [0, 0.2],
+              [4, 1.5],
+              [9, 2.1],
+            ],
+          },
+        })
+      const still = measure(divided(made(turn(0))), levelM)
+      for (let k = 1; k < 24; k++) {
+        const now = measure(divided(made(turn(k * 0.263))), levelM)
+        expect(Math.abs(now.perimeterM - still.perimeterM)).toBeLessThan(1e-8)
+        expect(Math.abs(now.waterSurfaceM2 - still.waterSurfaceM2)).toBeLessThan(1e-10)
+      }
+    },
+  )
+
   // Four soundings on one circle may be joined either way: where both diagonals join the same two depths, too.
   it('keeps the floor of soundings on a grid', () => {
     const corners: Point[] = [
