@@ -36,12 +36,20 @@ export function triangulate(
     if (along >= 0) triangles.push(a, b, c)
     else triangles.push(a, c, b)
   }
-  if (triangles.length / 3 !== names.length + 2 * holes.length - 2) closeGaps(rings, triangles)
+  if (triangles.length / 3 !== names.length + 2 * holes.length - 2) closeGaps(rings, triangles, x, y)
   return triangles
 }
 
-/** Adds fans over the loops that lie between the rings and the triangles' own border. */
-function closeGaps(rings: readonly (readonly number[])[], triangles: number[]): void {
+/**
+ * Adds fans over the loops that lie between the rings and the triangles' own border. Each is a straight side that its own
+ * points go along one way and triangles the other, so at a corner where several loops meet its own way on leads back.
+ */
+function closeGaps(
+  rings: readonly (readonly number[])[],
+  triangles: number[],
+  x: ArrayLike<number>,
+  y: ArrayLike<number>,
+): void {
   const key = (a: number, b: number): string => `${a} ${b}`
   const open = new Map<string, [number, number]>()
   const put = (a: number, b: number): void => {
@@ -62,13 +70,39 @@ function closeGaps(rings: readonly (readonly number[])[], triangles: number[]): 
   for (const start of from.keys()) {
     for (let first = from.get(start)!.pop(); first !== undefined; first = from.get(start)!.pop()) {
       const loop = [start, first]
+      let before = start
       for (let at = first; at !== start; ) {
-        const next = from.get(at)?.pop()
+        const ways = from.get(at) ?? []
+        const next = ways.splice(backmost(ways, x[at]! - x[before]!, y[at]! - y[before]!, x, y, at), 1)[0]
         if (next === undefined) break
         if (next !== start) loop.push(next)
+        before = at
         at = next
       }
       for (let i = 1; i + 1 < loop.length; i++) triangles.push(loop[0]!, loop[i]!, loop[i + 1]!)
     }
   }
+}
+
+/** Which of several ways on from a vertex turns back most sharply on the way there. */
+function backmost(
+  ways: readonly number[],
+  dx: number,
+  dy: number,
+  x: ArrayLike<number>,
+  y: ArrayLike<number>,
+  at: number,
+): number {
+  let best = 0
+  let least = Infinity
+  for (let i = 0; i < ways.length && ways.length > 1; i++) {
+    const ex = x[ways[i]!]! - x[at]!
+    const ey = y[ways[i]!]! - y[at]!
+    const along = (dx * ex + dy * ey) / Math.hypot(ex, ey)
+    if (along < least) {
+      least = along
+      best = i
+    }
+  }
+  return best
 }

@@ -6,7 +6,7 @@ import { addUpright } from '../../src/basin/mesh-upright.ts'
 import type { PlanMesh } from '../../src/basin/plan-mesh.ts'
 import { PlanPoints } from '../../src/basin/plan-points.ts'
 import { shellCorners } from '../../src/basin/shell-corners.ts'
-import { box, circle, divided, shape } from './shapes.ts'
+import { box, circle, divided, polygon, shape } from './shapes.ts'
 
 describe('a mesh closes', () => {
   it.each([
@@ -23,6 +23,21 @@ describe('a mesh closes', () => {
         const mesh = meshOf(p, { chordM })
         expect(mesh.ok ? 'a mesh' : mesh.problem.code, `edge at ${edgeDepthM}`).toBe('a mesh')
       }
+    }
+  })
+
+  // A bowl has vertices all along its straight sides, which the cutting of ears passes over: the gaps of two sides meet at a corner.
+  it.each(['cone', 'cap'] as const)('where a wall juts into a %s with an island', (form) => {
+    const outline = polygon([0, 0], [3.1, 0], [3.1, 2.2], [3.4, 2.2], [3.4, 0], [6.5, 0], [6.5, 4.3], [0, 4.3])
+    const p = divided(
+      shape(outline, {
+        islands: [box(3.9, 2.9, 4.6, 3.2)],
+        floor: { kind: 'dish', form, centre: [2.6, 1.2], radiusM: 5.2, edgeDepthM: 1.2, depthM: 0.2 },
+      }),
+    )
+    for (const chordM of [undefined, 0.02, 0.1]) {
+      const mesh = meshOf(p, { chordM })
+      expect(mesh.ok ? 'a mesh' : mesh.problem.code).toBe('a mesh')
     }
   })
 
