@@ -18,14 +18,15 @@ export interface RootFailure {
  * Equation: f(x) = 0 on [lo, hi] with f(lo) f(hi) ≤ 0.
  * Valid for: any continuous f.
  * Source: R. P. Brent, Algorithms for Minimization without Derivatives (1973), ch. 4, procedure zero (from memory).
- * Accuracy: |x − root| ≤ xTolerance + 4ε|x|; the residual is returned.
+ * Accuracy: |x − root| ≤ xTolerance + 4ε|x|; the residual is returned. Where values about the root are one rounding all over,
+ *   every second step halves the bracket: from the whole of it down to a rounding that takes some 110 of the steps allowed.
  */
 export function bracketedRoot(
   f: (x: number) => number,
   lo: number,
   hi: number,
   xTolerance: number,
-  maxIterations = 100,
+  maxIterations = 200,
 ): Result<Root, RootFailure> {
   let a = lo
   let b = hi

@@ -16,6 +16,14 @@ describe('the root of a function in a bracket', () => {
     }
   })
 
+  it('is found beside a stretch over which all values are one rounding', () => {
+    // Near to 1 places are told apart by 2e-16 at best, near to 0.0031 by 4e-19.
+    const beyond = (x: number): number => 1 + x - 1.0031
+    const root = bracketedRoot((x) => 16 * beyond(x) + 3e-18, 0, 0.02, 0)
+    if (!root.ok) throw new Error(root.problem.reason)
+    expect(Math.abs(root.value.x - 0.0031)).toBeLessThan(4e-16)
+  })
+
   it('is an end that has it', () => {
     expect(bracketedRoot((x) => x - 1, 1, 5, 0)).toEqual({ ok: true, value: { x: 1, residual: 0, iterations: 0 } })
     expect(bracketedRoot((x) => x - 5, 1, 5, 0)).toEqual({ ok: true, value: { x: 5, residual: 0, iterations: 0 } })
