@@ -6,6 +6,7 @@ import type { Partition } from './partition-types.ts'
 import { mark } from './pattern-integral.ts'
 import { type Meetings, meetArc } from './ray-circle.ts'
 import type { FanPlan, NearEdge } from './strip-plan.ts'
+import { nearAt } from './strip-sweep.ts'
 import { ROUND_RAD } from './tolerance.ts'
 
 /** What tells a ray that starts on an edge and crosses none from one that meets no edge at all. */
@@ -50,14 +51,15 @@ export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Tr
   const { n, by, how } = reach
   const edges: number[] = []
   const at: number[] = []
-  const { near, nearEnds, nearBends } = plan
+  const { near, placed, swath } = plan
+  const { ends, rises } = placed
   const { x, y, nx, ny } = ray
   startsOnEdge = false
-  for (let i = 0; i < near.length; i++) {
+  for (const i of nearAt(fans, plan.fan, swath, placed, widthM, p.grainM, t)) {
     // Where its two ends lie beside the ray: most edges lie on one side.
-    const a0 = (nearEnds[4 * i + 1]! - y) * nx - (nearEnds[4 * i]! - x) * ny
-    const a1 = (nearEnds[4 * i + 3]! - y) * nx - (nearEnds[4 * i + 2]! - x) * ny
-    if (a0 > 0 !== a1 > 0 || nearBends[i] === 1) addHits(p, near[i]!, n, a0, a1, edges, at)
+    const a0 = (ends[4 * i + 1]! - y) * nx - (ends[4 * i]! - x) * ny
+    const a1 = (ends[4 * i + 3]! - y) * nx - (ends[4 * i + 2]! - x) * ny
+    if (a0 > 0 !== a1 > 0 || rises[i]! > 0) addHits(p, near[i]!, n, a0, a1, edges, at)
   }
   let name = mark(mark(0, by), how)
   for (const edge of edges) name = mark(name, edge)
