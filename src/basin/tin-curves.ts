@@ -1,5 +1,6 @@
 import { last, next } from './tin.ts'
 import { CURVED, depthOfShares, type Shares, type WetTin } from './tin-types.ts'
+import { NEARLY } from './tolerance.ts'
 
 /** A triangle that stands on a chord of a curve: its third corner and how the foot of that divides the chord. */
 interface Stand {
@@ -113,10 +114,18 @@ function looseCorners({ tin, isWet, shares }: WetTin): Set<number> {
     const sides = [3 * t, 3 * t + 1, 3 * t + 2]
     if (isWet[t] === 0 || sides.some((e) => (fixed[e]! & CURVED) !== 0)) continue
     const [a, b, c] = sides.map((e) => corners[e]!) as [number, number, number]
-    if (shares[a] === shares[b] && shares[b] === shares[c]) continue
+    if (hangAlike(shares[a]!, shares[b]!) && hangAlike(shares[b]!, shares[c]!)) continue
     for (const v of [a, b, c]) loose.add(v)
   }
   return loose
+}
+
+/** Whether two nodes take the same shares of the same depths, but for rounding. */
+function hangAlike(a: Shares, b: Shares): boolean {
+  if (a === b) return true
+  if (a.size !== b.size) return false
+  for (const [index, share] of a) if (!(Math.abs((b.get(index) ?? Infinity) - share) <= NEARLY)) return false
+  return true
 }
 
 /** The wet triangles on both sides of a chord of a curve. */
