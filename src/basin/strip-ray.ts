@@ -13,12 +13,16 @@ export function newStripRay(): StripRay {
   return { x: 0, y: 0, nx: 0, ny: 0, h0: 0, h1: 0, at: [], end: 0 }
 }
 
+/** A meeting within this many grains of the foot is no crossing (see `AT_END` in strip-trace.ts). */
+const AT_FOOT = 4
+
 const jet = newJet()
 const met: Meetings = { first: 0, second: 0 }
 // Rays come by the hundred from one partition.
 let lastP: Partition | undefined
 let fans: Fans = { shores: [], fans: [], strayRad: 0 }
 let widthM = 0
+let grainM = 0
 const reach: Reach = { n: 0, by: 0, how: 0 }
 const only: number[] = [0]
 
@@ -28,6 +32,7 @@ export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay)
     lastP = p
     fans = fansOf(p)
     widthM = wallWidth(p)
+    grainM = p.grainM
   }
   rayAt(fans, piece.fan, t, out)
   if (piece.by === -2) out.end = -out.h0 / out.h1
@@ -93,6 +98,8 @@ function crossing(edge: Edge, ray: StripRay, again: number, isTwice: boolean): n
       met.first = Math.min(met.first, at)
     }
   }
+  // An edge that leaves the shore at the ray's foot is met there but for rounding, and is crossed where it bends back.
+  if (!isTwice && met.first <= AT_FOOT * grainM && met.second < ray.end) met.first = met.second
   const at = again > 0 && met.second < ray.end ? met.second : met.first
   return Math.min(at, ray.end)
 }
