@@ -68,6 +68,11 @@ export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ra
 
 let how = 0
 
+/** How the last stretch that a ray's length was asked for by ends it (Reach.how). */
+export function howReached(): number {
+  return how
+}
+
 /** Length of a ray up to where one stretch is as near as its own foot; past `limit` it may be too long [m]. */
 export function reachTo(fans: Fans, fan: Fan, i: number, ray: Ray, limit: number): number {
   const shore = fans.shores[i]!

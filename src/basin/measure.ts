@@ -3,6 +3,7 @@ import type { Partition } from './partition-types.ts'
 import { footprintErrorM3 } from './patch-off.ts'
 import { shoresOf } from './shores.ts'
 import { sigmaOf } from './sigma.ts'
+import { stripOf } from './strip.ts'
 import { deepestUnderWall } from './strip-deepest.ts'
 import { shoreFace, shoreLost } from './strip-shore.ts'
 import { stepChange } from './strip-steps.ts'
@@ -44,7 +45,7 @@ export function measure(p: Partition, levelM: number): Measures {
     maxDepthM = Math.max(maxDepthM, cell.maxDepthM + levelM)
   })
   // What a wall takes is reckoned from the depth that there would be without it, and so is what rounding may leave of it.
-  const jointsM3 = law ? jointBound(p, maxDepthM) : 0
+  const jointsM3 = law ? jointBound(p, maxDepthM) + stripOf(p).strayM2 * maxDepthM : 0
   const hollowM3 = law && p.cells.some((cell) => cell.law) ? OVER_HOLLOW * Math.abs(change.volumeM3) : 0
   const arithmeticM3 = arithmeticBound(p, maxDepthM) + 4 * change.errorM3 + jointsM3 + hollowM3
   if (law && maxDepthM > 0) maxDepthM = Math.max(0, deepestUnderWall(p) + levelM)

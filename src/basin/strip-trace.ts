@@ -1,5 +1,5 @@
 import { type Fans, type Ray, rayAt } from './cove-fan.ts'
-import { type Reach, reachOf, reachTo } from './cove-reach.ts'
+import { howReached, type Reach, reachOf, reachTo } from './cove-reach.ts'
 import { evaluate, newJet } from './curve.ts'
 import { zerosAlong } from './curve-linear.ts'
 import type { Partition } from './partition-types.ts'
@@ -7,7 +7,7 @@ import { mark } from './pattern-integral.ts'
 import { type Meetings, meetArc } from './ray-circle.ts'
 import type { FanPlan, NearEdge } from './strip-plan.ts'
 import { nearAt } from './strip-sweep.ts'
-import { ROUND_RAD } from './tolerance.ts'
+import { ROUND_RAD, TIE } from './tolerance.ts'
 
 /** What tells a ray that starts on an edge and crosses none from one that meets no edge at all. */
 const ON_EDGE = -2
@@ -167,29 +167,59 @@ export function endBeside({ fans, plan }: Tracer, near: NearEdge, isLast: boolea
     : (near.y0 - ray.y) * ray.nx - (near.x0 - ray.x) * ray.ny
 }
 
-/** How much nearer an edge crosses the ray at t than counts, between −1 and 1. */
-export function crossesAt({ p, fans, plan, widthM }: Tracer, near: NearEdge, t: number): number {
+/**
+ * Whether one thing ends the ray at t, in a way, no later than another does; of one thing, whether in that way. Rounding of two
+ * that tie counts for nothing.
+ */
+export function endsFirst(tracer: Tracer, one: number, how: number, other: number, t: number): boolean {
+  const { fans, plan, widthM } = tracer
+  rayAt(fans, plan.fan, t, ray)
+  const limitM = one === other ? widthM : Math.min(widthM, lengthBy(tracer, other, widthM))
+  const lengthM = lengthBy(tracer, one, limitM)
+  return lengthM * (1 - TIE) <= limitM && (one < 0 ? 0 : howReached()) === how
+}
+
+/** How much nearer an edge crosses the ray at t than the ray's end by as much as counts, less than 0 where it does, between −1 and 1. */
+export function beyondEnd(tracer: Tracer, near: NearEdge, t: number): number {
+  const { p, fans, plan, widthM } = tracer
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
+  return compared(crossingOf(near), reach.n - AT_END * p.grainM)
+}
+
+/** The same for the ray's start. */
+export function beyondStart({ p, fans, plan }: Tracer, near: NearEdge, t: number): number {
+  rayAt(fans, plan.fan, t, ray)
+  return compared(AT_END * p.grainM, crossingOf(near))
+}
+
+/** Less than zero where one edge crosses the ray at t before another, more where after; between −1 and 1. */
+export function gapBetween({ fans, plan }: Tracer, one: NearEdge, other: NearEdge, t: number): number {
+  rayAt(fans, plan.fan, t, ray)
+  return compared(crossingOf(one), crossingOf(other))
+}
+
+/** Distance at which an edge, a straight one drawn on, crosses the ray just laid [m]. */
+function crossingOf(near: NearEdge): number {
   const { curve } = near.edge
-  let n = Infinity
   if (curve.kind === 'line') {
     const d0 = (near.x0 - ray.x) * ray.nx + (near.y0 - ray.y) * ray.ny
     const d1 = (near.x1 - ray.x) * ray.nx + (near.y1 - ray.y) * ray.ny
     const a0 = (near.y0 - ray.y) * ray.nx - (near.x0 - ray.x) * ray.ny
     const a1 = (near.y1 - ray.y) * ray.nx - (near.x1 - ray.x) * ray.ny
-    n = (d0 * a1 - d1 * a0) / (a1 - a0)
-  } else if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
-    meetArc(curve, near.edge.t0, near.edge.t1, ray, false, met)
-    n = met.first
-  } else {
-    const across = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
-    for (const u of zerosAlong(curve, near.edge.t0, near.edge.t1, across)) {
-      evaluate(curve, u, jet)
-      n = Math.min(n, (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny)
-    }
+    return (d0 * a1 - d1 * a0) / (a1 - a0)
   }
-  return compared(n, reach.n - AT_END * p.grainM)
+  if (curve.kind === 'arc' && Math.abs(curve.turn) > ROUND_RAD) {
+    meetArc(curve, near.edge.t0, near.edge.t1, ray, false, met)
+    return met.first
+  }
+  let n = Infinity
+  const across = { c: ray.x * ray.ny - ray.y * ray.nx, gx: -ray.ny, gy: ray.nx }
+  for (const u of zerosAlong(curve, near.edge.t0, near.edge.t1, across)) {
+    evaluate(curve, u, jet)
+    n = Math.min(n, (jet.x - ray.x) * ray.nx + (jet.y - ray.y) * ray.ny)
+  }
+  return n
 }
 
 function compared(a: number, b: number): number {

@@ -23,6 +23,8 @@ export interface Strip {
   /** Plan distance from the shore beyond which the wall changes nothing [m]. */
   readonly widthM: number
   readonly pieces: readonly StripPiece[]
+  /** Area over which it was left open what the rays meet: changes without end, by rounding [m²]. */
+  readonly strayM2: number
 }
 
 /** One ray of a piece: foot and direction, width of the sheaf (h0 + h1 n per unit of t), and where it crosses and ends. */
