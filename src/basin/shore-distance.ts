@@ -52,3 +52,16 @@ export function nearestShore(p: Partition, x: number, y: number, reachM: number,
   }
   return by
 }
+
+/** True where any stretch of shore but one is nearer to a place than a reach [m]. */
+export function isShoreNear(p: Partition, x: number, y: number, reachM: number, but: number): boolean {
+  const shores = shoresOf(p)
+  found.length = 0
+  shoreGrid(p).near(x - reachM, y - reachM, x + reachM, y + reachM, found)
+  for (const i of found) {
+    const shore = shores[i]!
+    if (i === but || boxDistance2(shore, x, y) > reachM * reachM) continue
+    if (footOn(shore.curve, shore.t0, shore.t1, x, y, foot).distance < reachM) return true
+  }
+  return false
+}

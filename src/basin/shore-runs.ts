@@ -3,7 +3,7 @@ import { type Curve, evaluate, type Jet, newJet } from './curve.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
-import { nearestShore } from './shore-distance.ts'
+import { isShoreNear, nearestShore } from './shore-distance.ts'
 import { shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
 import { HAIR, TIE } from './tolerance.ts'
@@ -25,6 +25,10 @@ interface Place {
   readonly distance: number
 }
 
+/** Cuts within cuts of one step, and the part of the width that steps become no shorter than where another stretch is near. */
+const DEPTH = 24
+const FINEST = 64
+
 /** Distances that differ by less than this part of the grain are equal. */
 const TIES = 16
 
@@ -34,8 +38,9 @@ const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 
 /**
  * Stretches of a curve that lie within a distance of the shore, each with one nearest stretch of shore.
- * Method: steps as long as the distance to the shore allows, a quarter of the width inside; between two steps that don't
- *   have the same nearest shore the change is the root of the difference of two distances.
+ * Method: steps as long as the distance to the shore allows, a quarter of the width inside, and down to a 64th where another
+ *   stretch is near enough to come nearer between two steps; between two that don't have the same nearest shore the change
+ *   is the root of the difference of two distances.
  */
 export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, widthM: number): ShoreRun[] {
   const speed = fastest(curve)
@@ -56,23 +61,35 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
     if (by < 0 || !(to > from)) return
     runs.push({ t0: last && from - last.t1 < TIE * (t1 - t0) ? last.t1 : from, t1: to, by, how })
   }
+  // Where another stretch might come nearer between two places that have the same one nearest, the middle is looked at too.
+  const join = (from: number, a: Place, to: number, b: Place): void => {
+    const stepM = speed * (b.t - a.t)
+    if (a.by < 0 || stepM < widthM / FINEST || !hasRival(p, curve, a, 2 * stepM)) {
+      add(from, to, a)
+      return
+    }
+    const middle = look((a.t + b.t) / 2)
+    split(from, a, middle.t, middle, DEPTH)
+    split(middle.t, middle, to, b, DEPTH)
+  }
   const split = (from: number, a: Place, to: number, b: Place, depth: number): void => {
     if (a.by === b.by && a.how === b.how) {
-      add(from, to, a)
+      join(from, a, to, b)
       return
     }
     const cut = changeBetween(p, curve, widthM, a, b, look)
     const inset = Math.max(TIE * (t1 - t0), HAIR * Math.min(cut - from, to - cut))
     if (depth === 0 || !(cut - inset > a.t) || !(cut + inset < b.t)) {
-      add(from, cut, a)
-      add(cut, to, b)
+      const { distance } = look(cut)
+      join(from, a, cut, { ...a, t: cut, distance })
+      join(cut, { ...b, t: cut, distance }, to, b)
       return
     }
     const before = look(cut - inset)
-    if (isAsNear(p, curve, widthM, before, a)) add(from, cut, a)
+    if (isAsNear(p, curve, widthM, before, a)) join(from, a, cut, { ...a, t: before.t })
     else split(from, a, cut, before, depth - 1)
     const after = look(cut + inset)
-    if (isAsNear(p, curve, widthM, after, b)) add(cut, to, b)
+    if (isAsNear(p, curve, widthM, after, b)) join(cut, { ...b, t: after.t, distance: after.distance }, to, b)
     else split(cut, after, to, b, depth - 1)
   }
   let start = t0
@@ -82,11 +99,17 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
     const end = Math.min(t1, start + Math.max(room / speed, (t1 - t0) / 4096))
     const there = look(end === t1 ? t1 - HAIR * (t1 - t0) : end)
     // Between two places away from the shore nothing is near, for the step was no longer than the way to it.
-    if (here.by >= 0 || there.by >= 0) split(start, here, end, there, 24)
+    if (here.by >= 0 || there.by >= 0) split(start, here, end, there, DEPTH)
     start = end
     here = there
   }
   return merged(runs)
+}
+
+/** True where another stretch of shore is further off than the nearest one by less than so much. */
+function hasRival(p: Partition, curve: Curve, { t, by, distance }: Place, roomM: number): boolean {
+  evaluate(curve, t, jet)
+  return isShoreNear(p, jet.x, jet.y, distance + roomM, by)
 }
 
 /** True where a place is as near to what is nearest to another one as to its own: rounding alone may tell the two apart. */

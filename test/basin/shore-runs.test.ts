@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { evaluate, newJet } from '../../src/basin/curve.ts'
 import type { Path, Point } from '../../src/basin/index.ts'
+import { nearestShore } from '../../src/basin/shore-distance.ts'
 import { shoreRuns } from '../../src/basin/shore-runs.ts'
+import { shoresOf } from '../../src/basin/shores.ts'
+import { footOn } from '../../src/basin/span.ts'
 import { stripOf } from '../../src/basin/strip.ts'
 import { divided, polygon, shape } from './shapes.ts'
 
@@ -50,6 +54,40 @@ describe('what is nearest along an edge', () => {
       const [c] = about(3.61, Math.PI / 2) as [Point]
       const shelf: Path = { start: a, segments: [{ to: b, bulge: Math.tan(5e-4 / 4) }, { to: c }, { to: a }] }
       expect(mostRuns(pool, shelf, 0.5), `turned by ${turn}`).toBeLessThan(9)
+    }
+  })
+
+  // Round steps beside an island: its corner comes nearer than the shore over less than a step of the search.
+  it('is found where it is so over a short way only', () => {
+    for (let k = 0; k < 12; k++) {
+      const turn = k * 0.37
+      const at = (x: number, y: number): Point => [
+        x * Math.cos(turn) - y * Math.sin(turn),
+        x * Math.sin(turn) + y * Math.cos(turn),
+      ]
+      const p = divided(
+        shape(polygon(at(0, 0), at(10, 0), at(10, 6), at(0, 6)), {
+          islands: [polygon(at(3.6, 2.6), at(4.4, 2.9), at(3.8, 3.5))],
+          wall: { kind: 'cove', radiusM: 2.5 },
+          features: [{ kind: 'roundSteps', centre: at(3, 1.1), treads: [[1.6, 0.6]] }],
+        }),
+      )
+      const { widthM } = stripOf(p)
+      const [place, foot] = [newJet(), { t: 0, x: 0, y: 0, distance: 0 }]
+      for (const { curve, left, right, t0, t1 } of p.edges) {
+        if (left < 0 || right < 0) continue
+        const runs = shoreRuns(p, curve, t0, t1, widthM)
+        for (let i = 1; i < 500; i++) {
+          const t = t0 + ((t1 - t0) * i) / 500
+          evaluate(curve, t, place)
+          if (nearestShore(p, place.x, place.y, 2 * widthM, foot) < 0) continue
+          const nearest = Math.min(widthM, foot.distance)
+          const run = runs.find((each) => t >= each.t0 && t <= each.t1)
+          const shore = run && shoresOf(p)[run.by]!
+          const told = shore ? footOn(shore.curve, shore.t0, shore.t1, place.x, place.y, foot).distance : widthM
+          expect(told - nearest, `turned by ${turn}`).toBeLessThan(1e-8)
+        }
+      }
     }
   })
 })
