@@ -158,6 +158,8 @@ function sumRun(p: Partition, law: WallLaw, step: Step, run: StepRun, levelM: nu
       return name
     },
     eventsAt: (t, out) => look(p, law, step, run, t, levelM, out),
+    // Distances from the shore rise and fall along an edge that bends.
+    mayDip: step.edge.curve.kind !== 'line' || shoresOf(p)[run.by]!.curve.kind !== 'line',
     scales: scalesOf(stripOf(p).widthM),
   }
   const own = new Float64Array(2)

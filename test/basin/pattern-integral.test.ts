@@ -40,4 +40,29 @@ describe('an integral of changing patterns', () => {
       }
     },
   )
+
+  it('finds a dip between two points where the caller says that there may be one', () => {
+    for (let k = 0; k < 60; k++) {
+      const at = 0.03 + 0.015 * k
+      const half = 0.006 + 0.0003 * (k % 10)
+      const over = (t: number): number => (t - at) ** 2 - half * half
+      const sums = new Float64Array(1)
+      const f: Patterned = {
+        addAt: (t, out) => {
+          const isIn = over(t) < 0
+          if (isIn) out[0]! += 1
+          return isIn ? 1 : 0
+        },
+        eventsAt: (t, out) => {
+          out[0] = 1
+          out[1] = over(t)
+          return 2
+        },
+        mayDip: true,
+        scales: Float64Array.of(1),
+      }
+      integratePattern(f, 0, 1, false, false, sums)
+      expect(Math.abs(sums[0]! - 2 * half)).toBeLessThan(1e-9)
+    }
+  })
 })

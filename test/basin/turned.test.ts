@@ -166,6 +166,35 @@ describe('a pool that is turned', () => {
     },
   )
 
+  // Along the rim of round steps the wall comes down to the tread below for a short way, between two points of a rule.
+  it('keeps the faces of its steps', () => {
+    const corners: Point[] = [
+      [0, 0],
+      [10, 0],
+      [10, 6],
+      [0, 6],
+    ]
+    const island: Point[] = [
+      [4.2, 2.1],
+      [5, 2.4],
+      [4.4, 3],
+    ]
+    const treads: [number, number][] = [
+      [1.14, 0.3],
+      [1.9, 0.6],
+    ]
+    const made = (at: Turn) =>
+      shape(polygon(...corners.map(at)), {
+        islands: [polygon(...island.map(at))],
+        floor: { kind: 'flat', depthM: 1.7 },
+        wall: { kind: 'cove', radiusM: 2.5 },
+        features: [{ kind: 'roundSteps', centre: at([3, 1.1]), treads }],
+      })
+    const still = measure(divided(made(turn(0))), 0).wetted.riserM2
+    for (let k = 1; k < 12; k++)
+      expect(Math.abs(measure(divided(made(turn(k * 0.37))), 0).wetted.riserM2 - still)).toBeLessThan(1e-8)
+  })
+
   // Four soundings on one circle may be joined either way: where both diagonals join the same two depths, too.
   it('keeps the floor of soundings on a grid', () => {
     const corners: Point[] = [
