@@ -1,9 +1,9 @@
 import type { Fan, Fans, Ray } from './cove-fan.ts'
-import { type ArcCurve, type CubicCurve, type Curve, evaluate, type LineCurve, newJet } from './curve.ts'
+import { type ArcCurve, evaluate, type LineCurve, newJet } from './curve.ts'
 import { norm } from './norm.ts'
-import { cubicAt } from './polynomial.ts'
+import { endedBy, searchReach } from './reach-search.ts'
 import type { Shore } from './shores.ts'
-import { HAIR, NEARLY, ROUND_RAD, ROUNDING, SMOOTH_RAD, TIE } from './tolerance.ts'
+import { NEARLY, ROUND_RAD, ROUNDING, SMOOTH_RAD, TIE } from './tolerance.ts'
 
 /** How far a ray is nearer to its own foot than to any other shore, and what ends it (−1: the radius asked for). */
 export interface Reach {
@@ -88,6 +88,12 @@ export function reachTo(fans: Fans, fan: Fan, i: number, ray: Ray, limit: number
   return bySearch(ray, shore, limit, fan.shore >= 0 && fan.neighbours.includes(i))
 }
 
+function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
+  const n = searchReach(ray, shore, limit, touching)
+  how = endedBy.how
+  return n
+}
+
 function toPoint(ray: Ray, x: number, y: number): number {
   const dx = x - ray.x
   const dy = y - ray.y
@@ -159,192 +165,4 @@ function toArc(ray: Ray, shore: Shore, c: ArcCurve): number {
     if (angle <= (Math.abs(c.turn) * (shore.t1 - shore.t0)) / 2) return n
   }
   return toEnds(ray, shore)
-}
-
-/**
- * Least ρ along a stretch; beside P itself the curvature answers.
- * Method: sampled, then Newton from each dip that may be the least. A stretch may dip more than once: where it goes on from
- *   the ray's own at a blunt corner, close to the corner and again where it bends back.
- */
-function bySearch(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
-  const { curve, t0, t1 } = shore
-  const count = layPlaces(ray, shore, limit, touching)
-  let least = Infinity
-  for (let i = 0; i < count; i++) {
-    if (i > 0 && i < count - 1)
-      values[i] =
-        curve.kind === 'cubic'
-          ? valueOnCubic(ray, curve, places[i]!, touching, limit)
-          : valueAt(ray, curve, places[i]!, touching, limit)
-    least = Math.min(least, values[i]!)
-  }
-  let best = Infinity
-  how = 0
-  for (let i = 0; i < count; i++) {
-    const value = values[i]!
-    if (!(value <= 2 * least) || (i > 0 && value >= values[i - 1]!) || (i + 1 < count && value > values[i + 1]!))
-      continue
-    let found = value
-    // What ends the ray far beyond the limit need not be known any better.
-    if (value <= 2 * limit || i <= 1 || i >= count - 2)
-      found = dipBetween(
-        ray,
-        curve,
-        i > 0 ? places[i - 1]! : t0,
-        places[i]!,
-        i + 1 < count ? places[i + 1]! : t1,
-        touching,
-        limit,
-      )
-    if (found >= best) continue
-    best = found
-    how = found < value || (i > 0 && i < count - 1) ? 0 : i === 0 ? 1 : 2
-    // The same stretch may end the next rays far away from the corner that it starts at.
-    if (
-      how === 0 &&
-      !touching &&
-      ((besideFirst > 0 && i <= besideFirst) || (besideLast > 0 && i >= count - 1 - besideLast))
-    )
-      how = 3
-  }
-  return best
-}
-
-const MOST_STEPS = 24
-const MOST_HALVINGS = 40
-const places = new Float64Array(MOST_STEPS + 1 + 2 * MOST_HALVINGS)
-const values = new Float64Array(places.length)
-
-/** How many of the places lie close to the first and to the last end for the foot's sake. */
-let besideFirst = 0
-let besideLast = 0
-
-/**
- * Writes the places of a stretch to look at, ascending, and the values at both ends; returns how many. They lie denser
- * toward an end that is near the ray's foot.
- */
-function layPlaces(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
-  const { curve, t0, t1 } = shore
-  // Fine enough to see every dip that a curve of this length can make at this distance.
-  const span = Math.max(shore.maxX - shore.minX, shore.maxY - shore.minY)
-  const steps = Math.min(MOST_STEPS, Math.max(6, Math.ceil((4 * span) / limit)))
-  const step = (t1 - t0) / steps
-  const first = valueAt(ray, curve, t0, touching, limit)
-  const afterFirst = halvings(ray, step)
-  const last = valueAt(ray, curve, t1, touching, limit)
-  const beforeLast = halvings(ray, step)
-  let count = 0
-  places[count++] = t0
-  // Halves are exact, so the last one may be doubled up to the first.
-  for (let k = afterFirst, part = step * 0.5 ** afterFirst; k > 0; k--, part *= 2) places[count++] = t0 + part
-  for (let i = 1; i < steps; i++) places[count++] = t0 + step * i
-  for (let k = 1, part = step / 2; k <= beforeLast; k++, part /= 2) places[count++] = t1 - part
-  places[count++] = t1
-  values[0] = first
-  values[count - 1] = last
-  besideFirst = afterFirst
-  besideLast = beforeLast
-  return count
-}
-
-/** How often to halve the step at the end just evaluated, so that a dip as far beyond it as the ray's foot is before it is seen. */
-function halvings(ray: Ray, step: number): number {
-  const awayM = norm(jet.x - ray.x, jet.y - ray.y)
-  const stepM = norm(jet.dx, jet.dy) * step
-  // At its very end a stretch dips nowhere.
-  if (!(2 * awayM < stepM) || awayM <= NEARLY * stepM) return 0
-  return Math.min(MOST_HALVINGS, Math.ceil(Math.log2(stepM / awayM)) + 1)
-}
-
-/** Steps below this share of their stretch are near enough a foot for Newton's to shrink each time. */
-const DITHER = 1e-4
-/** Share of ρ that rounding may be off by where one value counts; in a thicker blur the least of many is taken. */
-const BLUR = 1e-6
-
-/** Least ρ between two places about a sample: Newton on (Q − P − ρ N)·Q′ = 0, guarded by halving. */
-function dipBetween(
-  ray: Ray,
-  curve: Curve,
-  from: number,
-  at: number,
-  to: number,
-  touching: boolean,
-  limit: number,
-): number {
-  let lo = from
-  let hi = to
-  let t = at
-  let best = Infinity
-  let lastStep = Infinity
-  const small = DITHER * (to - from)
-  for (let i = 0; i < 60; i++) {
-    let isClear = false
-    const value = valueAt(ray, curve, t, touching, limit)
-    best = Math.min(best, value)
-    let next = (lo + hi) / 2
-    if (value < Infinity) {
-      const toward = ray.nx * (jet.x - ray.x) + ray.ny * (jet.y - ray.y)
-      const vx = jet.x - ray.x - value * ray.nx
-      const vy = jet.y - ray.y - value * ray.ny
-      const g = vx * jet.dx + vy * jet.dy
-      if (g > 0) hi = t
-      else lo = t
-      turnOf(curve, t, second)
-      const along = ray.nx * jet.dx + ray.ny * jet.dy
-      const slope =
-        jet.dx * jet.dx + jet.dy * jet.dy + vx * second.x + vy * second.y - (toward > 0 ? (g / toward) * along : 0)
-      const newton = t - g / slope
-      const isInside = slope > 0 && newton >= lo && newton <= hi
-      next = isInside ? newton : (lo + hi) / 2
-      isClear = isInside && ROUNDING * (Math.abs(jet.x) + Math.abs(jet.y)) < BLUR * toward
-    } else if (t < at) lo = t
-    else hi = t
-    if (Math.abs(next - t) <= 4 * ROUNDING * Math.max(Math.abs(t), to - from) || !(hi > lo)) break
-    const step = Math.abs(next - t)
-    // Newton's steps that no longer shrink wander about in the rounding of the places.
-    if (lastStep < small && step > lastStep / 4) break
-    lastStep = isClear ? step : Infinity
-    t = next
-  }
-  return best
-}
-
-const second = { x: 0, y: 0 }
-
-/** Second derivative by t. */
-function turnOf(c: Curve, t: number, out: { x: number; y: number }): void {
-  if (c.kind === 'cubic') {
-    const u = 6 * (1 - t)
-    const v = 6 * t
-    out.x = u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1)
-    out.y = u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1)
-  } else if (c.kind === 'arc') {
-    out.x = -c.turn * jet.dy
-    out.y = c.turn * jet.dx
-  } else {
-    out.x = 0
-    out.y = 0
-  }
-}
-
-function valueAt(ray: Ray, curve: Curve, t: number, touching: boolean, limit: number): number {
-  evaluate(curve, t, jet)
-  return rhoOf(ray, jet.x, jet.y, touching, limit)
-}
-
-/** The same on a cubic, whose direction isn't asked for. */
-function valueOnCubic(ray: Ray, c: CubicCurve, t: number, touching: boolean, limit: number): number {
-  const x = cubicAt(c.x0, c.ax, c.bx, c.x1, t)
-  const y = cubicAt(c.y0, c.ay, c.by, c.y1, t)
-  return rhoOf(ray, x, y, touching, limit)
-}
-
-function rhoOf(ray: Ray, x: number, y: number, touching: boolean, limit: number): number {
-  const dx = x - ray.x
-  const dy = y - ray.y
-  // Too near to its own foot both lengths are rounding; the curvature has answered there.
-  if (touching && Math.abs(dx) + Math.abs(dy) < 10 * HAIR * limit) return Infinity
-  const toward = ray.nx * dx + ray.ny * dy
-  // Less than the places' own rounding: of a corner that juts in no more than that may be left.
-  return toward > 4 * ROUNDING * (Math.abs(x) + Math.abs(y)) ? (dx * dx + dy * dy) / (2 * toward) : Infinity
 }

@@ -1,4 +1,4 @@
-import { type Curve, evaluate, type Jet, newJet } from './curve.ts'
+import { type CubicCurve, type Curve, evaluate, type Jet, newJet } from './curve.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
@@ -24,6 +24,8 @@ export interface Shore {
   readonly boxUy: number
   readonly boxHalfLengthM: number
   readonly boxHalfWidthM: number
+  /** A circle smaller than this clearly touches it in one place at most where it bends: half the radius of a cubic's bend, about [m]. */
+  readonly clearM: number
 }
 
 const known = new Memory<Partition, readonly Shore[]>()
@@ -56,6 +58,7 @@ function find(p: Partition): Shore[] {
       maxX: Math.max(...xs),
       maxY: Math.max(...ys),
       ...boxAlong(edge.curve, edge.t0, edge.t1),
+      clearM: clearOf(edge.curve, edge.t0, edge.t1),
     })
   })
   return shores
@@ -96,6 +99,29 @@ function boxAlong(
     boxHalfLengthM: (to - from) / 2,
     boxHalfWidthM: (high - low) / 2,
   }
+}
+
+/** Places along a cubic at which its speed is looked at. */
+const LOOKS = 8
+
+/** Half the least speed squared over the greatest second derivative, which is linear along a cubic. */
+function clearOf(curve: Curve, t0: number, t1: number): number {
+  if (curve.kind !== 'cubic') return Infinity
+  const most = Math.max(secondOf(curve, t0), secondOf(curve, t1))
+  let least = Infinity
+  for (let i = 0; i <= LOOKS; i++) {
+    evaluate(curve, t0 + ((t1 - t0) * i) / LOOKS, a)
+    least = Math.min(least, a.dx * a.dx + a.dy * a.dy)
+  }
+  return most > 0 ? least / (2 * most) : Infinity
+}
+
+function secondOf(c: CubicCurve, t: number): number {
+  const u = 6 * (1 - t)
+  const v = 6 * t
+  const x = u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1)
+  const y = u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1)
+  return norm(x, y)
 }
 
 /**

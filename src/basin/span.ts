@@ -1,7 +1,8 @@
 import { type Curve, evaluate, newJet } from './curve.ts'
+import { descend, searchFoot } from './foot-search.ts'
 import { norm } from './norm.ts'
 import { quadraticRoots } from './polynomial.ts'
-import { ROUND_RAD, ROUNDING } from './tolerance.ts'
+import { ROUND_RAD } from './tolerance.ts'
 
 /**
  * A stretch of a curve that rises or falls throughout in x and in y and bends one way only, by at most a quarter turn:
@@ -137,57 +138,11 @@ export function footOn(curve: Curve, t0: number, t1: number, x: number, y: numbe
     const angle = Math.atan2(mx * (y - cy) - my * (x - cx), mx * (x - cx) + my * (y - cy))
     t = (t0 + t1) / 2 + angle / curve.turn
     t = Math.min(Math.max(t, t0), t1)
-  } else t = searchFoot(curve, t0, t1, x, y, guess)
+  } else t = guess === undefined ? searchFoot(curve, t0, t1, x, y) : descend(curve, x, y, guess, t0, t1)
   evaluate(curve, t, jet)
   out.t = t
   out.x = jet.x
   out.y = jet.y
   out.distance = norm(x - jet.x, y - jet.y)
   return out
-}
-
-function searchFoot(curve: Curve, t0: number, t1: number, x: number, y: number, guess: number | undefined): number {
-  let t = guess ?? t0
-  let lo = t0
-  let hi = t1
-  if (guess === undefined) {
-    const pieces = curve.kind === 'cubic' ? 6 : 2
-    let bestD = Infinity
-    for (let i = 0; i <= pieces; i++) {
-      const at = i === pieces ? t1 : t0 + ((t1 - t0) * i) / pieces
-      evaluate(curve, at, jet)
-      const d = (x - jet.x) ** 2 + (y - jet.y) ** 2
-      if (d < bestD) {
-        bestD = d
-        t = at
-      }
-    }
-    lo = Math.max(t0, t - (t1 - t0) / pieces)
-    hi = Math.min(t1, t + (t1 - t0) / pieces)
-  }
-  // Root of (P − Q)·P′ by Newton, bracketed; where it doesn't head for a nearest point, halving does.
-  const scale = 4 * ROUNDING * Math.max(Math.abs(t0), Math.abs(t1))
-  for (let i = 0; i < 60; i++) {
-    evaluate(curve, t, jet)
-    const vx = jet.x - x
-    const vy = jet.y - y
-    const f = vx * jet.dx + vy * jet.dy
-    const speed2 = jet.dx * jet.dx + jet.dy * jet.dy
-    if (f > 0) hi = t
-    else lo = t
-    let slope = speed2
-    if (curve.kind === 'cubic') {
-      const u = 6 * (1 - t)
-      const v = 6 * t
-      slope +=
-        vx * (u * (curve.x0 - 2 * curve.ax + curve.bx) + v * (curve.ax - 2 * curve.bx + curve.x1)) +
-        vy * (u * (curve.y0 - 2 * curve.ay + curve.by) + v * (curve.ay - 2 * curve.by + curve.y1))
-    }
-    let next = slope > 0 ? t - f / slope : (lo + hi) / 2
-    // Once to the end that it heads for, which often is the nearest point; then by halves.
-    if (!(next >= lo && next <= hi)) next = slope > 0 && i < 3 ? (f > 0 ? lo : hi) : (lo + hi) / 2
-    if (Math.abs(next - t) <= scale || !(hi > lo)) return next
-    t = next
-  }
-  return t
 }

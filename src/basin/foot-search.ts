@@ -1,0 +1,120 @@
+import { type Curve, evaluate, newJet } from './curve.ts'
+import { cubicAt } from './polynomial.ts'
+import { ROUNDING } from './tolerance.ts'
+
+/** Places to look at first: a bend of a quarter turn may come near to a place twice; an arc that is all but straight can't. */
+const CUBIC_PIECES = 6
+const ARC_PIECES = 2
+/** How often a stretch that isn't clear is looked at a third at a time: what two dips in one place then differ by is rounding. */
+const DEPTH = 6
+/** The square of a distance is clearly curved from this share of its slope's own rate on: one dip, or none, between two places. */
+const CLEAR = 0.25
+
+const jet = newJet()
+const ROW = CUBIC_PIECES + 1
+const distance2 = new Float64Array(ROW * (DEPTH + 1))
+let bend = 0
+let half = 0
+let speed = 0
+
+/** Where on a cubic, or an arc that is all but straight, the nearest point to (x, y) is: t within [t0, t1]. */
+export function searchFoot(curve: Curve, t0: number, t1: number, x: number, y: number): number {
+  return leastIn(curve, t0, t1, x, y, 0)
+}
+
+/**
+ * The nearest point's t in a stretch.
+ * Method: the square of the distance at a few places; from each dip Newton's, and where beside a dip it is not clear whether
+ *   there are two (as near the centre of the bend) the same again between its neighbours.
+ */
+function leastIn(curve: Curve, t0: number, t1: number, x: number, y: number, depth: number): number {
+  const pieces = curve.kind === 'cubic' ? CUBIC_PIECES : ARC_PIECES
+  const base = ROW * depth
+  const step = (t1 - t0) / pieces
+  let leastSeen = Infinity
+  for (let i = 0; i <= pieces; i++) {
+    const off = distance2At(curve, i === pieces ? t1 : t0 + step * i, x, y)
+    distance2[base + i] = off
+    leastSeen = Math.min(leastSeen, off)
+  }
+  let best = t0
+  let least = Infinity
+  for (let i = 0; i <= pieces; i++) {
+    const here = distance2[base + i]!
+    const isDip = (i === 0 || here < distance2[base + i - 1]!) && (i === pieces || here <= distance2[base + i + 1]!)
+    if (!isDip) continue
+    const at = i === pieces ? t1 : t0 + step * i
+    const lo = i <= 1 ? t0 : at - step
+    const hi = i >= pieces - 1 ? t1 : at + step
+    let found = at
+    look(curve, at, x, y)
+    // Another dip that can't come as near within a step, with room for a change of speed.
+    if (here > leastSeen && Math.sqrt(here) - 2 * step * speed > Math.sqrt(leastSeen)) continue
+    const isFlat = curve.kind !== 'cubic' || (bend > 1 - CLEAR && bend < 1 + CLEAR)
+    let most = bend
+    let fewest = bend
+    // All but straight where it comes nearest: nothing else to fear close by.
+    for (let k = isFlat ? 2 : 0; k < 2; k++) {
+      look(curve, k === 0 ? lo : hi, x, y)
+      most = Math.max(most, bend)
+      fewest = Math.min(fewest, bend)
+    }
+    if (fewest > CLEAR) found = descend(curve, x, y, at, lo, hi)
+    else if (!(most < -CLEAR))
+      found = depth < DEPTH ? leastIn(curve, lo, hi, x, y, depth + 1) : descend(curve, x, y, at, lo, hi)
+    const off = found === at ? here : distance2At(curve, found, x, y)
+    if (off < least) {
+      least = off
+      best = found
+    }
+  }
+  return best
+}
+
+function distance2At(curve: Curve, t: number, x: number, y: number): number {
+  if (curve.kind === 'cubic') {
+    const vx = cubicAt(curve.x0, curve.ax, curve.bx, curve.x1, t) - x
+    const vy = cubicAt(curve.y0, curve.ay, curve.by, curve.y1, t) - y
+    return vx * vx + vy * vy
+  }
+  evaluate(curve, t, jet)
+  return (jet.x - x) ** 2 + (jet.y - y) ** 2
+}
+
+/** Looks at t: half the slope of the square of the distance, and how fast that grows against what it would on a straight line. */
+function look(curve: Curve, t: number, x: number, y: number): void {
+  evaluate(curve, t, jet)
+  const vx = jet.x - x
+  const vy = jet.y - y
+  const speed2 = jet.dx * jet.dx + jet.dy * jet.dy
+  half = vx * jet.dx + vy * jet.dy
+  bend = 1
+  speed = Math.sqrt(speed2)
+  if (curve.kind !== 'cubic') return
+  const u = 6 * (1 - t)
+  const v = 6 * t
+  const ddx = u * (curve.x0 - 2 * curve.ax + curve.bx) + v * (curve.ax - 2 * curve.bx + curve.x1)
+  const ddy = u * (curve.y0 - 2 * curve.ay + curve.by) + v * (curve.ay - 2 * curve.by + curve.y1)
+  // Where a curve stands still nothing is clear.
+  bend = speed2 > 0 ? 1 + (vx * ddx + vy * ddy) / speed2 : 0
+}
+
+/** From a guess to the nearest point between two places: root of (P − Q)·P′ by Newton, bracketed; where it doesn't head for one, halving does. */
+export function descend(curve: Curve, x: number, y: number, from: number, t0: number, t1: number): number {
+  let t = from
+  let lo = t0
+  let hi = t1
+  const scale = 4 * ROUNDING * Math.max(Math.abs(t0), Math.abs(t1))
+  for (let i = 0; i < 60; i++) {
+    look(curve, t, x, y)
+    if (half > 0) hi = t
+    else lo = t
+    const slope = bend * speed * speed
+    let next = slope > 0 ? t - half / slope : (lo + hi) / 2
+    // Once to the end that it heads for, which often is the nearest point; then by halves.
+    if (!(next >= lo && next <= hi)) next = slope > 0 && i < 3 ? (half > 0 ? lo : hi) : (lo + hi) / 2
+    if (Math.abs(next - t) <= scale || !(hi > lo)) return next
+    t = next
+  }
+  return t
+}

@@ -1,0 +1,256 @@
+import type { Ray } from './cove-fan.ts'
+import { type CubicCurve, type Curve, evaluate, newJet } from './curve.ts'
+import { norm } from './norm.ts'
+import { cubicAt } from './polynomial.ts'
+import type { Shore } from './shores.ts'
+import { HAIR, NEARLY, ROUNDING } from './tolerance.ts'
+
+const jet = newJet()
+
+/** How the last search found a ray to be ended, as in a reach. */
+export const endedBy = { how: 0 }
+
+/**
+ * Least ρ along a stretch; beside P itself the curvature answers.
+ * Method: sampled, then Newton from each dip that may be the least. A stretch may dip more than once: where it goes on from
+ *   the ray's own at a blunt corner, close to the corner and again where it bends back.
+ */
+export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
+  const { curve, t0, t1 } = shore
+  const count = layPlaces(ray, shore, limit, touching)
+  let least = Infinity
+  for (let i = 0; i < count; i++) {
+    if (i > 0 && i < count - 1)
+      values[i] =
+        curve.kind === 'cubic'
+          ? valueOnCubic(ray, curve, places[i]!, touching, limit)
+          : valueAt(ray, curve, places[i]!, touching, limit)
+    least = Math.min(least, values[i]!)
+  }
+  let best = Infinity
+  endedBy.how = 0
+  for (let i = 0; i < count; i++) {
+    const value = values[i]!
+    if (!(value <= 2 * least) || (i > 0 && value >= values[i - 1]!) || (i + 1 < count && value > values[i + 1]!))
+      continue
+    let found = value
+    // What ends the ray far beyond the limit need not be known any better.
+    if (value <= 2 * limit || i <= 1 || i >= count - 2)
+      found = leastBetween(
+        ray,
+        curve,
+        i > 0 ? places[i - 1]! : t0,
+        places[i]!,
+        i + 1 < count ? places[i + 1]! : t1,
+        touching,
+        limit,
+        value > shore.clearM ? MOST_THIRDS : 0,
+      )
+    if (found >= best) continue
+    best = found
+    endedBy.how = found < value || (i > 0 && i < count - 1) ? 0 : i === 0 ? 1 : 2
+    // The same stretch may end the next rays far away from the corner that it starts at.
+    if (
+      endedBy.how === 0 &&
+      !touching &&
+      ((besideFirst > 0 && i <= besideFirst) || (besideLast > 0 && i >= count - 1 - besideLast))
+    )
+      endedBy.how = 3
+  }
+  return best
+}
+
+const MOST_STEPS = 24
+const MOST_HALVINGS = 40
+const places = new Float64Array(MOST_STEPS + 1 + 2 * MOST_HALVINGS)
+const values = new Float64Array(places.length)
+
+/** How many of the places lie close to the first and to the last end for the foot's sake. */
+let besideFirst = 0
+let besideLast = 0
+
+/**
+ * Writes the places of a stretch to look at, ascending, and the values at both ends; returns how many. They lie denser
+ * toward an end that is near the ray's foot.
+ */
+function layPlaces(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
+  const { curve, t0, t1 } = shore
+  // Fine enough to see every dip that a curve of this length can make at this distance.
+  const span = Math.max(shore.maxX - shore.minX, shore.maxY - shore.minY)
+  const steps = Math.min(MOST_STEPS, Math.max(6, Math.ceil((4 * span) / limit)))
+  const step = (t1 - t0) / steps
+  const first = valueAt(ray, curve, t0, touching, limit)
+  const afterFirst = halvings(ray, step)
+  const last = valueAt(ray, curve, t1, touching, limit)
+  const beforeLast = halvings(ray, step)
+  let count = 0
+  places[count++] = t0
+  // Halves are exact, so the last one may be doubled up to the first.
+  for (let k = afterFirst, part = step * 0.5 ** afterFirst; k > 0; k--, part *= 2) places[count++] = t0 + part
+  for (let i = 1; i < steps; i++) places[count++] = t0 + step * i
+  for (let k = 1, part = step / 2; k <= beforeLast; k++, part /= 2) places[count++] = t1 - part
+  places[count++] = t1
+  values[0] = first
+  values[count - 1] = last
+  besideFirst = afterFirst
+  besideLast = beforeLast
+  return count
+}
+
+/** How often to halve the step at the end just evaluated, so that a dip as far beyond it as the ray's foot is before it is seen. */
+function halvings(ray: Ray, step: number): number {
+  const awayM = norm(jet.x - ray.x, jet.y - ray.y)
+  const stepM = norm(jet.dx, jet.dy) * step
+  // At its very end a stretch dips nowhere.
+  if (!(2 * awayM < stepM) || awayM <= NEARLY * stepM) return 0
+  return Math.min(MOST_HALVINGS, Math.ceil(Math.log2(stepM / awayM)) + 1)
+}
+
+/** Steps below this share of their stretch are near enough a foot for Newton's to shrink each time. */
+const DITHER = 1e-4
+/** Share of ρ that rounding may be off by where one value counts; in a thicker blur the least of many is taken. */
+const BLUR = 1e-6
+
+/** How often a stretch that isn't clear is looked at a third at a time, and the places to look at in it. */
+const MOST_THIRDS = 5
+const PARTS_OF_IT = 6
+/** The circles about a stretch's places clearly grow or shrink away from one from this share on of how they do along a line. */
+const CLEAR = 0.25
+
+/** Least ρ between two places about a sample; where it is not clear that there is one dip at most, of all that are found. */
+function leastBetween(
+  ray: Ray,
+  curve: Curve,
+  from: number,
+  at: number,
+  to: number,
+  touching: boolean,
+  limit: number,
+  thirds: number,
+): number {
+  if (thirds === 0 || curve.kind !== 'cubic' || isClear(ray, curve, [from, at, to], touching, limit))
+    return dipBetween(ray, curve, from, at, to, touching, limit)
+  const where = Array.from({ length: PARTS_OF_IT + 1 }, (_, i) => from + ((to - from) * i) / PARTS_OF_IT)
+  where[PARTS_OF_IT] = to
+  const there = where.map((t) => valueOnCubic(ray, curve, t, touching, limit))
+  let best = Infinity
+  for (let i = 0; i <= PARTS_OF_IT; i++) {
+    const value = there[i]!
+    if (!(value < Infinity) || (i > 0 && value >= there[i - 1]!) || (i < PARTS_OF_IT && value > there[i + 1]!)) continue
+    const before = where[Math.max(0, i - 1)]!
+    const after = where[Math.min(PARTS_OF_IT, i + 1)]!
+    best = Math.min(best, leastBetween(ray, curve, before, where[i]!, after, touching, limit, thirds - 1))
+  }
+  return best
+}
+
+/** True where ρ bends the same way at all of some places, so that there is one dip or none between them. */
+function isClear(ray: Ray, curve: Curve, where: readonly number[], touching: boolean, limit: number): boolean {
+  let least = Infinity
+  let most = -Infinity
+  for (const t of where) {
+    const value = valueAt(ray, curve, t, touching, limit)
+    if (!(value < Infinity)) continue
+    const speed2 = jet.dx * jet.dx + jet.dy * jet.dy
+    const share = slopeOfG(ray, curve, t, value) / speed2
+    least = Math.min(least, share)
+    most = Math.max(most, share)
+  }
+  return least > CLEAR || most < -CLEAR
+}
+
+let g = 0
+
+/** Half the slope of (Q − P − ρ N)² by t at the place just evaluated, left in `g`, and how fast that grows. */
+function slopeOfG(ray: Ray, curve: Curve, t: number, value: number): number {
+  const toward = ray.nx * (jet.x - ray.x) + ray.ny * (jet.y - ray.y)
+  const vx = jet.x - ray.x - value * ray.nx
+  const vy = jet.y - ray.y - value * ray.ny
+  g = vx * jet.dx + vy * jet.dy
+  turnOf(curve, t, second)
+  const along = ray.nx * jet.dx + ray.ny * jet.dy
+  return jet.dx * jet.dx + jet.dy * jet.dy + vx * second.x + vy * second.y - (toward > 0 ? (g / toward) * along : 0)
+}
+
+/** Least ρ between two places about a sample: Newton on (Q − P − ρ N)·Q′ = 0, guarded by halving. */
+function dipBetween(
+  ray: Ray,
+  curve: Curve,
+  from: number,
+  at: number,
+  to: number,
+  touching: boolean,
+  limit: number,
+): number {
+  let lo = from
+  let hi = to
+  let t = at
+  let best = Infinity
+  let lastStep = Infinity
+  const small = DITHER * (to - from)
+  for (let i = 0; i < 60; i++) {
+    let isClear = false
+    const value = valueAt(ray, curve, t, touching, limit)
+    best = Math.min(best, value)
+    let next = (lo + hi) / 2
+    if (value < Infinity) {
+      const slope = slopeOfG(ray, curve, t, value)
+      if (g > 0) hi = t
+      else lo = t
+      const newton = t - g / slope
+      const isInside = slope > 0 && newton >= lo && newton <= hi
+      next = isInside ? newton : (lo + hi) / 2
+      isClear =
+        isInside &&
+        ROUNDING * (Math.abs(jet.x) + Math.abs(jet.y)) < BLUR * (ray.nx * (jet.x - ray.x) + ray.ny * (jet.y - ray.y))
+    } else if (t < at) lo = t
+    else hi = t
+    if (Math.abs(next - t) <= 4 * ROUNDING * Math.max(Math.abs(t), to - from) || !(hi > lo)) break
+    const step = Math.abs(next - t)
+    // Newton's steps that no longer shrink wander about in the rounding of the places.
+    if (lastStep < small && step > lastStep / 4) break
+    lastStep = isClear ? step : Infinity
+    t = next
+  }
+  return best
+}
+
+const second = { x: 0, y: 0 }
+
+/** Second derivative by t. */
+function turnOf(c: Curve, t: number, out: { x: number; y: number }): void {
+  if (c.kind === 'cubic') {
+    const u = 6 * (1 - t)
+    const v = 6 * t
+    out.x = u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1)
+    out.y = u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1)
+  } else if (c.kind === 'arc') {
+    out.x = -c.turn * jet.dy
+    out.y = c.turn * jet.dx
+  } else {
+    out.x = 0
+    out.y = 0
+  }
+}
+
+function valueAt(ray: Ray, curve: Curve, t: number, touching: boolean, limit: number): number {
+  evaluate(curve, t, jet)
+  return rhoOf(ray, jet.x, jet.y, touching, limit)
+}
+
+/** The same on a cubic, whose direction isn't asked for. */
+function valueOnCubic(ray: Ray, c: CubicCurve, t: number, touching: boolean, limit: number): number {
+  const x = cubicAt(c.x0, c.ax, c.bx, c.x1, t)
+  const y = cubicAt(c.y0, c.ay, c.by, c.y1, t)
+  return rhoOf(ray, x, y, touching, limit)
+}
+
+function rhoOf(ray: Ray, x: number, y: number, touching: boolean, limit: number): number {
+  const dx = x - ray.x
+  const dy = y - ray.y
+  // Too near to its own foot both lengths are rounding; the curvature has answered there.
+  if (touching && Math.abs(dx) + Math.abs(dy) < 10 * HAIR * limit) return Infinity
+  const toward = ray.nx * dx + ray.ny * dy
+  // Less than the places' own rounding: of a corner that juts in no more than that may be left.
+  return toward > 4 * ROUNDING * (Math.abs(x) + Math.abs(y)) ? (dx * dx + dy * dy) / (2 * toward) : Infinity
+}
