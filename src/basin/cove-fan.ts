@@ -39,6 +39,9 @@ export interface Fans {
   readonly fans: readonly Fan[]
   /** Sum of the turns at joints that count as smooth, where the rays of two stretches leave a wedge out or sweep it twice [rad]. */
   readonly strayRad: number
+  /** The stretch that each one goes on to with the water on the left (−1: none), and by how much the shore turns there toward the water [rad]. */
+  readonly next: Int32Array
+  readonly turn: Float64Array
 }
 
 const jet = newJet()
@@ -66,12 +69,16 @@ function build(p: Partition): Fans {
   const smooth: number[][] = shores.map(() => [])
   const corners: Fan[] = []
   let strayRad = 0
+  const next = new Int32Array(shores.length).fill(-1)
+  const turns = new Float64Array(shores.length)
   for (const [node, into] of incoming) {
     const out = outgoing.get(node)
     if (out === undefined) continue
     const [ax, ay] = headingAt(shores[into]!, true)
     const [bx, by] = headingAt(shores[out]!, false)
     const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by)
+    next[into] = out
+    turns[into] = turn
     if (Math.abs(turn) < SMOOTH_RAD) {
       smooth[into]!.push(out)
       smooth[out]!.push(into)
@@ -102,11 +109,11 @@ function build(p: Partition): Fans {
       cell: shore.cell,
     }),
   )
-  return { shores, fans: [...along, ...corners], strayRad }
+  return { shores, fans: [...along, ...corners], strayRad, next, turn: turns }
 }
 
 /** Direction of travel with the water on the left, at a stretch's last or first point that way. */
-function headingAt(shore: Shore, last: boolean): [number, number] {
+export function headingAt(shore: Shore, last: boolean): [number, number] {
   const atEnd = last === shore.side > 0
   evaluate(shore.curve, atEnd ? shore.t1 : shore.t0, jet)
   let { dx, dy } = jet

@@ -20,7 +20,7 @@ const jet = newJet()
 const met: Meetings = { first: 0, second: 0 }
 // Rays come by the hundred from one partition.
 let lastP: Partition | undefined
-let fans: Fans = { shores: [], fans: [], strayRad: 0 }
+let fans: Fans = { shores: [], fans: [], strayRad: 0, next: new Int32Array(0), turn: new Float64Array(0) }
 let widthM = 0
 let grainM = 0
 const reach: Reach = { n: 0, by: 0, how: 0 }

@@ -48,7 +48,8 @@ let startsOnEdge = false
 export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Trace {
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
-  const { n, by, how } = reach
+  const { n, by } = reach
+  const how = howOf(plan, by, reach.how)
   const edges: number[] = []
   const at: number[] = []
   const { near, placed, swath } = plan
@@ -77,8 +78,14 @@ export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Tr
 export function traceEnd({ fans, plan, widthM }: Tracer, t: number): Trace {
   rayAt(fans, plan.fan, t, ray)
   reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
-  const { n, by, how } = reach
+  const { n, by } = reach
+  const how = howOf(plan, by, reach.how)
   return { t, by, how, end: n, edges: NOTHING, at: NOTHING, startsOnEdge: false, name: mark(mark(0, by), how) }
+}
+
+/** How the ray is ended, told apart only where that may be in more ways than one. */
+function howOf({ touchOnce }: FanPlan, by: number, how: number): number {
+  return how > 0 && touchOnce.includes(by) ? 0 : how
 }
 
 function addHits(
@@ -176,7 +183,7 @@ export function endsFirst(tracer: Tracer, one: number, how: number, other: numbe
   rayAt(fans, plan.fan, t, ray)
   const limitM = one === other ? widthM : Math.min(widthM, lengthBy(tracer, other, widthM))
   const lengthM = lengthBy(tracer, one, limitM)
-  return lengthM * (1 - TIE) <= limitM && (one < 0 ? 0 : howReached()) === how
+  return lengthM * (1 - TIE) <= limitM && (one < 0 ? 0 : howOf(plan, one, howReached())) === how
 }
 
 /** How much nearer an edge crosses the ray at t than the ray's end by as much as counts, less than 0 where it does, between −1 and 1. */
