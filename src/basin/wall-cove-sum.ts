@@ -15,7 +15,7 @@ const steep: RiseIntegrals = { zeroth: 0, first: 0 }
  * What the cove changes along one stretch of a ray.
  * Equation: depth before d₀ = ruling, after d = min(feature, max(f − rise, min(f, 0))), both linear but for rise;
  *   each term times h0 + h1 n. Wetted: √(1 + |g|² − 2 rise′ g·N + rise′²) (h0 + h1 n) dn with n = r(1 − cos p).
- * Accuracy: volume and surface rounding (closed form between exact break points); wetted 1e-12 (Gauss in p).
+ * Accuracy: volume and surface rounding (closed form between exact break points); wetted 2e-9 (Gauss in p).
  */
 export function addCoveSpan(
   r: number,
@@ -167,10 +167,18 @@ function addWetted(
   sums[FLOOR]! += ray.h0 * zeroth + ray.h1 * first
 }
 
-const GENTLE = gaussRule(10)
-const SHARP = gaussRule(16)
-const SIN_GENTLE = GENTLE.at.map((q) => Math.sin((q * Math.PI) / 2))
-const COS_GENTLE = GENTLE.at.map((q) => Math.cos((q * Math.PI) / 2))
+/** Gauss's points for floors up to a slope, given as 1 + slope², with sines and cosines for all of a quarter circle. */
+function ruleBelow(below: number, points: number) {
+  const { at, weight } = gaussRule(points)
+  const angles = at.map((q) => (q * Math.PI) / 2)
+  return { below, at, weight, sin: angles.map(Math.sin), cos: angles.map(Math.cos) }
+}
+
+/** The integrand's own singularities keep away from gentle floors: fewer points do. */
+const GENTLEST = ruleBelow(1.03, 7)
+const GENTLE = ruleBelow(1.2, 10)
+const STEEP = 2
+const SLOPING = ruleBelow(STEEP, 16)
 const last = { r: 0, a: 0, b: 0, along: 0, across: 0 }
 
 /** ∫ of the cove's steepness dn and n dn; straight walls ask for the same again and again. */
@@ -190,21 +198,52 @@ function steepness(r: number, a: number, b: number, along: number, across: numbe
     return steep
   }
   const g2 = 1 + along * along + across * across
-  // The integrand's own singularities keep away from gentle floors: fewer points do.
-  const rule = g2 < 1.25 ? GENTLE : SHARP
-  const isWhole = rule === GENTLE && a === 0 && b >= r
+  if (g2 >= STEEP) return onSteepFloor(r, pa, pb, along, across, g2)
+  const { at, weight, sin: sines, cos: cosines } = g2 < GENTLEST.below ? GENTLEST : g2 < GENTLE.below ? GENTLE : SLOPING
+  const isWhole = a === 0 && b >= r
   let zeroth = 0
   let first = 0
-  for (let i = 0; i < rule.at.length; i++) {
-    const p = pa + (pb - pa) * rule.at[i]!
-    const sin = isWhole ? SIN_GENTLE[i]! : Math.sin(p)
-    const cos = isWhole ? COS_GENTLE[i]! : Math.cos(p)
-    const w = rule.weight[i]! * Math.sqrt(Math.max(0, g2 * sin * sin + 2 * along * sin * cos + cos * cos))
+  for (let i = 0; i < at.length; i++) {
+    const p = pa + (pb - pa) * at[i]!
+    const sin = isWhole ? sines[i]! : Math.sin(p)
+    const cos = isWhole ? cosines[i]! : Math.cos(p)
+    const w = weight[i]! * Math.sqrt(Math.max(0, g2 * sin * sin + 2 * along * sin * cos + cos * cos))
     zeroth += w
     first += w * (1 - cos)
   }
   steep.zeroth = zeroth * r * (pb - pa)
   steep.first = first * r * r * (pb - pa)
+  return steep
+}
+
+/**
+ * The same where the floor slopes by more than 1: the root comes within δ of zero beside p₀, tan(p₀ + iδ) = (i √(1 + across²) − along) / g².
+ * Method: p = p₀ + δ sinh u, in which it is smooth over stretches of u as long as its distance from there; Gauss's 16 points in each.
+ */
+function onSteepFloor(r: number, pa: number, pb: number, along: number, across: number, g2: number): RiseIntegrals {
+  const x = -along / g2
+  const y = Math.sqrt(1 + across * across) / g2
+  const p0 = Math.atan2(2 * x, 1 - x * x - y * y) / 2
+  const delta = Math.log1p((4 * y) / (x * x + (1 - y) * (1 - y))) / 4
+  const ua = Math.asinh((pa - p0) / delta)
+  const ub = Math.asinh((pb - p0) / delta)
+  const pieces = Math.max(1, Math.ceil((ub - ua) / 3))
+  const step = (ub - ua) / pieces
+  let zeroth = 0
+  let first = 0
+  for (let k = 0; k < pieces; k++)
+    for (let i = 0; i < SLOPING.at.length; i++) {
+      const u = ua + step * (k + SLOPING.at[i]!)
+      const p = p0 + delta * Math.sinh(u)
+      const sin = Math.sin(p)
+      const cos = Math.cos(p)
+      const root = Math.sqrt(Math.max(0, g2 * sin * sin + 2 * along * sin * cos + cos * cos))
+      const w = SLOPING.weight[i]! * root * delta * Math.cosh(u) * step
+      zeroth += w
+      first += w * (1 - cos)
+    }
+  steep.zeroth = zeroth * r
+  steep.first = first * r * r
   return steep
 }
 

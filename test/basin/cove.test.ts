@@ -102,6 +102,39 @@ describe('coves', () => {
     }
   })
 
+  it('wets what the arc of its profile is long, on a floor three times as steep as it is long', () => {
+    const r = 0.3
+    const wettedOf = (lengthM: number, widthM: number): number => {
+      const stations = [
+        [0, 1],
+        [lengthM, 1 + 3 * lengthM],
+      ] as const
+      const axis = { from: [0, 0], to: [lengthM, 0] } as const
+      const pool = shape(box(0, 0, lengthM, widthM), {
+        floor: { kind: 'profile', axis, stations },
+        wall: { kind: 'cove', radiusM: r },
+      })
+      return measure(divided(pool), 0).wetted.floorM2
+    }
+    // r √(sin² p + (along sin p + cos p)² + across² sin² p) over a quarter circle, by Simpson's rule.
+    const arc = (along: number, across: number): number => {
+      const n = 4000
+      const h = Math.PI / 2 / n
+      let sum = 0
+      for (let i = 0; i <= n; i++) {
+        const [sin, cos] = [Math.sin(i * h), Math.cos(i * h)]
+        const weight = i === 0 || i === n ? 1 : i % 2 === 1 ? 4 : 2
+        sum += weight * Math.hypot(sin, along * sin + cos, across * sin)
+      }
+      return (r * sum * h) / 3
+    }
+    // A metre more of width: the walls at both ends, and the slope between. One more of length: the walls along it.
+    const wider = arc(3, 0) + arc(-3, 0) + (3 - 2 * r) * Math.sqrt(10)
+    expect(relative(wettedOf(3, 4) - wettedOf(3, 3), wider)).toBeLessThan(1e-9)
+    const longer = 2 * arc(0, 3) + (3 - 2 * r) * Math.sqrt(10)
+    expect(relative(wettedOf(4, 3) - wettedOf(3, 3), longer)).toBeLessThan(1e-9)
+  })
+
   it('has the water surface as the derivative of its volume at levels on the cove, on a freeform sloping basin', () => {
     const p = divided(
       shape(BEAN, {
