@@ -37,7 +37,7 @@ const remembered = new Memory<Partition, Map<number, PlanMesh>>()
 
 /** The chord height that a picture of this plan asks for if nothing else is said [m]. */
 export function defaultChord(p: Partition): number {
-  return p.extentM * 1.5e-4
+  return p.extentM * 2.5e-4
 }
 
 /** The plan of a partition in triangles whose sides stay within `chordM` of the curves. Remembered by partition. */

@@ -76,18 +76,18 @@ describe.each(CASES)('a mesh of $name', ({ shape: s, isDish }) => {
   const p = divided(s)
   const chordM = defaultChord(p)
 
-  it('has the exact volume within 0.1 % as shown, and nearer by the height of its chords', () => {
+  it('has the exact volume within 0.15 % as shown, and nearer by the height of its chords', () => {
     const shown = offShare(p, chordM)
     const fine = offShare(p, chordM / 10)
-    expect(shown).toBeLessThan(1e-3)
+    expect(shown).toBeLessThan(1.5e-3)
     // Positions have 24 bits.
     expect(fine).toBeLessThan(Math.max(shown / (isDish ? 4 : 5), 2e-6))
   })
 
-  it('would be refused where it were off by 0.4 %, and by 0.05 % with chords of 0.1 mm; over a hollow by 0.6 % and 0.4 %', () => {
+  it('would be refused where it were off by 0.5 %, and by 0.05 % with chords of 0.1 mm; over a hollow by 0.8 % and 0.4 %', () => {
     const volumeM3 = measure(p, RIM_M).volumeM3
     const share = (heightM: number): number => meshSlack(p, planMesh(p, heightM), heightM, RIM_M) / volumeM3
-    expect(share(chordM)).toBeLessThan(isDish ? 6e-3 : 4e-3)
+    expect(share(chordM)).toBeLessThan(isDish ? 8e-3 : 5e-3)
     expect(share(1e-4)).toBeLessThan(isDish ? 4e-3 : 5e-4)
   })
 })

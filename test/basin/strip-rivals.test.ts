@@ -31,7 +31,7 @@ function lookAtRays(p: Partition, widthM: number): { rays: number; ended: number
   const nearestM = (n: number): number => {
     const x = ray.x + n * ray.nx
     const y = ray.y + n * ray.ny
-    nearestShore(p, x, y, 2 * widthM, foot )
+    nearestShore(p, x, y, 2 * widthM, foot)
     return Math.hypot(x - foot.x, y - foot.y)
   }
   let [rays, ended, pruned] = [0, 0, 0]
