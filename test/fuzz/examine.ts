@@ -159,8 +159,8 @@ function examinePictures(parts: Partition, isOrdinary: boolean): string[] {
     bands: bandsOf(parts, depths),
     section: sectionOf(parts, line),
     depth: depthAt(parts, originX, originY) ?? 0,
-    positions: mesh.ok ? [...mesh.value.positions] : [],
-    normals: mesh.ok ? [...mesh.value.normals] : [],
+    positions: mesh.ok ? mesh.value.positions : [],
+    normals: mesh.ok ? mesh.value.normals : [],
   })) {
     const bad = badNumber(value, name)
     if (bad !== undefined) throw new Error(`${bad} is no number`)
@@ -194,6 +194,14 @@ function examineAnswers(parts: Partition, { levelM, volumeM3, errorBoundM3 }: Me
 function badNumber(value: unknown, where: string): string | undefined {
   if (typeof value === 'number') return Number.isFinite(value) ? undefined : where
   if (typeof value !== 'object' || value === null) return undefined
+  // A picture has millions: no pairs of name and value, which would take longer than the picture.
+  if (Array.isArray(value) || value instanceof Float32Array || value instanceof Float64Array) {
+    for (let i = 0; i < value.length; i++) {
+      const bad = badNumber(value[i], '')
+      if (bad !== undefined) return `${where}.${i}${bad}`
+    }
+    return undefined
+  }
   for (const [key, item] of Object.entries(value)) {
     const bad = badNumber(item, `${where}.${key}`)
     if (bad !== undefined) return bad
