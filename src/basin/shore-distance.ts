@@ -53,15 +53,13 @@ export function nearestShore(p: Partition, x: number, y: number, reachM: number,
   return by
 }
 
-/** True where any stretch of shore but one is nearer to a place than a reach [m]. */
-export function isShoreNear(p: Partition, x: number, y: number, reachM: number, but: number): boolean {
+/** The stretches of shore whose boxes are nearer to a place than a reach [m]; the list is written over by the next. */
+export function shoresNear(p: Partition, x: number, y: number, reachM: number): readonly number[] {
   const shores = shoresOf(p)
   found.length = 0
   shoreGrid(p).near(x - reachM, y - reachM, x + reachM, y + reachM, found)
-  for (const i of found) {
-    const shore = shores[i]!
-    if (i === but || boxDistance2(shore, x, y) > reachM * reachM) continue
-    if (footOn(shore.curve, shore.t0, shore.t1, x, y, foot).distance < reachM) return true
-  }
-  return false
+  let count = 0
+  for (const i of found) if (boxDistance2(shores[i]!, x, y) < reachM * reachM) found[count++] = i
+  found.length = count
+  return found
 }

@@ -3,7 +3,7 @@ import { type Curve, evaluate, type Jet, newJet } from './curve.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
-import { isShoreNear, nearestShore } from './shore-distance.ts'
+import { nearestShore, shoresNear } from './shore-distance.ts'
 import { shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
 import { HAIR, TIE } from './tolerance.ts'
@@ -64,7 +64,7 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
   // Where another stretch might come nearer between two places that have the same one nearest, the middle is looked at too.
   const join = (from: number, a: Place, to: number, b: Place): void => {
     const stepM = speed * (b.t - a.t)
-    if (a.by < 0 || stepM < widthM / FINEST || !hasRival(p, curve, a, 2 * stepM)) {
+    if (a.by < 0 || stepM < widthM / FINEST || !hasRival(p, curve, a, b.t, stepM)) {
       add(from, to, a)
       return
     }
@@ -106,10 +106,46 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
   return merged(runs)
 }
 
-/** True where another stretch of shore is further off than the nearest one by less than so much. */
-function hasRival(p: Partition, curve: Curve, { t, by, distance }: Place, roomM: number): boolean {
+/** True where another stretch of shore may come nearer than the nearest one on a way of so much from a place and back. */
+function hasRival(p: Partition, curve: Curve, { t, by, distance }: Place, toT: number, wayM: number): boolean {
   evaluate(curve, t, jet)
-  return isShoreNear(p, jet.x, jet.y, distance + roomM, by)
+  const { x, y } = jet
+  const shores = shoresOf(p)
+  const { from, to } = p.edges[shores[by]!.edge]!
+  for (const i of shoresNear(p, x, y, distance + 2 * wayM)) {
+    if (i === by) continue
+    const shore = shores[i]!
+    footOn(shore.curve, shore.t0, shore.t1, x, y, foot)
+    if (foot.distance >= distance + 2 * wayM) continue
+    const node = nodeAt(p, i)
+    if (node >= 0 && (node === from || node === to) && staysBefore(p, i, node, curve, t, toT, wayM)) continue
+    return true
+  }
+  return false
+}
+
+/**
+ * True where a way along a curve that begins and ends before the normal at a joint doesn't pass it in between: beyond it the
+ * stretch that begins there would be nearer. It may where the curve heads toward it first and away from it then.
+ */
+function staysBefore(
+  p: Partition,
+  i: number,
+  node: number,
+  line: Curve,
+  t0: number,
+  t1: number,
+  wayM: number,
+): boolean {
+  const { curve, edge, ...shore } = shoresOf(p)[i]!
+  const isFirst = p.edges[edge]!.from === node
+  evaluate(curve, isFirst ? shore.t0 : shore.t1, turn)
+  const { x, y, dx, dy } = turn
+  evaluate(line, t0, jet)
+  const beforeM = ((x - jet.x) * dx + (y - jet.y) * dy) / norm(dx, dy)
+  const first = jet.dx * dx + jet.dy * dy
+  evaluate(line, t1, jet)
+  return first > 0 === jet.dx * dx + jet.dy * dy > 0 || (isFirst ? beforeM : -beforeM) >= wayM
 }
 
 /** True where a place is as near to what is nearest to another one as to its own: rounding alone may tell the two apart. */
