@@ -114,8 +114,11 @@ const BLUR = 1e-6
 /** How often a stretch that isn't clear is looked at a third at a time, and the places to look at in it. */
 const MOST_THIRDS = 5
 const PARTS_OF_IT = 6
+/** Roundings of a place by which its circle may be off. */
+const ROUNDINGS_OF_IT = 16
 /** The circles about a stretch's places clearly grow or shrink away from one from this share on of how they do along a line. */
 const CLEAR = 0.25
+const ALIKE = 2
 
 /** Least ρ between two places about a sample; where it is not clear that there is one dip at most, of all that are found. */
 function leastBetween(
@@ -132,7 +135,20 @@ function leastBetween(
     return dipBetween(ray, curve, from, at, to, touching, limit)
   const where = Array.from({ length: PARTS_OF_IT + 1 }, (_, i) => from + ((to - from) * i) / PARTS_OF_IT)
   where[PARTS_OF_IT] = to
-  const there = where.map((t) => valueOnCubic(ray, curve, t, touching, limit))
+  let blurM = 0
+  let leastM = Infinity
+  let mostM = 0
+  const there = where.map((t) => {
+    const value = valueAt(ray, curve, t, touching, limit)
+    if (value === Infinity) return value
+    const toward = ray.nx * (jet.x - ray.x) + ray.ny * (jet.y - ray.y)
+    blurM = Math.max(blurM, (value * ROUNDING * (Math.abs(jet.x) + Math.abs(jet.y))) / toward)
+    leastM = Math.min(leastM, value)
+    mostM = Math.max(mostM, value)
+    return value
+  })
+  // Dips that rounding makes where a place lies beside the foot are none, and there is no end of them.
+  if (mostM - leastM <= ROUNDINGS_OF_IT * blurM) return dipBetween(ray, curve, from, at, to, touching, limit)
   let best = Infinity
   for (let i = 0; i <= PARTS_OF_IT; i++) {
     const value = there[i]!
@@ -156,7 +172,9 @@ function isClear(ray: Ray, curve: Curve, where: readonly number[], touching: boo
     least = Math.min(least, share)
     most = Math.max(most, share)
   }
-  return least > CLEAR || most < -CLEAR
+  if (least > CLEAR || most < -CLEAR) return true
+  // Beside a place as near all around the bends are slight: that they are much alike tells as well.
+  return least > 0 ? most < ALIKE * least : most < 0 && least > ALIKE * most
 }
 
 let g = 0
