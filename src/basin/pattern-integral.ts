@@ -1,5 +1,6 @@
-import { bracketedRoot, leastBetween } from '../base/index.ts'
+import { bracketedRoot } from '../base/index.ts'
 import { LONG_RULE, type NestedRule, SHORT_RULE } from './kronrod.ts'
+import { dipsBetween } from './pattern-dips.ts'
 import { HAIR, ROUNDING } from './tolerance.ts'
 
 /** Halves of an interval that rules may be tried on, and cuts that one interval may have. */
@@ -143,7 +144,8 @@ function refine(
     names[last] = f.addAt(places[last], point)
     if (!isOne || names[0] !== names[1] || names[last] !== names[1])
       return cut(f, a, b, rootA, rootB, depth, points + 2, [], sums)
-    const dips = f.mayDip ? dipsBetween(f, points + 2) : []
+    const dips = f.mayDip ? dipsBetween(f, places, points + 2).filter((t) => nameAt(f, t) !== names[1]) : []
+    if (f.mayDip) raysLeft -= points + 2
     if (dips.length > 0) return cut(f, a, b, rootA, rootB, depth, points + 2, dips, sums)
   }
   let off = 0
@@ -163,58 +165,6 @@ function refine(
   if (size === 0) return 0
   const part = (Math.abs(kronrod[0]! - gauss[0]!) * (b - a)) / size
   return size * Math.min(part, (200 * part) ** 1.5)
-}
-
-let eventsSeen = new Float64Array(0)
-
-/**
- * Places between the points of one pattern where an event has the other sign, for it dips through zero and comes back.
- * Method: where the middle one of three values is nearest to zero, and the parabola through them comes nearer by a quarter,
- *   the event's least value is closed in on.
- */
-function dipsBetween(f: Patterned, looked: number): number[] {
-  const { eventsAt } = f
-  const dips: number[] = []
-  if (!eventsAt) return dips
-  raysLeft -= looked
-  let count = 0
-  for (let k = 0; k < looked; k++) {
-    const here = eventsAt(places[k]!, eventsT)
-    if (k === 0) {
-      count = here
-      if (eventsSeen.length < count * looked) eventsSeen = new Float64Array(count * looked)
-    } else if (here !== count) return dips
-    for (let i = 0; i < count; i++) eventsSeen[k * count + i] = eventsT[i]!
-  }
-  for (let k = 1; k + 1 < looked; k++)
-    for (let i = 0; i < count; i++) {
-      const middle = eventsSeen[k * count + i]!
-      const sign = middle > 0 ? 1 : -1
-      const before = sign * eventsSeen[(k - 1) * count + i]!
-      const after = sign * eventsSeen[(k + 1) * count + i]!
-      const least = sign * middle
-      if (!(before > least && after > least)) continue
-      const [s, m, t] = [places[k - 1]!, places[k]!, places[k + 1]!]
-      if (!(lowest(before - least, s - m, after - least, t - m) < -least / 4)) continue
-      const dip = leastBetween(
-        (at) => {
-          eventsAt(at, eventsT)
-          return sign * eventsT[i]!
-        },
-        s,
-        t,
-        HAIR * (t - s),
-      )
-      if (dip.value < 0 && nameAt(f, dip.x) !== names[k]) dips.push(dip.x)
-    }
-  return dips
-}
-
-/** Least value of the parabola through zero at 0 and through two values above it on both sides. */
-function lowest(before: number, s: number, after: number, t: number): number {
-  const bend = (before / s - after / t) / (s - t)
-  const fall = before / s - bend * s
-  return (-fall * fall) / (4 * bend)
 }
 
 /** Cuts an interval wherever its pattern changes, and integrates each part. */

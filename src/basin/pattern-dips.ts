@@ -1,0 +1,57 @@
+import { leastBetween } from '../base/index.ts'
+import type { Patterned } from './pattern-integral.ts'
+import { HAIR } from './tolerance.ts'
+
+/** Steps' edges have a dozen or two of them. */
+const MOST_EVENTS = 2048
+
+let eventsSeen = new Float64Array(0)
+const eventsT = new Float64Array(MOST_EVENTS)
+
+/**
+ * Places between the points looked at where an event has the other sign, for it dips through zero and comes back.
+ * Method: where the middle one of three values is nearest to zero, and the parabola through them comes nearer by a quarter,
+ *   the event's least value is closed in on.
+ */
+export function dipsBetween({ eventsAt }: Pick<Patterned, 'eventsAt'>, places: Float64Array, looked: number): number[] {
+  const dips: number[] = []
+  if (!eventsAt) return dips
+  let count = 0
+  for (let k = 0; k < looked; k++) {
+    const here = eventsAt(places[k]!, eventsT)
+    if (k === 0) {
+      count = here
+      if (eventsSeen.length < count * looked) eventsSeen = new Float64Array(count * looked)
+    } else if (here !== count) return dips
+    for (let i = 0; i < count; i++) eventsSeen[k * count + i] = eventsT[i]!
+  }
+  for (let k = 1; k + 1 < looked; k++)
+    for (let i = 0; i < count; i++) {
+      const middle = eventsSeen[k * count + i]!
+      const sign = middle > 0 ? 1 : -1
+      const before = sign * eventsSeen[(k - 1) * count + i]!
+      const after = sign * eventsSeen[(k + 1) * count + i]!
+      const least = sign * middle
+      if (!(before > least && after > least)) continue
+      const [s, m, t] = [places[k - 1]!, places[k]!, places[k + 1]!]
+      if (!(lowest(before - least, s - m, after - least, t - m) < -least / 4)) continue
+      const dip = leastBetween(
+        (at) => {
+          eventsAt(at, eventsT)
+          return sign * eventsT[i]!
+        },
+        s,
+        t,
+        HAIR * (t - s),
+      )
+      if (dip.value < 0) dips.push(dip.x)
+    }
+  return dips
+}
+
+/** Least value of the parabola through zero at 0 and through two values above it on both sides. */
+function lowest(before: number, s: number, after: number, t: number): number {
+  const bend = (before / s - after / t) / (s - t)
+  const fall = before / s - bend * s
+  return (-fall * fall) / (4 * bend)
+}
