@@ -8,13 +8,9 @@ import { wallLaw } from './walls.ts'
 /** Share of a volume that is good enough where a wall is integrated, which is good to a thousand times that. */
 const INTEGRATED = 1e-12
 
-/** Share of the depth from which on a power and a line are one. */
-const NEAR = 1e-6
-
 /**
  * The level [m above the datum] at which the basin holds a volume; for no volume the lowest point of the floor.
- * Method: safeguarded Newton on log V over the log of the greatest depth, whose slope is surface · depth / volume: a power of the
- *   depth, as in any cone or wedge, is met at once. V rises, its derivative is the water surface.
+ * Method: safeguarded Newton on V(level), whose derivative is the water surface; V rises and is convex.
  * Accuracy: |V(level) − volume| within a few units in the last place of the volume, 1e-9 of it where a cove is integrated.
  */
 export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
@@ -50,10 +46,10 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
     if (bestOff <= enoughM3) break
     if (Math.abs(off) <= noiseM3 && a > 0) {
       // So near one more step leaves less than can be told, and needs no looking at.
-      best = level - off / a
+      best = Math.min(Math.max(level - off / a, lo), hi)
       break
     }
-    let next = a > 0 ? level + stepBy(v, a, level + deepest, volumeM3) : (lo + hi) / 2
+    let next = a > 0 ? level - off / a : (lo + hi) / 2
     if (next === level) break
     if (!(next > lo && next < hi)) next = (lo + hi) / 2
     if (next === lo || next === hi) break
@@ -63,13 +59,4 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
   return bestOff <= NEARLY * volumeM3 + arithmeticBound(p, deepest + Math.abs(best))
     ? ok(best)
     : fail(problem('volume-out-of-reach', ''))
-}
-
-/** How much higher than a level a wanted volume lies, by the power of the depth that volume and surface there tell of [m]. */
-function stepBy(volumeM3: number, surfaceM2: number, depthM: number, wantedM3: number): number {
-  const power = (surfaceM2 * depthM) / volumeM3
-  // Near the goal, where the bracket's bottom is no bottom at all, and over upright walls Newton's own step is as good.
-  const off = (wantedM3 - volumeM3) / surfaceM2
-  if (!(volumeM3 > 0 && power > 1 && Math.abs(off) > depthM * NEAR)) return off
-  return depthM * (Math.exp(Math.log(wantedM3 / volumeM3) / power) - 1)
 }
