@@ -44,18 +44,20 @@ function leastIn(curve: Curve, t0: number, t1: number, x: number, y: number, dep
     const isDip = (i === 0 || here < distance2[base + i - 1]!) && (i === pieces || here <= distance2[base + i + 1]!)
     if (!isDip) continue
     const at = i === pieces ? t1 : t0 + step * i
-    const lo = i <= 1 ? t0 : at - step
-    const hi = i >= pieces - 1 ? t1 : at + step
     let found = at
     look(curve, at, x, y)
     // Another dip that can't come as near within a step, with room for a change of speed.
     if (here > leastSeen && Math.sqrt(here) - 2 * step * speed > Math.sqrt(leastSeen)) continue
     const isFlat = curve.kind !== 'cubic' || (bend > 1 - CLEAR && bend < 1 + CLEAR)
+    // Where it is not, there may be a second dip a step further on.
+    const aside = isFlat || depth > 0 ? 1 : 2
+    const lo = i <= aside ? t0 : at - aside * step
+    const hi = i >= pieces - aside ? t1 : at + aside * step
     let most = bend
     let fewest = bend
     // All but straight where it comes nearest: nothing else to fear close by.
-    for (let k = isFlat ? 2 : 0; k < 2; k++) {
-      look(curve, k === 0 ? lo : hi, x, y)
+    for (let k = isFlat ? 5 : 0; k < 5; k++) {
+      look(curve, lo + ((hi - lo) * k) / 4, x, y)
       most = Math.max(most, bend)
       fewest = Math.min(fewest, bend)
     }

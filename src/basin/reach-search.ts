@@ -16,7 +16,7 @@ export const endedBy = { how: 0 }
  *   the ray's own at a blunt corner, close to the corner and again where it bends back.
  */
 export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
-  const { curve, t0, t1 } = shore
+  const { curve } = shore
   const count = layPlaces(ray, shore, limit, touching)
   let least = Infinity
   for (let i = 0; i < count; i++) {
@@ -34,17 +34,19 @@ export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boo
     if (!(value <= 2 * least) || (i > 0 && value >= values[i - 1]!) || (i + 1 < count && value > values[i + 1]!))
       continue
     let found = value
+    // Where the stretch bends as tightly there may be a second dip a step further on.
+    const aside = value > shore.clearM ? 2 : 1
     // What ends the ray far beyond the limit need not be known any better.
     if (value <= 2 * limit || i <= 1 || i >= count - 2)
       found = leastBetween(
         ray,
         curve,
-        i > 0 ? places[i - 1]! : t0,
+        places[Math.max(0, i - aside)]!,
         places[i]!,
-        i + 1 < count ? places[i + 1]! : t1,
+        places[Math.min(count - 1, i + aside)]!,
         touching,
         limit,
-        value > shore.clearM ? MOST_THIRDS : 0,
+        aside > 1 ? MOST_THIRDS : 0,
       )
     if (found >= best) continue
     best = found
@@ -131,7 +133,11 @@ function leastBetween(
   limit: number,
   thirds: number,
 ): number {
-  if (thirds === 0 || curve.kind !== 'cubic' || isClear(ray, curve, [from, at, to], touching, limit))
+  if (
+    thirds === 0 ||
+    curve.kind !== 'cubic' ||
+    isClear(ray, curve, [from, (from + at) / 2, at, (at + to) / 2, to], touching, limit)
+  )
     return dipBetween(ray, curve, from, at, to, touching, limit)
   const where = Array.from({ length: PARTS_OF_IT + 1 }, (_, i) => from + ((to - from) * i) / PARTS_OF_IT)
   where[PARTS_OF_IT] = to

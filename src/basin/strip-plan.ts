@@ -23,6 +23,9 @@ export interface FanPlan {
   readonly rivals: readonly number[]
   /** Rivals of which one place at most ends a ray, however that is found. */
   readonly touchOnce: readonly number[]
+  /** Between these two t no rival ends a ray. */
+  readonly freeFrom: number
+  readonly freeTo: number
   readonly near: readonly NearEdge[]
   /** The same as numbers. An edge that bends has a rise: a ray may cross it with both its ends on one side. */
   readonly placed: Placed
@@ -76,8 +79,8 @@ export function planFans(p: Partition, fans: Fans, widthM: number): FanPlan[] {
       ends[4 * i + 3] = y1
       rises[i] = riseM
     }
-    const { all: against, touchOnce } = rivals[index]!
-    return { fan, rivals: against, touchOnce, near, placed: { ends, rises }, swath: wholeSwath(fan, near.length) }
+    const { all: against, ...known } = rivals[index]!
+    return { fan, rivals: against, ...known, near, placed: { ends, rises }, swath: wholeSwath(fan, near.length) }
   })
 }
 

@@ -22,6 +22,9 @@ export interface Rivals {
   readonly all: readonly number[]
   /** Stretches that touch a circle which touches the fan's own shore in one place at most. */
   readonly touchOnce: readonly number[]
+  /** Between these two t no ray is ended by any of them; from the fan's last to its first where that isn't known of any. */
+  readonly freeFrom: number
+  readonly freeTo: number
 }
 
 /** The stretches of shore that can end rays of each fan within a width [m]. */
@@ -60,7 +63,15 @@ export function rivalsOf(p: Partition, fans: Fans, widthM: number): Rivals[] {
       }
       if (!harmless.includes(i)) rivals.push(i)
     }
-    return { all: rivals.sort((a, b) => a - b), touchOnce: ahead?.touchOnce ?? [] }
+    const all = rivals.sort((a, b) => a - b)
+    const touchOnce = ahead?.touchOnce ?? []
+    const reachM = ahead && all.every((i) => touchOnce.includes(i)) ? ahead.reachM : Infinity
+    return {
+      all,
+      touchOnce,
+      freeFrom: freeFrom(fans, fan, reachM, true),
+      freeTo: freeFrom(fans, fan, reachM, false),
+    }
   })
 }
 
@@ -105,10 +116,17 @@ function smoothlyJoined(fans: Fans, fan: Fan, r: number, bends: readonly Bend[])
 interface Ahead {
   readonly harmless: readonly number[]
   readonly touchOnce: readonly number[]
+  /** How far from the end of the fan's own stretch the feet of rays are that those end, at most [m]. */
+  readonly reachM: number
 }
 
 /** Turn from the foot's own direction within which a shore that goes on never comes back. */
 const AHEAD_RAD = Math.PI / 2
+/** The same toward the water and away from it for one that bends half as much. */
+const AROUND_RAD = 0.75 * Math.PI
+const ASIDE_RAD = Math.PI / 4
+/** Corners of more than this in all are not blunt [rad]. */
+const BLUNT_RAD = 0.1
 
 /**
  * Stretches that a shore goes on to, however far, while it bends less than the circle of radius r and heads within a
@@ -117,14 +135,16 @@ const AHEAD_RAD = Math.PI / 2
  *   slope of the circle. A corner away from the water makes φ less. Corners toward it by ε in all add at most ε to sin φ:
  *   where all bends less than a circle of 2 r, from x = 2 r ε on still sin φ ≤ x/2r + ε ≤ x/ρ for ρ ≤ r, so the rest stays
  *   out of a circle that touches what lies nearer, which touches that once. A shore of length ℓ that heads no further than α aside gets to x ≥ ℓ cos α.
+ *   One that bends half as much may turn on toward the water, by three eighths of a turn, if never away by more than one: x + y,
+ *   y square to x, then never falls, and is at least 4 r where φ is a quarter turn, beyond all of the circle, (1 + √2) r.
  * Source: own derivation.
  */
 function aheadOf(fans: Fans, fan: Fan, r: number, bends: readonly Bend[], before: Int32Array): Ahead {
   const own = fan.shore >= 0 ? bends[fan.shore]! : undefined
   const harmless: number[] = []
   const touchOnce: number[] = []
-  const ahead = { harmless, touchOnce }
-  if (own?.isTight) return ahead
+  let reachM = 0
+  if (own?.isTight) return { harmless, touchOnce, reachM }
   const goesBy = (isOnward: boolean): void => {
     const step = (i: number): number => (isOnward ? fans.next[i]! : before[i]!)
     const turnBefore = (i: number): number => fans.turn[isOnward ? before[i]! : i]!
@@ -134,7 +154,8 @@ function aheadOf(fans: Fans, fan: Fan, r: number, bends: readonly Bend[], before
     let high = Math.max(0, atFoot)
     let least = low
     let most = high
-    let walkedM = 0
+    // How far along the foot's direction the shore has got at least.
+    let aheadM = 0
     let cornersRad = 0
     let isFirm = own?.isFirm ?? false
     let i = own ? step(fan.shore) : fan.neighbours[isOnward ? 1 : 0]!
@@ -144,22 +165,48 @@ function aheadOf(fans: Fans, fan: Fan, r: number, bends: readonly Bend[], before
       const turn = isFirst ? 0 : turnBefore(i)
       if (turn > 0) cornersRad += turn
       isFirm ||= bend.isFirm
-      for (const by of [turn, bend.turnRad]) {
-        low += by
-        high += by
-        least = Math.min(least, low)
-        most = Math.max(most, high)
+      low += turn
+      high += turn
+      const aside = Math.max(high, high + bend.turnRad, -low, -low - bend.turnRad)
+      least = Math.min(least, low, low + bend.turnRad)
+      most = Math.max(most, high, high + bend.turnRad)
+      low += bend.turnRad
+      high += bend.turnRad
+      const isAhead = Math.max(-least, most) <= AHEAD_RAD || (!isFirm && -least <= ASIDE_RAD && most <= AROUND_RAD)
+      if (bend.isTight || !isAhead || (cornersRad > 0 && (isFirm || cornersRad > BLUNT_RAD))) return
+      if (2 * r * cornersRad <= aheadM) harmless.push(i)
+      else {
+        touchOnce.push(i)
+        reachM = Math.max(reachM, own && own.turnRad >= 0 ? 4 * r * cornersRad : Infinity)
       }
-      const aheadRad = Math.max(-least, most)
-      if (bend.isTight || aheadRad > AHEAD_RAD || (isFirm && cornersRad > 0)) return
-      if (2 * r * cornersRad <= walkedM * Math.cos(aheadRad)) harmless.push(i)
-      else touchOnce.push(i)
-      walkedM += bend.lengthM
+      if (aside < AHEAD_RAD) aheadM += bend.lengthM * Math.cos(aside)
     }
   }
   goesBy(true)
   goesBy(false)
-  return ahead
+  return { harmless, touchOnce, reachM }
+}
+
+/** Speeds that are tried for how soon a foot is so far from an end: from what it is there. */
+const SLOWER = [1, 4, 16] as const
+
+/** A t from which on feet are further than a reach from the fan's first place, or its last one; its other end where none is known. */
+function freeFrom(fans: Fans, fan: Fan, reachM: number, isFirst: boolean): number {
+  const other = isFirst ? fan.t1 : fan.t0
+  if (fan.shore < 0) return other
+  const { curve } = fans.shores[fan.shore]!
+  const end = isFirst ? fan.t0 : fan.t1
+  evaluate(curve, end, jet)
+  const { x, y } = jet
+  const speed = norm(jet.dx, jet.dy)
+  for (const slower of SLOWER) {
+    const by = (2 * slower * reachM) / speed
+    if (!(by < fan.t1 - fan.t0)) return other
+    const t = isFirst ? end + by : end - by
+    evaluate(curve, t, jet)
+    if (norm(jet.x - x, jet.y - y) >= reachM) return t
+  }
+  return other
 }
 
 /** How much a stretch, which bends one way by at most a quarter turn, turns toward the water on its left [rad]. */

@@ -47,7 +47,7 @@ let startsOnEdge = false
 /** Follows the ray at t up to its end. */
 export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Trace {
   rayAt(fans, plan.fan, t, ray)
-  reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
+  reachOf(fans, plan.fan, rivalsAt(plan, t), ray, widthM, reach)
   const { n, by } = reach
   const how = howOf(plan, by, reach.how)
   const edges: number[] = []
@@ -77,10 +77,14 @@ export function trace({ p, fans, plan, widthM, leaving }: Tracer, t: number): Tr
 /** What ends the ray at t, and nothing else. */
 export function traceEnd({ fans, plan, widthM }: Tracer, t: number): Trace {
   rayAt(fans, plan.fan, t, ray)
-  reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
+  reachOf(fans, plan.fan, rivalsAt(plan, t), ray, widthM, reach)
   const { n, by } = reach
   const how = howOf(plan, by, reach.how)
   return { t, by, how, end: n, edges: NOTHING, at: NOTHING, startsOnEdge: false, name: mark(mark(0, by), how) }
+}
+
+function rivalsAt({ rivals, freeFrom, freeTo }: FanPlan, t: number): readonly number[] {
+  return t >= freeFrom && t <= freeTo ? NOTHING : rivals
 }
 
 /** How the ray is ended, told apart only where that may be in more ways than one. */
@@ -190,7 +194,7 @@ export function endsFirst(tracer: Tracer, one: number, how: number, other: numbe
 export function beyondEnd(tracer: Tracer, near: NearEdge, t: number): number {
   const { p, fans, plan, widthM } = tracer
   rayAt(fans, plan.fan, t, ray)
-  reachOf(fans, plan.fan, plan.rivals, ray, widthM, reach)
+  reachOf(fans, plan.fan, rivalsAt(plan, t), ray, widthM, reach)
   return compared(crossingOf(near), reach.n - AT_END * p.grainM)
 }
 

@@ -85,6 +85,7 @@ function stopsOf(tracer: Tracer): number[] {
     // At a corner so blunt that hardly a ray ends at its other side those few still cross the strip.
     const least = NEARLY * (fan.t1 - fan.t0)
     const [isCorner0, isCorner1] = cornersOf(tracer)
+    if (plan.freeFrom < plan.freeTo) stops.push(plan.freeFrom, plan.freeTo)
     let last = traceEnd(tracer, fan.t0 + (isCorner0 ? least : inset))
     for (let i = isCorner0 ? 0 : 1; i <= (isCorner1 ? samples + 1 : samples); i++) {
       const t =
