@@ -9,6 +9,8 @@ const ARC_PIECES = 2
 const DEPTH = 6
 /** The square of a distance is clearly curved from this share of its slope's own rate on: one dip, or none, between two places. */
 const CLEAR = 0.25
+/** A step of Newton's below this share of its stretch is the last one. */
+const NEAR = 1e-9
 
 const jet = newJet()
 const ROW = CUBIC_PIECES + 1
@@ -113,6 +115,8 @@ export function descend(curve: Curve, x: number, y: number, from: number, t0: nu
     else lo = t
     const slope = bend * speed * speed
     let next = slope > 0 ? t - half / slope : (lo + hi) / 2
+    // A step of Newton's that is as small leaves the square of it.
+    if (slope > 0 && next >= lo && next <= hi && Math.abs(next - t) <= NEAR * (t1 - t0)) return next
     // Once to the end that it heads for, which often is the nearest point; then by halves.
     if (!(next >= lo && next <= hi)) next = slope > 0 && i < 3 ? (half > 0 ? lo : hi) : (lo + hi) / 2
     if (Math.abs(next - t) <= scale || !(hi > lo)) return next

@@ -110,8 +110,11 @@ function halvings(ray: Ray, step: number): number {
 
 /** Steps below this share of their stretch are near enough a foot for Newton's to shrink each time. */
 const DITHER = 1e-4
-/** Share of ρ that rounding may be off by where one value counts; in a thicker blur the least of many is taken. */
+/** A step of Newton's below this share of its stretch leaves nothing to find. */
+const NEAR = 1e-8
+/** Share of ρ that rounding may be off by where one value counts; in a thicker blur the least of so many is taken. */
 const BLUR = 1e-6
+const MOST_DITHERED = 8
 
 /** How often a stretch that isn't clear is looked at a third at a time, and the places to look at in it. */
 const MOST_THIRDS = 5
@@ -211,6 +214,7 @@ function dipBetween(
   let t = at
   let best = Infinity
   let lastStep = Infinity
+  let dithered = 0
   const small = DITHER * (to - from)
   for (let i = 0; i < 60; i++) {
     let isClear = false
@@ -231,6 +235,9 @@ function dipBetween(
     else hi = t
     if (Math.abs(next - t) <= 4 * ROUNDING * Math.max(Math.abs(t), to - from) || !(hi > lo)) break
     const step = Math.abs(next - t)
+    if (!isClear && step < small && ++dithered === MOST_DITHERED) break
+    // The circle hangs on the place by the square of how far that is off.
+    if (isClear && step <= NEAR * (to - from)) break
     // Newton's steps that no longer shrink wander about in the rounding of the places.
     if (lastStep < small && step > lastStep / 4) break
     lastStep = isClear ? step : Infinity

@@ -109,43 +109,29 @@ export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, wi
 /** True where another stretch of shore may come nearer than the nearest one on a way of so much from a place and back. */
 function hasRival(p: Partition, curve: Curve, { t, by, distance }: Place, toT: number, wayM: number): boolean {
   evaluate(curve, t, jet)
-  const { x, y } = jet
+  const { x, y, dx, dy } = jet
+  evaluate(curve, toT, jet)
+  const { dx: toDx, dy: toDy } = jet
   const shores = shoresOf(p)
   const { from, to } = p.edges[shores[by]!.edge]!
   for (const i of shoresNear(p, x, y, distance + 2 * wayM)) {
     if (i === by) continue
     const shore = shores[i]!
-    footOn(shore.curve, shore.t0, shore.t1, x, y, foot)
-    if (foot.distance >= distance + 2 * wayM) continue
-    const node = nodeAt(p, i)
-    if (node >= 0 && (node === from || node === to) && staysBefore(p, i, node, curve, t, toT, wayM)) continue
-    return true
+    const other = p.edges[shore.edge]!
+    const isFirst = other.from === from || other.from === to
+    if (isFirst || other.to === from || other.to === to) {
+      // A stretch that begins where the nearest one ends comes nearer beyond the normal at that joint: only on a way that heads
+      // toward it first and away from it then. It bends too little to come near further on.
+      evaluate(shore.curve, isFirst ? shore.t0 : shore.t1, turn)
+      const sign = isFirst ? 1 : -1
+      const before = sign * ((turn.x - x) * turn.dx + (turn.y - y) * turn.dy)
+      const heads = dx * turn.dx + dy * turn.dy > 0 === toDx * turn.dx + toDy * turn.dy > 0
+      const isBefore = before >= 0 && norm(turn.x - x, turn.y - y) < shore.clearM
+      if (isBefore && (heads || before >= wayM * norm(turn.dx, turn.dy))) continue
+    }
+    if (footOn(shore.curve, shore.t0, shore.t1, x, y, foot).distance < distance + 2 * wayM) return true
   }
   return false
-}
-
-/**
- * True where a way along a curve that begins and ends before the normal at a joint doesn't pass it in between: beyond it the
- * stretch that begins there would be nearer. It may where the curve heads toward it first and away from it then.
- */
-function staysBefore(
-  p: Partition,
-  i: number,
-  node: number,
-  line: Curve,
-  t0: number,
-  t1: number,
-  wayM: number,
-): boolean {
-  const { curve, edge, ...shore } = shoresOf(p)[i]!
-  const isFirst = p.edges[edge]!.from === node
-  evaluate(curve, isFirst ? shore.t0 : shore.t1, turn)
-  const { x, y, dx, dy } = turn
-  evaluate(line, t0, jet)
-  const beforeM = ((x - jet.x) * dx + (y - jet.y) * dy) / norm(dx, dy)
-  const first = jet.dx * dx + jet.dy * dy
-  evaluate(line, t1, jet)
-  return first > 0 === jet.dx * dx + jet.dy * dy > 0 || (isFirst ? beforeM : -beforeM) >= wayM
 }
 
 /** True where a place is as near to what is nearest to another one as to its own: rounding alone may tell the two apart. */

@@ -24,7 +24,7 @@ export interface Shore {
   readonly boxUy: number
   readonly boxHalfLengthM: number
   readonly boxHalfWidthM: number
-  /** A circle smaller than this clearly touches it in one place at most where it bends: half the radius of a cubic's bend, about [m]. */
+  /** A circle smaller than this clearly touches it in one place at most: half the radius of its bend, about [m]. */
   readonly clearM: number
 }
 
@@ -106,7 +106,8 @@ const LOOKS = 8
 
 /** Half the least speed squared over the greatest second derivative, which is linear along a cubic. */
 function clearOf(curve: Curve, t0: number, t1: number): number {
-  if (curve.kind !== 'cubic') return Infinity
+  if (curve.kind === 'line') return Infinity
+  if (curve.kind === 'arc') return Math.abs(curve.radius) / 2
   const most = Math.max(secondOf(curve, t0), secondOf(curve, t1))
   let least = Infinity
   for (let i = 0; i <= LOOKS; i++) {

@@ -48,29 +48,27 @@ export function rivalsOf(p: Partition, fans: Fans, widthM: number): Rivals[] {
     const maxX = (own ? own.maxX : fan.x) + 2 * widthM
     const minY = (own ? own.minY : fan.y) - 2 * widthM
     const maxY = (own ? own.maxY : fan.y) + 2 * widthM
-    let ahead: Ahead | undefined
-    let harmless: readonly number[] = []
-    const rivals: number[] = []
+    const may: number[] = []
     for (const i of shoreGrid(p).near(minX, minY, maxX, maxY, [])) {
       const shore = fans.shores[i]!
       if (shore.minX > maxX || shore.maxX < minX || shore.minY > maxY || shore.maxY < minY) continue
       // A stretch that bends less than the circle of the strip's width can't meet it beside its own touch.
       if (!bends[i]!.isTight && (i === fan.shore || (fan.shore < 0 && fan.neighbours.includes(i)))) continue
       if (own && i !== fan.shore && isOneCurve(own, shore)) continue
-      if (!ahead) {
-        ahead = aheadOf(fans, fan, widthM, bends, before)
-        harmless = [...smoothlyJoined(fans, fan, widthM, bends), ...ahead.harmless]
-      }
-      if (!harmless.includes(i)) rivals.push(i)
+      may.push(i)
     }
-    const all = rivals.sort((a, b) => a - b)
-    const touchOnce = ahead?.touchOnce ?? []
-    const reachM = ahead && all.every((i) => touchOnce.includes(i)) ? ahead.reachM : Infinity
+    if (may.length === 0) return { all: may, touchOnce: may, freeFrom: fan.t0, freeTo: fan.t1 }
+    may.sort((a, b) => a - b)
+    const { harmless, touchOnce, reachM } = aheadOf(fans, fan, widthM, bends, before, may)
+    const left = may.filter((i) => !harmless.includes(i))
+    const joined = left.length > 0 ? smoothlyJoined(fans, fan, widthM, bends) : left
+    const all = joined.length > 0 ? left.filter((i) => !joined.includes(i)) : left
+    const ofEnd = all.every((i) => touchOnce.includes(i)) ? reachM : Infinity
     return {
       all,
       touchOnce,
-      freeFrom: freeFrom(fans, fan, reachM, true),
-      freeTo: freeFrom(fans, fan, reachM, false),
+      freeFrom: freeFrom(fans, fan, ofEnd, true),
+      freeTo: freeFrom(fans, fan, ofEnd, false),
     }
   })
 }
@@ -139,11 +137,20 @@ const BLUNT_RAD = 0.1
  *   y square to x, then never falls, and is at least 4 r where φ is a quarter turn, beyond all of the circle, (1 + √2) r.
  * Source: own derivation.
  */
-function aheadOf(fans: Fans, fan: Fan, r: number, bends: readonly Bend[], before: Int32Array): Ahead {
+function aheadOf(
+  fans: Fans,
+  fan: Fan,
+  r: number,
+  bends: readonly Bend[],
+  before: Int32Array,
+  may: readonly number[],
+): Ahead {
   const own = fan.shore >= 0 ? bends[fan.shore]! : undefined
   const harmless: number[] = []
   const touchOnce: number[] = []
   let reachM = 0
+  // As many of those that are asked for as are still to come.
+  let toCome = may.length
   if (own?.isTight) return { harmless, touchOnce, reachM }
   const goesBy = (isOnward: boolean): void => {
     const step = (i: number): number => (isOnward ? fans.next[i]! : before[i]!)
@@ -159,7 +166,11 @@ function aheadOf(fans: Fans, fan: Fan, r: number, bends: readonly Bend[], before
     let cornersRad = 0
     let isFirm = own?.isFirm ?? false
     let i = own ? step(fan.shore) : fan.neighbours[isOnward ? 1 : 0]!
-    for (let isFirst = !own; i >= 0 && i !== fan.shore && !harmless.includes(i); i = step(i), isFirst = false) {
+    for (
+      let isFirst = !own;
+      i >= 0 && i !== fan.shore && toCome > 0 && !harmless.includes(i);
+      i = step(i), isFirst = false
+    ) {
       const bend = bends[i]!
       // About a corner its own turn is in the first place's already.
       const turn = isFirst ? 0 : turnBefore(i)
@@ -174,6 +185,7 @@ function aheadOf(fans: Fans, fan: Fan, r: number, bends: readonly Bend[], before
       high += bend.turnRad
       const isAhead = Math.max(-least, most) <= AHEAD_RAD || (!isFirm && -least <= ASIDE_RAD && most <= AROUND_RAD)
       if (bend.isTight || !isAhead || (cornersRad > 0 && (isFirm || cornersRad > BLUNT_RAD))) return
+      if (may.includes(i)) toCome--
       if (2 * r * cornersRad <= aheadM) harmless.push(i)
       else {
         touchOnce.push(i)
