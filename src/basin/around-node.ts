@@ -1,5 +1,5 @@
-import type { RawEdge } from './arrangement.ts'
 import { evaluate, newJet } from './curve.ts'
+import type { Stretch } from './faces.ts'
 import { norm } from './norm.ts'
 import { NEAR_RAD } from './tolerance.ts'
 
@@ -10,7 +10,7 @@ const jet = newJet()
  * touch at the node and part later are told apart there, where their tangents would be equal. Two that are hardly apart
  * there are compared on the largest circle that both reach, for a short stretch may leave less than rounding between them.
  */
-export function sortAround(halves: readonly number[], edges: readonly RawEdge[]): number[] {
+export function sortAround(halves: readonly number[], edges: readonly Stretch[]): number[] {
   let reach = Infinity
   for (const h of halves) reach = Math.min(reach, chordOf(edges[h >> 1]!))
   const keyed = halves.map((half) => ({ half, angle: directionAt(edges[half >> 1]!, half & 1, reach / 2) }))
@@ -41,14 +41,14 @@ function angleFrom(a: number, b: number): number {
 }
 
 /** True where a leaves to the left of b, by the largest circle that both reach. */
-function isAfter(a: number, b: number, edges: readonly RawEdge[]): boolean {
+function isAfter(a: number, b: number, edges: readonly Stretch[]): boolean {
   const p = edges[a >> 1]!
   const q = edges[b >> 1]!
   const reach = Math.min(chordOf(p), chordOf(q)) / 2
   return Math.sin(directionAt(p, a & 1, reach) - directionAt(q, b & 1, reach)) > 0
 }
 
-function chordOf(edge: RawEdge): number {
+function chordOf(edge: Stretch): number {
   evaluate(edge.curve, edge.t0, jet)
   const x = jet.x
   const y = jet.y
@@ -57,7 +57,7 @@ function chordOf(edge: RawEdge): number {
 }
 
 /** Direction from an end of a stretch to its point at a given distance from there. */
-function directionAt(edge: RawEdge, backward: number, distance: number): number {
+function directionAt(edge: Stretch, backward: number, distance: number): number {
   const { curve, t0, t1 } = edge
   const start = backward ? t1 : t0
   const sign = backward ? -1 : 1

@@ -149,6 +149,7 @@ export function buildCells(
     extentM,
     grainM,
     gapM: arrangement.nodes.gapM,
+    sliverM2: 0,
     nodeX: Float64Array.from(arrangement.nodes.x),
     nodeY: Float64Array.from(arrangement.nodes.y),
     memory: [],

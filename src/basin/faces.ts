@@ -27,8 +27,7 @@ const jet = newJet()
 /** The faces of an arrangement, or nothing where its topology doesn't close. */
 export function facesOf(arrangement: Arrangement): Faces | undefined {
   const { edges, nodes } = arrangement
-  const next = nextHalves(edges, nodes.x.length)
-  const { loops, loopOf } = traceLoops(edges, next)
+  const { loops, loopOf } = loopsOf(edges, nodes.x.length)
   const component = componentsOf(edges, nodes.x.length)
   const faces: Face[] = [{ outer: -1, holes: [] }]
   const faceOfLoop = new Int32Array(loops.length).fill(-1)
@@ -75,8 +74,13 @@ export function facesOf(arrangement: Arrangement): Faces | undefined {
   return { loops, faces, faceOf }
 }
 
+/** The closed walks along the edges of an arrangement, and which of them each half-edge is part of. */
+export function loopsOf(edges: readonly Stretch[], nodeCount: number): { loops: Loop[]; loopOf: Int32Array } {
+  return traceLoops(edges, nextHalves(edges, nodeCount))
+}
+
 /** For each half-edge the next one along the face on its left. */
-function nextHalves(edges: readonly RawEdge[], nodeCount: number): Int32Array {
+function nextHalves(edges: readonly Stretch[], nodeCount: number): Int32Array {
   const out: number[][] = []
   for (let e = 0; e < edges.length; e++) {
     push(out, edges[e]!.from, 2 * e)
@@ -102,7 +106,7 @@ function push(lists: number[][], node: number, half: number): void {
   else lists[node] = [half]
 }
 
-function traceLoops(edges: readonly RawEdge[], next: Int32Array): { loops: Loop[]; loopOf: Int32Array } {
+function traceLoops(edges: readonly Stretch[], next: Int32Array): { loops: Loop[]; loopOf: Int32Array } {
   const loopOf = new Int32Array(2 * edges.length).fill(-1)
   const loops: Loop[] = []
   const own = edges.map(({ curve, t0, t1 }) => {

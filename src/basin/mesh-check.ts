@@ -86,12 +86,16 @@ function sliversM3(p: Partition, chordM: number, tallestM: number, rimM: number)
 
 /** What chords and rounding can take from or add to the mesh's volume [m³]. */
 export function meshSlack(p: Partition, plan: PlanMesh, chordM: number, rimM: number): number {
-  let tallest = 0
+  // From the rim, to the deepest floor and to what stands above it, and from one to the other.
+  let below = 0
+  let above = 0
   let areaM2 = 0
   for (const cell of p.cells) {
-    tallest = Math.max(tallest, Math.abs(cell.maxDepthM + rimM), Math.abs(cell.minDepthM + rimM))
+    below = Math.max(below, cell.maxDepthM + rimM)
+    above = Math.max(above, -cell.minDepthM - rimM)
     areaM2 += cell.areaM2
   }
+  const tallest = below + above
   const rounding = 64 * ROUNDING * (p.edges.length + plan.cellOf.length) * p.extentM * p.extentM
   return (
     hollowSlack(p, chordM) +

@@ -63,6 +63,8 @@ export interface Partition extends Remembering {
   readonly grainM: number
   /** Widest gap that joining near points left open [m]. */
   readonly gapM: number
+  /** Area of slivers that were taken for what lies beside them [m²]. */
+  readonly sliverM2: number
   readonly nodeX: Float64Array
   readonly nodeY: Float64Array
   readonly edges: readonly Edge[]

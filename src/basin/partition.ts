@@ -1,4 +1,4 @@
-import { fail, type Problem, type Result } from '../base/index.ts'
+import { fail, ok, type Problem, type Result } from '../base/index.ts'
 import { arrange, type RingContact } from './arrangement.ts'
 import { breakSpans } from './break-lines.ts'
 import { buildCells, type Division } from './cells.ts'
@@ -8,6 +8,7 @@ import { facesOf } from './faces.ts'
 import type { FloorPlan } from './floor-kind.ts'
 import { checkFloor, isFitted, planFloor } from './floors.ts'
 import { ringsAround } from './labels.ts'
+import { mergeAlike } from './merge-alike.ts'
 import { checkRange } from './number-range.ts'
 import type { Partition } from './partition-types.ts'
 import { curvesOf } from './path.ts'
@@ -156,7 +157,8 @@ function divide(
   if (!faces || !around) return fail(problem('cannot-divide', 'outline'))
   const cells = buildCells(division, arrangement, faces, around, waterM2, crossM2)
   if (!planned) return cells.ok ? fail(problem('cannot-divide', 'islands')) : cells
-  return planned.ok || !cells.ok ? cells : planned
+  if (!cells.ok) return cells
+  return planned.ok ? ok(mergeAlike(cells.value)) : planned
 }
 
 /** Where the shores meet themselves or each other. */

@@ -3,7 +3,7 @@ import { pathsOf } from './rings.ts'
 
 /**
  * Bound of the volume that footprints which only come near the curve that is meant may misplace at a level [m³]: length of
- * such an edge, times how far it may be off, times the greatest step there.
+ * such an edge, times how far it may be off, times the greatest step there; and the slivers that were left out.
  */
 export function footprintErrorM3(p: Partition, levelM: number): number {
   const { patches } = p.shape
@@ -14,7 +14,8 @@ export function footprintErrorM3(p: Partition, levelM: number): number {
     offOf.set(path, Math.max(offOf.get(path) ?? 0, patches[i]!.offM ?? 0))
   })
   const wet = (depthM: number): number => Math.max(0, depthM + levelM)
-  let sum = 0
+  const deepestM = p.cells.reduce((deepest, { maxDepthM }) => Math.max(deepest, maxDepthM), 0)
+  let sum = p.sliverM2 * wet(deepestM)
   for (const { rings, left, right, length } of p.edges) {
     // Along the shore a footprint is the shore itself.
     if (left < 0 || right < 0) continue
