@@ -64,6 +64,11 @@ export function wallChange(p: Partition, levelM: number): WallChange {
   return change
 }
 
+/** Levels at which what the wall changes is known [m above the datum]. */
+export function levelsKnown(p: Partition): readonly number[] {
+  return [...(latest.get(p)?.keys() ?? [])]
+}
+
 function changeAt(p: Partition, law: WallLaw, levelM: number): WallChange {
   let stands = known.get(p)
   if (!stands) {
