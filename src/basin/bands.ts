@@ -7,8 +7,8 @@ import type { DepthBand, Point } from './types.ts'
  * The regions between neighbouring depths of a rising list, as rings to fill by the even-odd rule. What is shallower than
  * the first or deeper than the last depth is left out: give ±Infinity to have it.
  */
-export function bandsOf(p: Partition, depthsM: readonly number[]): DepthBand[] {
-  const plan = planMesh(p, defaultChord(p))
+export function bandsOf(p: Partition, depthsM: readonly number[], chordM = defaultChord(p)): DepthBand[] {
+  const plan = planMesh(p, chordM)
   const sides = isoSides(p, plan)
   const places = new IsoPlaces(p, plan, sides)
   const bands: DepthBand[] = []

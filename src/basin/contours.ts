@@ -7,8 +7,8 @@ import type { ContourLine, Point } from './types.ts'
  * Lines of equal depth on the floor, the treads, the shelves and sloping walls; upright faces make none. A line that ends
  * at an upright face is open. A level stretch has no line at its own depth but its border.
  */
-export function contoursOf(p: Partition, depthsM: readonly number[]): ContourLine[] {
-  const plan = planMesh(p, defaultChord(p))
+export function contoursOf(p: Partition, depthsM: readonly number[], chordM = defaultChord(p)): ContourLine[] {
+  const plan = planMesh(p, chordM)
   const sides = isoSides(p, plan)
   const places = new IsoPlaces(p, plan, sides)
   return depthsM.flatMap((depthM) => linesAt(p, sides, places, depthM, plan.points.mergeM))

@@ -57,7 +57,17 @@ function stableShapeOf(body: Body): Result<BasinShape> {
 }
 
 const partitionOf = memoByIdentity((shape: BasinShape): Result<Partition> => partition(shape))
-const meshOfPartition = memoByIdentity((parts: Partition): Result<BasinMesh> => meshOf(parts))
+const meshOfPartition = memoByIdentity(
+  (parts: Partition): Result<BasinMesh> => meshOf(parts, { chordM: drawnChordM(parts) }),
+)
+
+/** Chord height of what is drawn, as a share of the extent: round steps look round from close by as well. */
+const DRAWN_CHORD = 6e-5
+
+/** Greatest height of curves over their chords in pictures of a body [m]; the same for all, so that lines lie on what they are drawn on. */
+export function drawnChordM(parts: Partition): number {
+  return DRAWN_CHORD * parts.extentM
+}
 
 /**
  * What the trade's rule of thumb says of a body [m³]: length × width × mean of shallow and deep × a factor.

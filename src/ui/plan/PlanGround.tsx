@@ -8,6 +8,7 @@ import {
   svgPathOf,
   transformPath,
 } from '../../basin/index.ts'
+import { drawnChordM } from '../../derive/index.ts'
 import type { Body } from '../../document/index.ts'
 import { featureShapes } from '../sheet/feature-shapes.ts'
 import { rampColour, rampPlace } from './depth-steps.ts'
@@ -37,11 +38,11 @@ export const PlanWater = memo(function PlanWater({ parts, depthsM, maxDepthM, le
       ...new Set([Number.NEGATIVE_INFINITY, ...depthsM, ...(levelM < 0 ? [shoreM] : []), Number.POSITIVE_INFINITY]),
     ]
     cuts.sort((a, b) => a - b)
-    return bandsOf(parts, cuts).map((band) => ({ ...band, d: ringsPath(band.rings, origin, true) }))
+    return bandsOf(parts, cuts, drawnChordM(parts)).map((band) => ({ ...band, d: ringsPath(band.rings, origin, true) }))
   }, [parts, depthsM, levelM, shoreM, origin])
   const contours = useMemo(
     () =>
-      contoursOf(parts, depthsM)
+      contoursOf(parts, depthsM, drawnChordM(parts))
         // One that has shrunk to a point, as over a sounding at just that depth, has nothing to draw.
         .filter(({ points }) => points.length > 1)
         .map((line) => ({
@@ -51,7 +52,10 @@ export const PlanWater = memo(function PlanWater({ parts, depthsM, maxDepthM, le
     [parts, depthsM, origin],
   )
   const shore = useMemo(
-    () => (levelM < 0 ? contoursOf(parts, [shoreM]).map((line) => ringsPath([line.points], origin, line.closed)) : []),
+    () =>
+      levelM < 0
+        ? contoursOf(parts, [shoreM], drawnChordM(parts)).map((line) => ringsPath([line.points], origin, line.closed))
+        : [],
     [parts, levelM, shoreM, origin],
   )
   return (

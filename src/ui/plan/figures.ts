@@ -1,4 +1,5 @@
 import { type ContourLine, contoursOf, depthAt, nearestOn, type Partition, type Point } from '../../basin/index.ts'
+import { drawnChordM } from '../../derive/index.ts'
 import { fromScreen, type Panes, toScreen, type View } from '../sheet/view.ts'
 import { type Box, boxOfText, placeLabels, placesOnLine } from './labels.ts'
 import { placeSoundings, type ScreenBox, type Sounding, type Spot } from './soundings.ts'
@@ -83,7 +84,7 @@ export function figuresOf(input: FiguresInput): {
   readonly soundings: readonly Sounding[]
 } {
   const { parts, view, panes } = input
-  const contours = contourLabels(input, contoursOf(parts, input.depthsM))
+  const contours = contourLabels(input, contoursOf(parts, input.depthsM, drawnChordM(parts)))
   const nodes: Point[] = []
   for (let i = 0; i < parts.nodeX.length; i++) {
     nodes.push(toScreen(view, panes, [(parts.nodeX[i] ?? 0) + parts.originX, (parts.nodeY[i] ?? 0) + parts.originY]))

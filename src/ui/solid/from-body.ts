@@ -1,6 +1,6 @@
 import { ok, type Result } from '../../base/index.ts'
 import { bandsOf, contoursOf, depthAt, type Partition } from '../../basin/index.ts'
-import { deriveBody, deriveMesh } from '../../derive/index.ts'
+import { deriveBody, deriveMesh, drawnChordM } from '../../derive/index.ts'
 import { type Body, depthToReference } from '../../document/index.ts'
 import type { UnitSystem } from '../../units/index.ts'
 import { bandDepths } from '../plan/depth-steps.ts'
@@ -38,8 +38,8 @@ function cutModel(body: Body, parts: Partition, system: UnitSystem, referenceM: 
     .filter((depthM) => depthM > 0.01)
   return ok({
     mesh: mesh.value,
-    contours: contoursOf(parts, depthsM),
-    bands: () => bandsOf(parts, [-body.freeboardM, ...depthsM, Infinity]),
+    contours: contoursOf(parts, depthsM, drawnChordM(parts)),
+    bands: () => bandsOf(parts, [-body.freeboardM, ...depthsM, Infinity], drawnChordM(parts)),
     maxDepthM,
     referenceM,
     rimM: body.freeboardM,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { PARTS } from '../../../src/basin/index.ts'
+import { nearestOn, PARTS } from '../../../src/basin/index.ts'
 import { demoSpec } from '../../../src/document/index.ts'
 import { axonometryOf } from '../../../src/ui/solid/axonometry.ts'
 import { frameOfRim, placeOverWater } from '../../../src/ui/solid/frame.ts'
@@ -50,7 +50,10 @@ describe('the example pool as a solid', () => {
         const ends = closed ? 0 : 1
         for (let i = 1 + ends; i < points.length - ends; i++) {
           const [a, b] = [points[i - 1]!, points[i]!]
-          const sample = sampleAt((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+          const [x, y] = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+          const sample = sampleAt(x, y)
+          // On the upright part of a wall it runs along the shore, by chords that may lie outside the water.
+          if (!sample && nearestOn(body.outline, x, y).distanceM < 1e-3) continue
           expect(Math.abs((sample?.depthM ?? 9) - depthM), `${depthM} at ${a}`).toBeLessThan(0.03)
         }
       }
