@@ -6,6 +6,7 @@ import {
   boundsOf,
   derivativesOf,
   type Measures,
+  measure,
   meshOf,
   type Partition,
   partition,
@@ -17,7 +18,7 @@ import { assumedDepths, type Body, depthsOfFloor } from '../document/index.ts'
 import { patchesOf } from '../features/index.ts'
 import { memoByIdentity, memoLast } from './memo.ts'
 import { placed } from './placed.ts'
-import type { BodyUncertainty, DerivedBody, RuleOfThumb } from './types.ts'
+import type { BodyUncertainty, BodyWater, DerivedBody, RuleOfThumb } from './types.ts'
 
 /** The basin's shape of a body: its features come down to patches. */
 export function shapeOf(body: Body): Result<BasinShape> {
@@ -93,12 +94,16 @@ function ruleOfThumb(body: Body, measures: Measures): RuleOfThumb {
 /** Depths that nobody has said yet may be off by this, all together (one standard deviation, our own judgement). */
 const ASSUMED_DEPTH_SIGMA_M = 0.3
 
-/** What the volume grows by for each metre of each depth that nobody has said, with where it stands in the body [m²]. */
-function assumedShares(body: Body, parts: Partition): readonly { readonly path: string; readonly m2: number }[] {
+/** What the volume at a level grows by for each metre of each depth that nobody has said, with where it stands in the body [m²]. */
+function assumedShares(
+  body: Body,
+  parts: Partition,
+  levelM: number,
+): readonly { readonly path: string; readonly m2: number }[] {
   const assumed = assumedDepths(body)
   if (!assumed.some(Boolean)) return []
   // Depths of the floor come as the floor lists them.
-  const shares = derivativesOf(parts, body.levelM).flatMap(({ path, kind, value }) =>
+  const shares = derivativesOf(parts, levelM).flatMap(({ path, kind, value }) =>
     kind === 'depth' && path.startsWith('floor.') && typeof value === 'number' ? [{ path, m2: value }] : [],
   )
   return shares.filter((_, i) => assumed[i])
@@ -121,7 +126,7 @@ function sigmaOfAssumed(body: Body, parts: Partition, measures: Measures): numbe
   if (!assumed.some(Boolean)) return 0
   const m2 = assumed.every(Boolean)
     ? measures.waterSurfaceM2
-    : Math.abs(assumedShares(body, parts).reduce((sum, share) => sum + share.m2, 0))
+    : Math.abs(assumedShares(body, parts, measures.levelM).reduce((sum, share) => sum + share.m2, 0))
   return ASSUMED_DEPTH_SIGMA_M * m2
 }
 
@@ -136,7 +141,7 @@ export const deriveUncertainty = memoLast((body: Body): BodyUncertainty | undefi
   const { partition: parts, measures } = deriveBody(body)
   if (!parts.ok || !measures.ok) return undefined
   const measured = uncertaintyAt(parts.value, body.levelM)
-  const untaken = assumedShares(body, parts.value).map(({ path, m2 }) => ({
+  const untaken = assumedShares(body, parts.value, body.levelM).map(({ path, m2 }) => ({
     path,
     kind: 'depth' as const,
     sigmaM3: ASSUMED_DEPTH_SIGMA_M * Math.abs(m2),
@@ -167,6 +172,19 @@ export const deriveBody = memoByIdentity((body: Body): DerivedBody => {
     sigmaM3: measures.ok ? sigmaOf(body, parts.value, measures.value) : Number.NaN,
     rule: measures.ok ? ruleOfThumb(body, measures.value) : undefined,
   }
+})
+
+/**
+ * A body's water at a level that is asked for, what makes it unsure included. Dry is no problem there: then all figures are
+ * zero. What can't be measured at its own level either is one.
+ */
+export const deriveBodyAt = memoLast((body: Body, levelM: number): Result<BodyWater> => {
+  const { partition: parts, measures, sigmaM3 } = deriveBody({ ...body, levelM })
+  if (!parts.ok) return parts
+  if (measures.ok) return ok({ measures: measures.value, sigmaM3 })
+  const dry = measure(parts.value, levelM)
+  if (!(dry.volumeM3 <= dry.errorBoundM3)) return measures
+  return ok({ measures: dry, sigmaM3: sigmaOf(body, parts.value, dry) })
 })
 
 function failed(body: Body, trouble: Problem): DerivedBody {

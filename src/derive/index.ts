@@ -1,4 +1,4 @@
-export { deriveBody, deriveMesh, deriveUncertainty, drawnChordM } from './body.ts'
+export { deriveBody, deriveBodyAt, deriveMesh, deriveUncertainty, drawnChordM } from './body.ts'
 export { deriveDevices, deriveMayHold } from './devices.ts'
 export { deriveExcess } from './excess.ts'
 export { FIT_LIMITS, fitVolume, type VolumeFit, type VolumeMeans } from './fit-volume.ts'

@@ -18,6 +18,13 @@ export interface DerivedBody {
   readonly rule: RuleOfThumb | undefined
 }
 
+/** The water of a body at some level. */
+export interface BodyWater {
+  readonly measures: Measures
+  /** One standard deviation of the volume, the drawing's scale and assumed depths included [m³]. */
+  readonly sigmaM3: number
+}
+
 /** What makes a body's volume unsure by measuring [m³]. */
 export interface BodyUncertainty extends Omit<Uncertainty, 'largest'> {
   /** One standard deviation from depths that nobody has said. */

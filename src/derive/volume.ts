@@ -1,9 +1,8 @@
-import type { Problem } from '../base/index.ts'
-import { under } from '../base/index.ts'
-import type { Spec, System } from '../document/index.ts'
-import { deriveBody } from './body.ts'
+import { ok, type Problem, type Result, under } from '../base/index.ts'
+import type { Body, Spec, System } from '../document/index.ts'
+import { deriveBody, deriveBodyAt } from './body.ts'
 import { memoLast } from './memo.ts'
-import type { DerivedVolume } from './types.ts'
+import type { BodyWater, DerivedVolume } from './types.ts'
 
 /** The system of an id, or undefined. */
 export function systemById(spec: Spec, systemId: string): System | undefined {
@@ -12,9 +11,10 @@ export function systemById(spec: Spec, systemId: string): System | undefined {
 
 /**
  * The volume that doses are for. A drawing that measures rules over a stated volume; a stated one serves until then.
- * Undefined where there is neither, or where the drawing is broken (then nothing may be dosed from it).
+ * Undefined where there is neither, or where the drawing is broken (then nothing may be dosed from it). Each body stands at its
+ * own level, or all at one that is asked for, where a body may be dry.
  */
-export const deriveVolume = memoLast((spec: Spec, systemId: string): DerivedVolume | undefined => {
+export const deriveVolume = memoLast((spec: Spec, systemId: string, levelM?: number): DerivedVolume | undefined => {
   const system = systemById(spec, systemId)
   if (!system) return undefined
   const bodies = spec.bodies.filter((body) => body.system === systemId)
@@ -38,12 +38,13 @@ export const deriveVolume = memoLast((spec: Spec, systemId: string): DerivedVolu
   let surface = 0
   let wetted = 0
   for (const body of bodies) {
-    const derived = deriveBody(body)
-    if (!derived.measures.ok) return undefined
-    m3 += derived.measures.value.volumeM3
-    variance += derived.sigmaM3 ** 2
-    surface += derived.measures.value.waterSurfaceM2
-    wetted += derived.measures.value.wetted.totalM2
+    const water = waterOf(body, levelM)
+    if (!water.ok) return undefined
+    const { measures, sigmaM3 } = water.value
+    m3 += measures.volumeM3
+    variance += sigmaM3 ** 2
+    surface += measures.waterSurfaceM2
+    wetted += measures.wetted.totalM2
   }
   const total = m3 + system.plumbingM3
   return {
@@ -61,6 +62,12 @@ export const deriveVolume = memoLast((spec: Spec, systemId: string): DerivedVolu
     })),
   }
 })
+
+function waterOf(body: Body, levelM: number | undefined): Result<BodyWater> {
+  if (levelM !== undefined) return deriveBodyAt(body, levelM)
+  const { measures, sigmaM3 } = deriveBody(body)
+  return measures.ok ? ok({ measures: measures.value, sigmaM3 }) : measures
+}
 
 /** All complaints about the bodies of a document, with their path in it. */
 export const deriveProblems = memoLast((spec: Spec): readonly Problem[] =>

@@ -1,9 +1,10 @@
 import { fail, ok, type Problem, type Result, under } from '../../base/index.ts'
-import { measure as measureAt, type Path, volumeAtLevel } from '../../basin/index.ts'
-import { deriveBody, deriveOverlaps, deriveUntangled, deriveVolume } from '../../derive/index.ts'
-import type { Spec } from '../../document/index.ts'
+import { type Path, volumeAtLevel } from '../../basin/index.ts'
+import { deriveBody, deriveBodyAt, deriveOverlaps, deriveUntangled, deriveVolume } from '../../derive/index.ts'
+import type { Body, Spec } from '../../document/index.ts'
+import { dryNotices } from '../dry-level.ts'
 import { readSpecLine } from '../spec-input.ts'
-import { asLevel, type Options, type Verb } from '../verb.ts'
+import { asLevel, type Verb } from '../verb.ts'
 
 export const measure: Verb = {
   id: 'measure',
@@ -15,15 +16,22 @@ export const measure: Verb = {
     const { spec, asked, prefix } = line.value
     const levels = levelsOf(asked['levels'])
     if (!levels.ok) return levels
-    const bodies = measureBodies(spec, levels.value, options)
+    const { levelM } = options
+    const bodies = measureBodies(spec, levels.value, levelM)
     if (!bodies.ok) return fail(under(prefix, withUntangled(spec, bodies.problem)))
-    const notices = deriveOverlaps(spec).map((notice) => ({ ...notice, ...under(prefix, notice) }))
+    const overlaps = deriveOverlaps(atLevel(spec, levelM)).map((notice) => ({ ...notice, ...under(prefix, notice) }))
+    const notices = [...overlaps, ...bodies.value.flatMap(({ notices: ofBody }) => ofBody)]
     return ok({
-      bodies: bodies.value,
-      systems: measureSystems(spec),
+      bodies: bodies.value.map(({ answer }) => answer),
+      systems: measureSystems(spec, levelM),
       ...(notices.length > 0 ? { notices } : {}),
     })
   },
+}
+
+/** All bodies at a level that is asked for, or each at its own. */
+function atLevel(spec: Spec, levelM: number | undefined): Spec {
+  return levelM === undefined ? spec : { ...spec, bodies: spec.bodies.map((body) => ({ ...body, levelM })) }
 }
 
 /** A complaint about a line that crosses itself, with the path that would mend it where a rule can read the line. */
@@ -52,32 +60,51 @@ function levelsOf(value: unknown): Result<readonly number[] | undefined> {
   return ok(levels)
 }
 
+interface MeasuredBody {
+  readonly answer: unknown
+  readonly notices: readonly Problem[]
+}
+
 function measureBodies(
   spec: Spec,
   levels: readonly number[] | undefined,
-  options: Options,
-): Result<unknown[], Problem> {
-  const measured: unknown[] = []
+  levelM: number | undefined,
+): Result<readonly MeasuredBody[], Problem> {
+  const measured: MeasuredBody[] = []
   for (const [i, body] of spec.bodies.entries()) {
-    const derived = deriveBody(body)
-    if (!derived.partition.ok) return fail(under(`bodies[${i}]`, derived.partition.problem))
-    const parts = derived.partition.value
-    // A level that is asked for may be dry; the body's own may not.
-    const asked = options.levelM === undefined ? derived.measures : ok(measureAt(parts, options.levelM))
-    if (!asked.ok) return fail(under(`bodies[${i}]`, asked.problem))
-    measured.push({
-      id: body.id,
-      ...asked.value,
-      ...(options.levelM === undefined ? { sigmaM3: derived.sigmaM3 } : {}),
-      ...(levels ? { levels: levels.map((levelM) => ({ levelM, ...volumeAtLevel(parts, levelM) })) } : {}),
-    })
+    const each = measureBody(body, levels, levelM)
+    if (!each.ok) return fail(under(`bodies[${i}]`, each.problem))
+    measured.push(each.value)
   }
   return ok(measured)
 }
 
-function measureSystems(spec: Spec): unknown[] {
+function measureBody(
+  body: Body,
+  levels: readonly number[] | undefined,
+  levelM: number | undefined,
+): Result<MeasuredBody> {
+  const { partition, measures, sigmaM3 } = deriveBody(body)
+  if (!partition.ok) return partition
+  // A level that is asked for may be dry; the body's own may not.
+  const own = measures.ok ? ok({ measures: measures.value, sigmaM3 }) : measures
+  const water = levelM === undefined ? own : deriveBodyAt(body, levelM)
+  if (!water.ok) return water
+  const parts = partition.value
+  return ok({
+    answer: {
+      id: body.id,
+      ...water.value.measures,
+      sigmaM3: water.value.sigmaM3,
+      ...(levels ? { levels: levels.map((at) => ({ levelM: at, ...volumeAtLevel(parts, at) })) } : {}),
+    },
+    notices: levelM === undefined ? [] : dryNotices(body, water.value.measures, '--level'),
+  })
+}
+
+function measureSystems(spec: Spec, levelM: number | undefined): unknown[] {
   return spec.systems.map(({ id }) => {
-    const volume = deriveVolume(spec, id)
+    const volume = deriveVolume(spec, id, levelM)
     return {
       id,
       volumeM3: volume?.m3 ?? null,
