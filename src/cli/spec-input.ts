@@ -1,6 +1,8 @@
 import { fail, ok, type Problem, type Result, under } from '../base/index.ts'
 import { deriveLabelProblems } from '../derive/index.ts'
 import { type Spec, validateSpec } from '../document/index.ts'
+import { bodyNotices } from './body-keys.ts'
+import type { Notice } from './unknown-keys.ts'
 import { asObject } from './verb.ts'
 
 export interface SpecLine {
@@ -27,4 +29,14 @@ export function specOfInput(input: unknown): Result<Spec, readonly Problem[]> {
   if (!spec.ok) return spec
   const problems = deriveLabelProblems(spec.value)
   return problems.length > 0 ? fail(problems) : spec
+}
+
+/** What to say of a document beside its answer; spread into that, it adds a key only where there is anything. */
+export function specNotices(
+  spec: Spec,
+  prefix: '' | 'spec' = '',
+  also: readonly Problem[] = [],
+): { readonly notices?: readonly (Notice | Problem)[] } {
+  const notices = [...also, ...bodyNotices(spec, prefix)]
+  return notices.length > 0 ? { notices } : {}
 }

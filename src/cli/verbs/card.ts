@@ -1,6 +1,6 @@
 import { fail, ok, type Problem, under } from '../../base/index.ts'
 import { deriveDeckCard } from '../../derive/index.ts'
-import { specOfInput } from '../spec-input.ts'
+import { specNotices, specOfInput } from '../spec-input.ts'
 import type { Verb } from '../verb.ts'
 
 export const card: Verb = {
@@ -17,6 +17,8 @@ export const card: Verb = {
       problems.push(under(`systems[${i}]`, { ...made.problem, path: '' }))
       return { id, problem: made.problem }
     })
-    return problems.length > 0 && problems.length === systems.length ? fail(problems) : ok({ systems })
+    return problems.length > 0 && problems.length === systems.length
+      ? fail(problems)
+      : ok({ systems, ...specNotices(spec.value) })
   },
 }

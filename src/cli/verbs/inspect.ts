@@ -14,8 +14,9 @@ import {
 } from '../../basin/index.ts'
 import { deriveBody } from '../../derive/index.ts'
 import type { Body } from '../../document/index.ts'
+import { dryNotices } from '../dry-level.ts'
 import { asAxis, asPoint, listOf } from '../list-input.ts'
-import { readSpecLine } from '../spec-input.ts'
+import { readSpecLine, specNotices } from '../spec-input.ts'
 import { asLevel, asNumber, type Verb } from '../verb.ts'
 
 /** What can be told of a body without asking for a place, a depth or a volume. */
@@ -34,7 +35,9 @@ export const inspect: Verb = {
     if (!questions.ok) return questions
     const { bodyId } = questions.value
     if (bodyId !== undefined && !spec.bodies.some(({ id }) => id === bodyId)) return fail(noSuchBody(bodyId))
+    const levelPath = asked['levelM'] === undefined ? '--level' : 'levelM'
     const bodies: unknown[] = []
+    const dry: Problem[] = []
     for (const [i, body] of spec.bodies.entries()) {
       if (bodyId !== undefined && body.id !== bodyId) continue
       const derived = deriveBody(body)
@@ -43,8 +46,10 @@ export const inspect: Verb = {
       const told = tell(partition.value, body, questions.value)
       if (!told.ok) return told
       bodies.push(told.value)
+      const { levelM } = questions.value
+      if (levelM !== undefined) dry.push(...dryNotices(body, measure(partition.value, levelM), levelPath))
     }
-    return ok({ bodies })
+    return ok({ bodies, ...specNotices(spec, prefix, dry) })
   },
 }
 

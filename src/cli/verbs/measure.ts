@@ -3,7 +3,7 @@ import { type Path, volumeAtLevel } from '../../basin/index.ts'
 import { deriveBody, deriveBodyAt, deriveOverlaps, deriveUntangled, deriveVolume } from '../../derive/index.ts'
 import type { Body, Spec } from '../../document/index.ts'
 import { dryNotices } from '../dry-level.ts'
-import { readSpecLine } from '../spec-input.ts'
+import { readSpecLine, specNotices } from '../spec-input.ts'
 import { asLevel, type Verb } from '../verb.ts'
 
 export const measure: Verb = {
@@ -20,11 +20,11 @@ export const measure: Verb = {
     const bodies = measureBodies(spec, levels.value, levelM)
     if (!bodies.ok) return fail(under(prefix, withUntangled(spec, bodies.problem)))
     const overlaps = deriveOverlaps(atLevel(spec, levelM)).map((notice) => ({ ...notice, ...under(prefix, notice) }))
-    const notices = [...overlaps, ...bodies.value.flatMap(({ notices: ofBody }) => ofBody)]
+    const dry = bodies.value.flatMap(({ notices }) => notices)
     return ok({
       bodies: bodies.value.map(({ answer }) => answer),
       systems: measureSystems(spec, levelM),
-      ...(notices.length > 0 ? { notices } : {}),
+      ...specNotices(spec, prefix, [...overlaps, ...dry]),
     })
   },
 }

@@ -1,6 +1,6 @@
 import { fail, ok, type Problem, under } from '../../base/index.ts'
 import { deriveExcess, deriveOpening, deriveStart, deriveUpkeep } from '../../derive/index.ts'
-import { specOfInput } from '../spec-input.ts'
+import { specNotices, specOfInput } from '../spec-input.ts'
 import type { Verb } from '../verb.ts'
 
 export const plan: Verb = {
@@ -28,6 +28,8 @@ export const plan: Verb = {
       }
     })
     // One system that can't be planned doesn't take the others' plans away; with none left there is no answer.
-    return problems.length > 0 && problems.length === systems.length ? fail(problems) : ok({ systems })
+    return problems.length > 0 && problems.length === systems.length
+      ? fail(problems)
+      : ok({ systems, ...specNotices(spec.value) })
   },
 }

@@ -1,7 +1,7 @@
 import { fail, ok, type Problem, under } from '../../base/index.ts'
 import { deriveUpkeep } from '../../derive/index.ts'
 import type { Spec } from '../../document/index.ts'
-import { specOfInput } from '../spec-input.ts'
+import { specNotices, specOfInput } from '../spec-input.ts'
 import type { Options, Verb } from '../verb.ts'
 
 const DAY_MS = 86_400_000
@@ -33,7 +33,9 @@ export const season: Verb = {
       problems.push(under(`systems[${i}]`, { ...year.problem, path: '' }))
       return { id, problem: year.problem }
     })
-    return problems.length > 0 && problems.length === systems.length ? fail(problems) : ok({ systems })
+    return problems.length > 0 && problems.length === systems.length
+      ? fail(problems)
+      : ok({ systems, ...specNotices(spec.value) })
   },
 }
 

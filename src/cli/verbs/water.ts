@@ -1,6 +1,6 @@
 import { ok } from '../../base/index.ts'
 import { deriveWater } from '../../derive/index.ts'
-import { specOfInput } from '../spec-input.ts'
+import { specNotices, specOfInput } from '../spec-input.ts'
 import type { Verb } from '../verb.ts'
 
 /** What the last readings of each system say; times that never end, as of chlorine that isn't there, are null in JSON. */
@@ -21,6 +21,7 @@ export const water: Verb = {
           ...(solved && (solved.ok ? { equilibrium: solved.value.equilibrium } : { problem: solved.problem })),
         }
       }),
+      ...specNotices(spec.value),
     })
   },
 }
