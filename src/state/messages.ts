@@ -29,12 +29,17 @@ export const WORDS = {
     'The saved plan could not be read, so the example is shown. The saved one stays as it is until you change something.',
 } as const
 
-/** A notice for complaints: the first one, where it is, and how many more there are. */
+/** A notice for complaints about a file: the first one, where in the file it is, and how many more there are. */
 export function noticeOf(lead: string, problems: readonly Problem[]): Notice {
   const [first, ...rest] = problems
   const where = first && first.path !== '' ? ` (at ${first.path})` : ''
   const more = rest.length > 0 ? ` ${rest.length} more like it.` : ''
   return { tone: 'problem', text: `${lead} ${first?.what ?? ''}${where}${more}`.trim(), hint: first?.hint }
+}
+
+/** A notice for an edit that was refused: its path names a part of the command, which says nothing to whoever made it. */
+export function refusalOf({ what, hint }: Problem): Notice {
+  return { tone: 'problem', text: what, hint }
 }
 
 /** A file name for any system: letters, figures and hyphens. */

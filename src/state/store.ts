@@ -22,7 +22,7 @@ import {
   validateSpec,
 } from '../document/index.ts'
 import { createAutosave } from './autosave.ts'
-import { fileNameOf, noticeOf, WORDS } from './messages.ts'
+import { fileNameOf, noticeOf, refusalOf, WORDS } from './messages.ts'
 import { DEFAULT_SETTINGS, settingsFrom } from './settings.ts'
 import type { AppState, AppStoreState, Ports, Settings } from './types.ts'
 
@@ -120,7 +120,7 @@ export function createAppStore(ports: Ports): AppStore {
         }
         const result = applyCommand(history.present, command)
         if (!result.ok) {
-          set({ notice: noticeOf('', [result.problem]) })
+          set({ notice: refusalOf(result.problem) })
           return result.problem
         }
         if (result.value === history.present) return undefined

@@ -60,7 +60,9 @@ export function formatForEntry(quantity: Quantity, si: number, system: UnitSyste
   if (!Number.isFinite(si)) return ''
   if (display.main === 'ft' && display.ladder !== undefined)
     return formatQuantity(quantity, si, system, { digits: display.entry })
-  const text = printNumber(inUnit(unit, si), fixed(display.entry), commaPartsThousands(unit, system))
+  const value = inUnit(unit, si)
+  const isWhole = Math.abs(value) >= (display.entryWholeFrom ?? Number.POSITIVE_INFINITY)
+  const text = printNumber(value, fixed(isWhole ? 0 : display.entry), commaPartsThousands(unit, system))
   return withUnit(text.includes('.') ? text.replace(/\.?0+$/, '') : text, unit, {})
 }
 

@@ -20,6 +20,8 @@ export function parseQuantity(quantity: Quantity, text: string, system: UnitSyst
   if (text.length > LONGEST) return trouble('too-long')
   const plain = plainText(text, row.kind !== 'length')
   if (plain === '') return trouble('empty')
+  // A power of ten as programs write it: its e is no unit.
+  if (/\d ?e ?[-+]?\d/.test(plain)) return trouble('not-a-number')
   const isNegative = plain.startsWith('-')
   const found = tokens(plain.replace(/^[-+] ?/, ''), row.kind === 'length')
   if (found === undefined || found.length === 0) return trouble('no-number')

@@ -21,7 +21,7 @@ const WORDS: { readonly [T in ParseTrouble]: { readonly what: (text: string, nou
   empty: { what: (_, noun) => `There is no text to read ${noun} from.`, why: 'An empty field is unknown, never zero.', hint: (e) => `Type it like ${e}.` },
   'too-long': { what: (_, noun) => `This text is too long for ${noun}.`, why: 'Only a number and its unit are read.', hint: (e) => `Type it like ${e}.` },
   'no-number': { what: (t, noun) => `“${t}” has no number where ${noun} needs one.`, why: 'Nothing is guessed.', hint: (e) => `Type it like ${e}.` },
-  'not-a-number': { what: (t) => `“${t}” can't be read as one number.`, why: 'Its points, commas or spaces don’t fall where those of a number do.', hint: (e) => `Type it like ${e}.` },
+  'not-a-number': { what: (t) => `“${t}” can't be read as one number.`, why: 'Its points, commas, spaces or letters don’t fall where those of a number do.', hint: (e) => `Type it like ${e}.` },
   'ambiguous-comma': { what: (t) => `The comma in “${t}” can be read two ways.`, why: 'It may part thousands or decimals, a thousandfold difference.', hint: (_, d) => `Write ${d}.` },
   'ambiguous-gallon': { what: (t) => `“${t}” doesn't say whether its unit is the US or the imperial one.`, why: 'They differ by a fifth in the gallon.', hint: (_, d) => `Write “${d} us” or “${d} imp”.` },
   'unknown-unit': { what: (t) => `“${t}” has a unit that isn't known here.`, why: 'Nothing is guessed.', hint: (e) => `Type it like ${e}.` },

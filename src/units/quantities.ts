@@ -17,6 +17,8 @@ interface Display {
   readonly decimals: number
   /** Decimals fine enough for a field to be typed back. */
   readonly entry: number
+  /** From this number on a field shows whole units: a decimal would be finer than anyone can say. */
+  readonly entryWholeFrom?: number
   /** One press of an arrow key, in `stepUnit` (the main unit where absent). */
   readonly step: number
   readonly stepUnit?: string
@@ -84,9 +86,9 @@ export const QUANTITIES = table<QuantityRow>([
   {
     id: 'volume', kind: 'volume', noun: 'a volume', signed: false,
     example: { us: '18,600 gal', metric: '70.5 m³', imperial: '15,500 gal' },
-    us: { main: 'gal', decimals: 0, entry: 1, step: 100 },
+    us: { main: 'gal', decimals: 0, entry: 1, entryWholeFrom: 1000, step: 100 },
     metric: { main: 'm3', decimals: 1, entry: 3, step: 0.5 },
-    imperial: { main: 'impgal', decimals: 0, entry: 1, step: 100 },
+    imperial: { main: 'impgal', decimals: 0, entry: 1, entryWholeFrom: 1000, step: 100 },
   },
   {
     id: 'mass', kind: 'mass', noun: 'a weight', signed: false,

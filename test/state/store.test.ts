@@ -114,6 +114,18 @@ describe('the store', () => {
     expect(world.kept.spec).toEqual({ format: 'shoalbook-spec', version: 99 })
   })
 
+  test('an edit that is refused says what is wrong, and no name of the program’s own', async () => {
+    const { get } = await booted()
+    const bodyId = get().spec.bodies[0]?.id ?? ''
+    get().dispatch({ id: 'setFloorKind', args: { bodyId, kind: 'soundings' } })
+    const sound = { id: 'addSounding', args: { bodyId, at: [3.25, 2.25], depthM: 1.5 } } as const
+    get().dispatch(sound)
+    expect(get().notice).toBeUndefined()
+    get().dispatch(sound)
+    expect(get().notice?.text).toBe('There is a sounding at this very place.')
+    expect(get().notice?.hint).toMatch(/^Change that one/)
+  })
+
   test('goes on without storage and says so', async () => {
     const world = fakeWorld()
     world.broken = { load: true, saveSpec: true }

@@ -103,7 +103,7 @@ describe('reading what people type', () => {
   // biome-ignore format: a table of cases
   test.each<[Quantity, string, UnitSystem, string]>([
     ['length', '', 'us', 'typed-empty'], ['length', '   ', 'us', 'typed-empty'], ['length', 'seven', 'us', 'typed-no-number'],
-    ['length', 'NaN', 'us', 'typed-no-number'], ['length', 'Infinity', 'us', 'typed-no-number'], ['length', '1e9 m', 'us', 'typed-unknown-unit'],
+    ['length', 'NaN', 'us', 'typed-no-number'], ['length', 'Infinity', 'us', 'typed-no-number'], ['length', '1e9 m', 'us', 'typed-not-a-number'], ['volume', '1e9', 'us', 'typed-not-a-number'],
     ['length', '9'.repeat(50), 'us', 'typed-too-large'], ['length', '9'.repeat(61), 'us', 'typed-too-long'], ['length', '1/0', 'us', 'typed-divided-by-zero'],
     ['length', '6 in 7 ft', 'us', 'typed-order-of-units'], ['length', '7 lb', 'us', 'typed-wrong-kind'], ['length', '7 blorps', 'us', 'typed-unknown-unit'],
     ['length', '2 m 3', 'metric', 'typed-not-a-number'], ['length', '2 30', 'metric', 'typed-not-a-number'], ['length', '2,300 m', 'us', 'typed-ambiguous-comma'],
@@ -190,6 +190,8 @@ describe('printing', () => {
     expect(plain(formatForEntry('length', 2.3, 'metric'))).toBe('2.3 m')
     expect(plain(formatForEntry('length', 31.5 * IN, 'us'))).toBe('2′ 7½″')
     expect(plain(formatForEntry('volume', 10000 * GAL, 'us'))).toBe('10,000 gal')
+    expect(plain(formatForEntry('volume', 12, 'us'))).toBe('3,170 gal')
+    expect(plain(formatForEntry('volume', 0.2, 'us'))).toBe('52.8 gal')
     expect(formatForEntry('volume', Number.NaN, 'us')).toBe('')
   })
 })

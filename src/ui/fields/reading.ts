@@ -1,5 +1,6 @@
 import { fail, ok, type Problem, type Result } from '../../base/index.ts'
-import { formatForEntry, parseQuantity, type Quantity, type UnitSystem } from '../../units/index.ts'
+import { parseQuantity, type Quantity, type UnitSystem } from '../../units/index.ts'
+import { limitWords } from './limits.ts'
 
 /** What a field's change answers: a problem where the document refused it. */
 // biome-ignore lint/suspicious/noConfusingVoidType: plain setters return nothing and are welcome too
@@ -14,7 +15,9 @@ export interface Range {
 /** Relative slack at the ends of a range, so that a converted end is still inside. */
 const SLACK = 1e-9
 
-function outside(range: Range, value: number, say: (si: number) => string): Problem | undefined {
+type Say = (si: number, end: 'low' | 'high') => string
+
+function outside(range: Range, value: number, say: Say): Problem | undefined {
   const { min, max } = range
   const slack = SLACK * Math.max(1, Math.abs(value))
   const isLow = min !== undefined && value < min - slack
@@ -22,10 +25,10 @@ function outside(range: Range, value: number, say: (si: number) => string): Prob
   if (!isLow && !isHigh) return undefined
   const hint =
     min !== undefined && max !== undefined
-      ? `Between ${say(min)} and ${say(max)}.`
+      ? `Between ${say(min, 'low')} and ${say(max, 'high')}.`
       : min !== undefined
-        ? `Not less than ${say(min)}.`
-        : `Not more than ${say(max ?? value)}.`
+        ? `Not less than ${say(min, 'low')}.`
+        : `Not more than ${say(max ?? value, 'high')}.`
   return {
     code: 'field-out-of-range',
     path: '',
@@ -45,7 +48,7 @@ export function readQuantity(
   if (text.trim() === '') return ok(undefined)
   const parsed = parseQuantity(quantity, text, system)
   if (!parsed.ok) return parsed
-  const problem = outside(range, parsed.value, (si) => formatForEntry(quantity, si, system))
+  const problem = outside(range, parsed.value, (si, end) => limitWords(quantity, si, system, end))
   return problem ? fail(problem) : parsed
 }
 

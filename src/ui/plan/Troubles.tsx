@@ -1,4 +1,7 @@
 import type { Problem } from '../../base/index.ts'
+import type { Point } from '../../basin/index.ts'
+import type { UnitSystem } from '../../units/index.ts'
+import { inOwnUnits } from '../fields/index.ts'
 import { type Panes, toScreen, type View } from '../sheet/view.ts'
 import styles from './plan.module.css'
 
@@ -6,6 +9,7 @@ interface Props {
   readonly problems: readonly Problem[]
   readonly view: View
   readonly panes: Panes
+  readonly units: UnitSystem
 }
 
 const RING_PX = 13
@@ -26,12 +30,18 @@ function wrapped(text: string, widthPx: number): string[] {
   return lines
 }
 
+/** A place of the plan; one that lies beyond the paper is marked at the edge that it lies beyond. */
+export function onPaper([x, y]: Point, { width, planHeight }: Panes): Point {
+  const edge = RING_PX + 4
+  return [Math.min(width - edge, Math.max(edge, x)), Math.min(planHeight - edge, Math.max(edge, y))]
+}
+
 /** A ring around each place that is wrong, and in short what is wrong there. */
-export function Troubles({ problems, view, panes }: Props) {
+export function Troubles({ problems, view, panes, units }: Props) {
   return (
     <>
       {problems.map((problem) => {
-        const places = (problem.at ?? []).slice(0, MOST_RINGS).map((p) => toScreen(view, panes, p))
+        const places = (problem.at ?? []).slice(0, MOST_RINGS).map((p) => onPaper(toScreen(view, panes, p), panes))
         const first = places[0]
         if (!first) return null
         const isRight = first[0] > panes.width * 0.6
@@ -46,7 +56,7 @@ export function Troubles({ problems, view, panes }: Props) {
               y={Math.max(46, first[1] - RING_PX - 12)}
               textAnchor={isRight ? 'end' : 'start'}
             >
-              {wrapped(problem.what, isRight ? first[0] : panes.width - first[0]).map((line, i) => (
+              {wrapped(inOwnUnits(problem.what, units), isRight ? first[0] : panes.width - first[0]).map((line, i) => (
                 <tspan key={line} x={first[0] + (isRight ? -RING_PX - 6 : RING_PX + 6)} dy={i === 0 ? 0 : LINE_PX}>
                   {line}
                 </tspan>

@@ -59,7 +59,7 @@ export function Drawing(props: Props) {
             selectedKey={props.selectedKey}
           />
         ) : null}
-        {subject ? <Troubles problems={subject.troubles} view={view} panes={panes} /> : null}
+        {subject ? <Troubles problems={subject.troubles} {...{ view, panes, units }} /> : null}
         {subject ? <ScaleBar view={view} panes={panes} units={units} /> : null}
       </svg>
       {subject && scene ? (

@@ -4,6 +4,7 @@ import { boundsOf, type Floor } from '../../basin/index.ts'
 import { type DerivedBody, deriveBody, deriveOverlaps, deriveProblems } from '../../derive/index.ts'
 import { type Body, depthsOfFloor, depthToReference } from '../../document/index.ts'
 import { useApp } from '../context.tsx'
+import { namedInSpec } from '../part-names.ts'
 import { type SectionLine, sectionLineOf } from './scene.ts'
 import type { Content } from './useSheetView.ts'
 
@@ -46,7 +47,10 @@ export function useSubject(): { readonly subject: Subject | undefined; readonly 
     return { body, derived, section, maxDepthM, referenceM: depthToReference(body, 0) }
   }, [body])
   const troubles = useMemo(
-    () => [...deriveProblems(spec), ...deriveOverlaps(spec)].filter((problem) => (problem.at?.length ?? 0) > 0),
+    () =>
+      [...deriveProblems(spec), ...deriveOverlaps(spec)].flatMap((problem) =>
+        (problem.at?.length ?? 0) > 0 ? [namedInSpec(problem, spec)] : [],
+      ),
     [spec],
   )
   const content = useMemo((): Content => {

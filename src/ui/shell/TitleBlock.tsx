@@ -1,8 +1,10 @@
 import { deriveBody, deriveVolume } from '../../derive/index.ts'
 import { type FormatOptions, formatPlusMinus, formatQuantity, type Quantity } from '../../units/index.ts'
 import { useApp, useUnits } from '../context.tsx'
+import { inOwnUnits } from '../fields/index.ts'
 import { figuresOf } from '../ledger/basin/figures.ts'
 import { isSurface } from '../ledger/basin/volume-words.ts'
+import { namedProblem } from '../part-names.ts'
 import styles from './TitleBlock.module.css'
 
 /** The title block of the drawing: what the basin comes to, with how sure it is. */
@@ -30,13 +32,10 @@ export function TitleBlock() {
   }
   const derived = deriveBody(body)
   if (!derived.measures.ok) {
+    const { what, hint } = namedProblem(derived.measures.problem, body)
     return (
       <div className={styles['block']} role="alert">
-        <Cell
-          label="Volume"
-          value="not known"
-          note={`${derived.measures.problem.what} ${derived.measures.problem.hint}`}
-        />
+        <Cell label="Volume" value="not known" note={inOwnUnits(`${what} ${hint}`, units)} />
       </div>
     )
   }

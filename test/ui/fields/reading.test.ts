@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { limitWords } from '../../../src/ui/fields/limits.ts'
 import { readNumber, readQuantity } from '../../../src/ui/fields/reading.ts'
 import { formatForEntry } from '../../../src/units/index.ts'
 
@@ -75,5 +76,24 @@ describe('what is typed into a quantity field', () => {
     const read = readQuantity('length', '9 ft', 'us', { min: 3.048 })
     expect(read.ok).toBe(false)
     if (!read.ok) expect(read.problem.hint).toMatch(/Not less than 10/)
+  })
+})
+
+describe('a limit as it is told', () => {
+  test.each([
+    [0.1, 'low', '4″'],
+    [1000, 'high', '3,280 ft'],
+    [0.01, 'low', '½″'],
+    [0.3048, 'low', '1′ 0″'],
+    [2, 'high', '6′ 6″'],
+  ] as const)('%d m at the %s end is %s in US units: round, and itself allowed', (m, end, words) => {
+    expect(limitWords('length', m, 'us', end).replaceAll('\u00a0', ' ')).toBe(words)
+    const range = end === 'low' ? { min: m } : { max: m }
+    expect(readQuantity('length', words, 'us', range).ok).toBe(true)
+  })
+
+  test('what is round already stays', () => {
+    expect(limitWords('length', 1234.5, 'metric', 'high').replace(/\s/g, ' ')).toBe('1 234.5 m')
+    expect(limitWords('percent', 99.99, 'us', 'high')).toBe('99.99\u00a0%')
   })
 })

@@ -2,6 +2,7 @@ import { deriveOverlaps, deriveProblems } from '../../../derive/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { Button, ProblemNote } from '../../fields/index.ts'
+import { namedInSpec } from '../../part-names.ts'
 import { useUntangled } from '../../useUntangled.ts'
 import styles from './basin.module.css'
 import { Cautions } from './Cautions.tsx'
@@ -22,7 +23,9 @@ export function Basin() {
   const edit = useEdit()
   const untangled = useUntangled()
   const shown = headVolume(basin)
-  const problems = deriveProblems(spec).filter((problem) => problem.path.startsWith('bodies'))
+  const problems = deriveProblems(spec).flatMap((problem) =>
+    problem.path.startsWith('bodies') ? [namedInSpec(problem, spec)] : [],
+  )
   // Numbered on in both cases, so that a blank sheet has no gaps.
   let next = 0
   const number = () => {

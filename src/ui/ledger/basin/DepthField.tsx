@@ -1,4 +1,4 @@
-import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
+import { type Body, depthFromReference, depthToReference, LIMITS } from '../../../document/index.ts'
 import { type Answer, QuantityField } from '../../fields/index.ts'
 
 interface Props {
@@ -21,6 +21,7 @@ export function DepthField({ body, depthM, onChange, isAssumed = false, descript
       description={said}
       quantity="length"
       isRequired
+      max={depthToReference(body, LIMITS.depthM)}
       value={depthM === undefined ? undefined : depthToReference(body, depthM)}
       onChange={(typed) => (typed === undefined ? undefined : onChange(depthFromReference(body, typed)))}
     />

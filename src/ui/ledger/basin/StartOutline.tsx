@@ -1,9 +1,11 @@
 import { useMemo, useState } from 'react'
+import { fail } from '../../../base/index.ts'
 import { areaOf, boundsOf, type Path, pathLength, STARTING_OUTLINES, svgPathOf } from '../../../basin/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ChoiceField, ProblemNote, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { measureProblem } from './measure-range.ts'
 import { type OutlineValues, startValues } from './start-values.ts'
 
 interface Props {
@@ -19,7 +21,12 @@ export function StartOutline({ label, onPut }: Props) {
   const kind = STARTING_OUTLINES.get(kindId)
   const units = useUnits()
   const start = useMemo(() => (kind ? startValues(kind, units) : {}), [kind, units])
-  const made = useMemo(() => kind?.make({ ...start, ...typed }), [kind, start, typed])
+  const made = useMemo(() => {
+    const values = { ...start, ...typed }
+    const path = kind?.make(values)
+    if (!kind || !path || path.ok) return path
+    return fail(measureProblem(kind, values, Object.keys(typed), path.problem, units))
+  }, [kind, start, typed, units])
   if (!kind || !made) return null
   return (
     <div className={styles['start']}>
@@ -42,7 +49,7 @@ export function StartOutline({ label, onPut }: Props) {
           max={parameter.maxM}
           isRequired
           onChange={(m) => {
-            if (m !== undefined) setTyped((before) => ({ ...before, [parameter.id]: m }))
+            if (m !== undefined) setTyped(({ [parameter.id]: _, ...before }) => ({ ...before, [parameter.id]: m }))
           }}
         />
       ))}
