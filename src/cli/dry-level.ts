@@ -5,7 +5,7 @@ import type { Body } from '../document/index.ts'
 
 /** A notice where a body holds no water at the level that was asked for: its zeros are true, but a slip of the sign looks the same. */
 export function dryNotices(body: Body, { levelM, volumeM3, errorBoundM3 }: Measures, path: string): readonly Problem[] {
-  if (volumeM3 > errorBoundM3) return []
+  if (!(volumeM3 <= errorBoundM3)) return []
   const own = deriveBody(body).measures
   const lies = own.ok ? `: its deepest place is at ${metres(body.levelM - own.value.maxDepthM)}` : ''
   return [

@@ -57,6 +57,24 @@ describe('inspect tells what measure leaves out', () => {
     expect(bodyOf({ spec: spec(SLOPED), volumesM3: [half] }).levels[0].levelM).toBeCloseTo(-0.5, 9)
   })
 
+  test('a volume that can’t be is told in its place, and the others and all else are answered', () => {
+    const whole = (Math.PI * 9 * 2) / 3
+    const { bodies, exitCode } = inspected({ spec: spec(CONE), volumesM3: [whole, -3, 0], places: [[0, 0]] })
+    expect(exitCode).toBe(0)
+    const { levels, places, levelBreaksM } = bodies[0]
+    expect(levels[0].levelM).toBeCloseTo(0, 9)
+    expect(levels[1]).toMatchObject({ volumeM3: -3, levelM: null })
+    expect(levels[1].problem).toMatchObject({ code: 'volume-out-of-reach', path: 'volumesM3[1]' })
+    expect(levels[2].levelM).toBeCloseTo(-2, 9)
+    expect(places[0].depthM).toBeCloseTo(2, 9)
+    expect(levelBreaksM.length).toBeGreaterThan(0)
+    const asked = inspected({ spec: spec(CONE, SLOPED), volumesM3: [-3], places: [[0, 0]] })
+    expect([asked.exitCode, asked.bodies.length, asked.bodies[1].levels[0].levelM]).toEqual([0, 2, null])
+    const nothingElse = inspected({ spec: spec(CONE, SLOPED), volumesM3: [-3, -1] })
+    expect([nothingElse.exitCode, nothingElse.problem.path]).toEqual([2, 'volumesM3[0]'])
+    expect(nothingElse.others.map(({ path }: { path: string }) => path)).toEqual(['volumesM3[1]'])
+  })
+
   test('levels at which the level curve breaks: both ends of a sloping floor, top and tip of a cone', () => {
     const breaks = bodyOf(spec(SLOPED)).levelBreaksM
     expect(breaks).toEqual([expect.closeTo(-DEEP, 9), expect.closeTo(-SHALLOW, 9)])
@@ -161,7 +179,7 @@ describe('inspect tells what measure leaves out', () => {
 
 describe('inspect says what is wrong with a question and where', () => {
   test.each([
-    [{ volumesM3: [1, -1] }, 'volume-out-of-reach', 'volumesM3[1]'],
+    [{ volumesM3: [-1, -3] }, 'volume-out-of-reach', 'volumesM3[0]'],
     [{ volumesM3: 3 }, 'not-a-list', 'volumesM3'],
     [{ volumesM3: Array.from({ length: 10_001 }, () => 1) }, 'too-many', 'volumesM3'],
     [{ places: [[0, 0], [1]] }, 'not-a-point', 'places[1]'],

@@ -26,7 +26,7 @@ type Told = (typeof TOLD)[number]
 export const inspect: Verb = {
   id: 'inspect',
   summary:
-    'SPEC or {"spec": SPEC, "body"?: id, "levelM"?, "volumesM3"?: […], "places"?: [[x, y], …], "sections"?: [{"from", "to"}, …], "depthsM"?: […], "want"?: ["levelBreaks", "derivatives", "errors"]} → {"bodies": […]}',
+    'SPEC or {"spec": SPEC, "body"?: id, "levelM"?, "volumesM3"?: […], "places"?: [[x, y], …], "sections"?: [{"from", "to"}, …], "depthsM"?: […], "want"?: ["levelBreaks", "derivatives", "errors"]} → {"bodies": […], "notices"?: […]}; a volume that can’t be has its "problem" beside it',
   run: (input, options) => {
     const line = readSpecLine(input)
     if (!line.ok) return line
@@ -37,17 +37,21 @@ export const inspect: Verb = {
     if (bodyId !== undefined && !spec.bodies.some(({ id }) => id === bodyId)) return fail(noSuchBody(bodyId))
     const levelPath = asked['levelM'] === undefined ? '--level' : 'levelM'
     const bodies: unknown[] = []
+    const unmet: Problem[] = []
     const dry: Problem[] = []
     for (const [i, body] of spec.bodies.entries()) {
       if (bodyId !== undefined && body.id !== bodyId) continue
       const derived = deriveBody(body)
       const { partition } = derived
       if (!partition.ok) return fail(under(prefix, under(`bodies[${i}]`, partition.problem)))
-      const told = tell(partition.value, body, questions.value)
-      if (!told.ok) return told
-      bodies.push(told.value)
+      const levels = levelsOf(partition.value, questions.value.volumesM3)
+      for (const level of levels ?? []) if ('problem' in level) unmet.push(level.problem)
+      bodies.push(tell(partition.value, body, questions.value, levels))
       const { levelM } = questions.value
       if (levelM !== undefined) dry.push(...dryNotices(body, measure(partition.value, levelM), levelPath))
+    }
+    if (bodies.length > 0 && isNothingElse(questions.value, unmet.length / bodies.length)) {
+      return fail(unmet.slice(0, unmet.length / bodies.length))
     }
     return ok({ bodies, ...specNotices(spec, prefix, dry) })
   },
@@ -90,29 +94,46 @@ function questionsIn(asked: Readonly<Record<string, unknown>>, levelAsked: numbe
   })
 }
 
-/** The answers for one body; depths are below the datum, levels above it [m]. */
-function tell(parts: Partition, body: Body, questions: Questions): Result<Record<string, unknown>> {
-  const { volumesM3, places, sections, depthsM, want } = questions
-  const levelM = questions.levelM ?? body.levelM
-  const levels: unknown[] = []
-  for (const [i, volumeM3] of (volumesM3 ?? []).entries()) {
+/** One volume that can't be doesn't take other answers away; where no other was asked for, the line has none. */
+function isNothingElse({ volumesM3, places, sections, depthsM }: Questions, unmet: number): boolean {
+  return unmet > 0 && unmet === volumesM3?.length && !places && !sections && !depthsM
+}
+
+type LevelOfVolume =
+  | { readonly volumeM3: number; readonly levelM: number }
+  | { readonly volumeM3: number; readonly levelM: null; readonly problem: Problem }
+
+/** The level of each volume, or in its place why it has none. */
+function levelsOf(parts: Partition, volumesM3: readonly number[] | undefined): readonly LevelOfVolume[] | undefined {
+  return volumesM3?.map((volumeM3, i) => {
     const level = levelForVolume(parts, volumeM3)
-    if (!level.ok) return fail({ ...level.problem, path: `volumesM3[${i}]` })
-    levels.push({ volumeM3, levelM: level.value })
-  }
-  return ok({
+    if (level.ok) return { volumeM3, levelM: level.value }
+    return { volumeM3, levelM: null, problem: { ...level.problem, path: `volumesM3[${i}]` } }
+  })
+}
+
+/** The answers for one body; depths are below the datum, levels above it [m]. */
+function tell(
+  parts: Partition,
+  body: Body,
+  questions: Questions,
+  levels: readonly LevelOfVolume[] | undefined,
+): Readonly<Record<string, unknown>> {
+  const { places, sections, depthsM, want } = questions
+  const levelM = questions.levelM ?? body.levelM
+  return {
     id: body.id,
     levelM,
     ...(want.includes('errors') && errorsAt(parts, levelM)),
     ...(want.includes('levelBreaks') && { levelBreaksM: levelBreaks(parts) }),
     ...(want.includes('derivatives') && { derivatives: derivativesOf(parts, levelM) }),
-    ...(volumesM3 && { levels }),
+    ...(levels && { levels }),
     ...(places && {
       places: places.map((at) => ({ at, ...(depthAt(parts, at[0], at[1]) ?? { depthM: null, part: null }) })),
     }),
     ...(sections && { sections: sections.map((axis) => ({ ...axis, ...sectionOf(parts, axis) })) }),
     ...(depthsM && { contours: contoursOf(parts, depthsM) }),
-  })
+  }
 }
 
 /** The three errors of a volume apart, and what makes the measured one. */
