@@ -3,6 +3,7 @@ import type { MeshBuilder } from './mesh-builder.ts'
 import type { ShellPoints } from './mesh-levels.ts'
 import type { Edge, Partition } from './partition-types.ts'
 import { PARTS } from './parts.ts'
+import type { PlanDepth } from './plan-depth.ts'
 import type { PlanMesh } from './plan-mesh.ts'
 
 const WALL = PARTS.indexOf('wall')
@@ -16,6 +17,7 @@ interface Shell {
   readonly points: ShellPoints
   readonly builder: MeshBuilder
   readonly pointOf: (cell: number, vertex: number) => number
+  readonly depth: PlanDepth
 }
 
 /** Walls, rim and risers, facing the water, and the lines to ink along them and along the breaks of the floor. */
@@ -24,9 +26,10 @@ export function addUpright(
   plan: PlanMesh,
   pointOf: (cell: number, vertex: number) => number,
   points: ShellPoints,
+  depth: PlanDepth,
   builder: MeshBuilder,
 ): void {
-  const shell: Shell = { p, plan, points, builder, pointOf }
+  const shell: Shell = { p, plan, points, builder, pointOf, depth }
   p.edges.forEach((edge, e) => {
     const chain = plan.chains[e]!
     if (edge.left < 0 || edge.right < 0) addShoreWall(shell, edge, chain)
@@ -67,11 +70,11 @@ function addShoreWall(shell: Shell, edge: Edge, chain: readonly number[]): void 
 }
 
 function addRiser(shell: Shell, edge: Edge, chain: readonly number[]): void {
-  const { p, points, builder, pointOf } = shell
+  const { p, points, pointOf } = shell
   const left = chain.map((v) => pointOf(edge.left, v))
   const right = chain.map((v) => pointOf(edge.right, v))
   if (left.every((point, i) => point === right[i])) {
-    if (isInkedBreak(p, edge)) inkAlong(builder, left)
+    if (isInkedBreak(p, edge)) inkAlong(shell, edge, chain, left, right)
     return
   }
   // Facing the deeper side; an edge is cut where the sides change over.
@@ -85,8 +88,8 @@ function addRiser(shell: Shell, edge: Edge, chain: readonly number[]): void {
       addQuad(shell, chain[i]!, chain[i + 1]!, r0, r1, l0, l1, 1, RISER)
     else addQuad(shell, chain[i]!, chain[i + 1]!, l0, l1, r0, r1, -1, RISER)
   }
-  inkAlong(builder, left)
-  inkAlong(builder, right)
+  inkAlong(shell, edge, chain, left, right)
+  inkAlong(shell, edge, chain, right, left)
 }
 
 const near: number[] = []
@@ -125,6 +128,17 @@ function addQuad(
   }
 }
 
-function inkAlong(builder: MeshBuilder, points: readonly number[]): void {
-  for (let i = 0; i + 1 < points.length; i++) if (points[i] !== points[i + 1]) builder.ink(points[i]!, points[i + 1]!)
+/** Inks the points along one side of an edge, but where a wall covers what a feature ends at, so that nothing shows. */
+function inkAlong(
+  { p, depth, builder }: Shell,
+  { left, right }: Edge,
+  chain: readonly number[],
+  points: readonly number[],
+  beyond: readonly number[],
+): void {
+  const isOfFeature = p.cells[left]!.patch >= 0 || p.cells[right]!.patch >= 0
+  const isCovered = (i: number): boolean =>
+    isOfFeature && points[i] === beyond[i] && depth.isOnWall(left, chain[i]!) && depth.isOnWall(right, chain[i]!)
+  for (let i = 0; i + 1 < points.length; i++)
+    if (points[i] !== points[i + 1] && !(isCovered(i) && isCovered(i + 1))) builder.ink(points[i]!, points[i + 1]!)
 }

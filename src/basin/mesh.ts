@@ -30,7 +30,7 @@ export function meshOf(p: Partition, options: MeshOptions = {}): Result<BasinMes
   const { points, pointAt, pointOf } = shellCorners(p, plan)
   const builder = new MeshBuilder(points, plan.cellOf.length)
   addSurface(p, plan, depth, wallLaw(p.shape.wall), pointAt, builder)
-  addUpright(p, plan, pointOf, points, builder)
+  addUpright(p, plan, pointOf, points, depth, builder)
   // A cove runs into the floor without an edge; a wall that leans ends at one.
   if (wallLaw(p.shape.wall)?.part === 'wall')
     for (let i = 0; i < plan.creases.length; i += 3) {

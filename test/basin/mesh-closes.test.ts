@@ -3,6 +3,7 @@ import { meshOf, type Partition } from '../../src/basin/index.ts'
 import { MeshBuilder } from '../../src/basin/mesh-builder.ts'
 import { ShellPoints } from '../../src/basin/mesh-levels.ts'
 import { addUpright } from '../../src/basin/mesh-upright.ts'
+import { PlanDepth } from '../../src/basin/plan-depth.ts'
 import type { PlanMesh } from '../../src/basin/plan-mesh.ts'
 import { PlanPoints } from '../../src/basin/plan-points.ts'
 import { shellCorners } from '../../src/basin/shell-corners.ts'
@@ -68,7 +69,7 @@ describe('a mesh closes', () => {
       const [a, b, c] = [0, 1, 2].map((k) => builder.vertex(shell.pointAt[i + k]!, 0, 0, 1)) as [number, number, number]
       builder.triangle(a, b, c, 0)
     }
-    addUpright(p, plan, shell.pointOf, shell.points, builder)
+    addUpright(p, plan, shell.pointOf, shell.points, new PlanDepth(p, plan), builder)
     // The three outer sides stay open, and the upright one at the outer end of the only riser.
     expect(builder.isClosed(-0.15)).toBe(false)
     const ends = new Map<string, number>()
