@@ -13,14 +13,14 @@ const INTEGRATED = 1e-12
 const BARE_ENOUGH = 1e-4
 const BARE_STEPS = 12
 /** Times the noise of a volume within which a step that doesn't halve what is off is noise. */
-const FEW = 16
+const FEW = 8
 
 /**
  * The level [m above the datum] at which the basin holds a volume; for no volume the lowest point of the floor.
  * Method: safeguarded Newton on V(level), whose derivative is the water surface; V rises and is convex. From the second step on
  *   the cubic through the last two levels with their slopes. Under a wall that leans it begins at a level asked for
  *   before, or where the bare floor holds as much.
- * Accuracy: |V(level) − volume| within a few units in the last place of the volume, 1e-9 of it where a cove is integrated.
+ * Accuracy: |V(level) − volume| within a few units in the last place of the volume, 1e-9 of it where a wall is integrated, 1e-8 where that jumps.
  */
 export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
   if (!Number.isFinite(volumeM3) || volumeM3 < 0) return fail(problem('volume-out-of-reach', ''))
@@ -81,7 +81,7 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
     level = next
   }
   // The bracket is down to neighbouring numbers, or nearly: take it if the volume there is what quadrature can tell.
-  return bestOff <= NEARLY * volumeM3 + arithmeticBound(p, deepest + Math.abs(best))
+  return bestOff <= NEARLY * volumeM3 + Math.max(arithmeticBound(p, deepest + Math.abs(best)), FEW * noiseM3)
     ? ok(best)
     : fail(problem('volume-out-of-reach', ''))
 }
