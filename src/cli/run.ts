@@ -1,6 +1,7 @@
 import { fail, type Problem } from '../base/index.ts'
 import { LIMITS } from '../document/index.ts'
 import { METHODS } from '../water/index.ts'
+import { cannotRead, misuseText, noSuchOption, noSuchVerb } from './misuse.ts'
 import { PEOPLE_KEYS } from './people-input.ts'
 import { asLevel, constantsById, type Options, type Verb } from './verb.ts'
 import { VERBS } from './verbs/index.ts'
@@ -29,13 +30,14 @@ ${VERBS.map((verb) => `  ${verb.id.padEnd(9)} ${verb.summary}`).join('\n')}
 
 WATER   pH, ta_mg_per_L_as_CaCO3, and any of: ch_mg_per_L_as_CaCO3, mg_hardness_mg_per_L_as_CaCO3, sulfate_mg_per_L, cya_mg_per_L,
         borate_mg_per_L_as_B, fc_mg_per_L_as_Cl2, salt_mg_per_L_as_NaCl, temperature_C (25 where absent; others 0);
-        null counts as absent; a key that is none of these is not read, and "notices" in the answer names it
+        null counts as absent; a key that is none of these is not read, and "notices" in the answer names it,
+        as it names keys of a SPEC's bodies that are not read
 METHOD  ${METHODS.rows.map(({ id }) => id).join(', ')}: how speciate’s readings were taken, for the scatter of "told" and "combined"
 PEOPLE  speciate's input may also hold: ${PEOPLE_KEYS.join(', ')}
 OWN     dose and target may also hold "ownProducts": [{"id", "label", "like", "strength", "basis", …}]; they are then used by id
 `
 
-const misuse = (message: string): Outcome => ({ stdout: '', stderr: `${message}\n\n${HELP}`, exitCode: 1 })
+const misuse = (message: string): Outcome => ({ stdout: '', stderr: misuseText(message), exitCode: 1 })
 
 /** Runs the command line on given arguments and input; touches nothing but what `world` gives it. */
 export function runCommandLine(args: readonly string[], world: World): Outcome {
@@ -50,15 +52,22 @@ export function runCommandLine(args: readonly string[], world: World): Outcome {
   }
   const [verbId, file = '-', ...rest] = words
   const verb = VERBS.find(({ id }) => id === verbId)
-  if (!verb) return misuse(verbId === undefined ? 'Say what to do.' : `There is no verb “${verbId}”.`)
-  if (rest.length > 0) return misuse(`Too many arguments: ${rest.join(' ')}`)
+  if (!verb) {
+    return misuse(
+      noSuchVerb(
+        verbId,
+        VERBS.map(({ id }) => id),
+      ),
+    )
+  }
+  if (rest.length > 0) return misuse(`Too many arguments: ${rest.join(' ')}. Give one verb and one file.`)
   const options = optionsFrom(flags, world.nowMs)
   if (typeof options === 'string') return misuse(options)
   let text: string
   try {
     text = world.readInput(file)
   } catch (error) {
-    return misuse(`Cannot read ${file}: ${error instanceof Error ? error.message : String(error)}`)
+    return misuse(cannotRead(file, error))
   }
   const answers = valuesIn(text).map((value) => answerOf(verb, value, options))
   return {
@@ -72,7 +81,7 @@ const KNOWN_FLAGS = ['constants', 'level', 'base', 'now']
 
 function optionsFrom(flags: ReadonlyMap<string, string>, nowMs: number): Options | string {
   const unknown = [...flags.keys()].find((flag) => !KNOWN_FLAGS.includes(flag))
-  if (unknown !== undefined) return `There is no option --${unknown}.`
+  if (unknown !== undefined) return noSuchOption(unknown, KNOWN_FLAGS)
   const id = flags.get('constants')
   const constants = constantsById(id ?? 'default')
   if (!constants.ok) return `${constants.problem.what} ${constants.problem.hint}`

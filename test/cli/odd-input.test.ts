@@ -111,24 +111,43 @@ describe('odd input is answered or named, never a fault of the program', () => {
       for (const value of [null, 5, 'x', true, {}]) expect(answer(id, value)).not.toBe('answered')
   })
 
+  test.each([
+    ['EISDIR', 'x.json is a folder.'],
+    ['EACCES', 'x.json may not be read by you.'],
+    ['EMFILE', 'x.json can’t be read: EMFILE!'],
+  ])('a file that can’t be read for %s is told with why', (code, says) => {
+    const readInput = () => {
+      throw Object.assign(new Error(`${code}!`), { code })
+    }
+    const { stderr, exitCode } = runCommandLine(['plan', 'x.json'], { readInput, nowMs: NOW })
+    expect(exitCode).toBe(1)
+    expect(stderr).toContain(says)
+  })
+
   test('a verb, an option or a file that is not there ends with 1 and says so, and nothing on standard output', () => {
     const noFile = () => {
-      throw new Error('ENOENT: no such file')
+      throw Object.assign(new Error('ENOENT: no such file'), { code: 'ENOENT' })
     }
     for (const [args, says] of [
-      [['frob', '-'], 'There is no verb “frob”'],
+      [['frob', '-'], 'There is no verb “frob”. Use measure, inspect, '],
+      [['mesure', '-'], 'There is no verb “mesure”. The nearest is measure.'],
+      [['measure', '-', '--levels', '1'], 'There is no option --levels. The nearest is --level.'],
       [['__proto__', '-'], 'There is no verb'],
       [[], 'Say what to do'],
       [['plan', 'a', 'b'], 'Too many arguments: b'],
-      [['plan', '-', '--nonsense', '1'], 'There is no option --nonsense'],
+      [['plan', '-', '--nonsense', '1'], 'There is no option --nonsense. Use --constants, --level, --base, --now.'],
       [['plan', '-', '--now', 'yesterday'], '--now must be a date'],
       [['measure', '-', '--level', 'deep'], '--level must be a number'],
       [['plan', '-', '--constants', 'constructor'], 'There is no set of constants'],
-      [['plan', 'nowhere.json'], 'Cannot read nowhere.json: ENOENT'],
+      [
+        ['plan', 'nowhere.json'],
+        'There is no file nowhere.json. Check its name and folder, or give - to read what is piped in.',
+      ],
     ] as const) {
       const { stdout, stderr, exitCode } = runCommandLine(args, { readInput: noFile, nowMs: NOW })
       expect([stdout, exitCode]).toEqual(['', 1])
       expect(stderr).toContain(says)
+      expect(stderr.trimEnd().split('\n'), 'one line, and where to read on').toHaveLength(2)
     }
   })
 })

@@ -83,10 +83,15 @@ describe('the command line', () => {
     [['measure', '-', 'more']],
     [['measure', '--nonsense', '1']],
     [['measure', '--level', 'deep']],
-  ])('refuses misuse %j with help and exit status 1', (args) => {
+  ])('refuses misuse %j in a line, with where the help is, and exit status 1', (args) => {
     const { stdout, stderr, exitCode } = run(args, '{}')
     expect([stdout, exitCode]).toEqual(['', 1])
-    expect(stderr).toContain('npm run -s cli')
+    expect(stderr).toMatch(/^[^\n]+\n`npm run -s cli -- --help` tells all\.\n$/)
+    expect(run([...args, '--help'], '{}')).toMatchObject({
+      stdout: '',
+      exitCode: 0,
+      stderr: expect.stringContaining('WATER'),
+    })
   })
 
   test.each([
