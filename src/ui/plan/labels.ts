@@ -17,6 +17,28 @@ export function boxesTouch(a: Box, b: Box): boolean {
   return Math.abs(a.x - b.x) < a.halfWidth + b.halfWidth && Math.abs(a.y - b.y) < a.halfHeight + b.halfHeight
 }
 
+/** A straight line on the screen from one point to another [px]. */
+export type Stroke = readonly [Point, Point]
+
+/** Whether a straight line enters a box. */
+export function isCrossed(box: Box, [p, q]: Stroke): boolean {
+  let [from, to] = [0, 1]
+  for (const [start, end, middle, half] of [
+    [p[0], q[0], box.x, box.halfWidth],
+    [p[1], q[1], box.y, box.halfHeight],
+  ] as const) {
+    const run = end - start
+    if (run === 0) {
+      if (Math.abs(start - middle) >= half) return false
+      continue
+    }
+    const [t1, t2] = [(middle - half - start) / run, (middle + half - start) / run]
+    from = Math.max(from, Math.min(t1, t2))
+    to = Math.min(to, Math.max(t1, t2))
+  }
+  return from < to
+}
+
 /** The first candidates, in order, that touch neither what is there nor one another. */
 export function placeLabels<T extends { readonly box: Box }>(candidates: readonly T[], taken: readonly Box[]): T[] {
   const boxes = [...taken]

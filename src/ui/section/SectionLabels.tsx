@@ -3,9 +3,9 @@ import type { Axis, Partition, Point } from '../../basin/index.ts'
 import { formatSlope } from '../../units/index.ts'
 import { classes } from '../fields/index.ts'
 import { isDeepTint, rampPlace } from '../plan/depth-steps.ts'
-import { type Box, boxesTouch, boxOfText, placeLabels } from '../plan/labels.ts'
+import { type Box, boxOfText, isCrossed, placeLabels, type Stroke } from '../plan/labels.ts'
 import { type Panes, sectionToScreen, type View } from '../sheet/view.ts'
-import { drawnCut } from './cut.ts'
+import { drawnCut, isInWater } from './cut.ts'
 import styles from './section.module.css'
 import { type Run, runsOf } from './slopes.ts'
 
@@ -23,10 +23,12 @@ interface Props {
 const STATION_PX = 12.5
 const SLOPE_PX = 11.5
 const LINE_PX = 13
+/** Between a slope and the lines beside it. */
+const AIR_PX = 3
 /** A fall that nobody would call one is left without a figure. */
 const HARDLY_SLOPED = 1 / 200
 /** Where along a run its slope may be written, best first. */
-const PLACES = [0.5, 0.68, 0.32, 0.82, 0.18] as const
+const PLACES = [0.5, 0.59, 0.41, 0.68, 0.32, 0.75, 0.25, 0.82, 0.18] as const
 
 /** Depths at the stations, each run's slope as 1 : n with the usual limit where it is passed, and the floor under features. */
 export const SectionLabels = memo(function SectionLabels(props: Props) {
@@ -41,22 +43,12 @@ export const SectionLabels = memo(function SectionLabels(props: Props) {
     }),
     [],
   )
-  // Faces of features, which a slope is not written across.
-  const faces = (cut?.pieces ?? []).flatMap((piece): Box[] => {
-    const [a, b] = [piece.points[0], piece.points.at(-1)]
-    if (!a || !b || (piece.part !== 'riser' && piece.part !== 'feature')) return []
-    const [p, q] = [at(a[0], a[1]), at(b[0], b[1])]
-    return [
-      {
-        x: (p[0] + q[0]) / 2,
-        y: (p[1] + q[1]) / 2,
-        halfWidth: Math.abs(q[0] - p[0]) / 2 + 2,
-        halfHeight: Math.abs(q[1] - p[1]) / 2 + 2,
-      },
-    ]
-  })
+  // What is drawn over the floor, which a slope is not written across: walls, and the faces of features.
+  const drawn = (cut?.pieces ?? []).flatMap(({ part, points }): Stroke[] =>
+    part === 'floor' ? [] : points.slice(1).map((to, i): Stroke => [at(...(points[i] ?? to)), at(...to)]),
+  )
   const slopes = runsOf(stations).flatMap((run) => {
-    const placed = placeSlope(run, view, levelM, at, faces)
+    const placed = placeSlope(run, view, levelM, at, drawn)
     return placed ? [{ ...placed, run }] : []
   })
   return (
@@ -67,12 +59,12 @@ export const SectionLabels = memo(function SectionLabels(props: Props) {
           d={stations.map(([s, d], i) => `${i === 0 ? 'M' : 'L'}${at(s, d).join(' ')}`).join('')}
         />
       ) : null}
-      {slopes.map(({ run, lines, at: [x, y], depthM }) => (
+      {slopes.map(({ run, lines, at: [x, y], sM, depthM }) => (
         <text
           key={run.fromM}
           className={classes(
             styles['slope'],
-            parts && isDeepTint(rampPlace(depthM, maxDepthM)) && styles['slopeOnDeep'],
+            isInWater(cut?.beds ?? [], sM, depthM) && isDeepTint(rampPlace(depthM, maxDepthM)) && styles['slopeOnDeep'],
             run.usualLimit !== undefined && styles['limit'],
           )}
         >
@@ -98,8 +90,8 @@ function placeSlope(
   view: View,
   levelM: number,
   at: (sM: number, depthM: number) => Point,
-  faces: readonly Box[],
-): { readonly lines: readonly string[]; readonly at: Point; readonly depthM: number } | undefined {
+  drawn: readonly Stroke[],
+): { readonly lines: readonly string[]; readonly at: Point; readonly sM: number; readonly depthM: number } | undefined {
   const slope = formatSlope(run.slope)
   if (run.slope < HARDLY_SLOPED) return undefined
   const wordings = run.usualLimit === undefined ? [[slope]] : [[slope, `usual limit 1 : ${run.usualLimit}`], [slope]]
@@ -112,11 +104,16 @@ function placeSlope(
     for (const share of PLACES) {
       const depthM = run.fromDepthM + share * (run.toDepthM - run.fromDepthM)
       const [x, y] = at(run.fromM + share * (run.toM - run.fromM), depthM)
-      const box: Box = { x, y: y - lift - (height - LINE_PX) / 2, halfWidth: half, halfHeight: height / 2 }
+      const box: Box = { x, y: y - lift - (height - LINE_PX) / 2, halfWidth: half + AIR_PX, halfHeight: height / 2 }
       const fits = half * 2 < width * (1 - 2 * Math.abs(share - 0.5)) + 4
       const hasWater = (depthM + levelM) * view.scale * view.stretch > lift + height - 4
-      if (fits && hasWater && !faces.some((face) => boxesTouch(face, box)))
-        return { lines, at: [x, y - lift], depthM: depthM - lift / (view.scale * view.stretch) }
+      if (fits && hasWater && !drawn.some((stroke) => isCrossed(box, stroke)))
+        return {
+          lines,
+          at: [x, y - lift],
+          sM: run.fromM + share * (run.toM - run.fromM),
+          depthM: depthM - lift / (view.scale * view.stretch),
+        }
     }
   }
   return undefined

@@ -46,3 +46,14 @@ export function wetStretches(bed: readonly Point[], levelM: number): [fromM: num
   if (from !== undefined && last[0] > from) stretches.push([from, last[0]])
   return stretches
 }
+
+/** Whether a place of the section lies over the bed: below a shelf or behind a leaning wall there is paper. */
+export function isInWater(beds: DrawnCut['beds'], sM: number, depthM: number): boolean {
+  return beds.some((bed) =>
+    bed.some((b, i) => {
+      const a = bed[i - 1]
+      if (!a || !(b[0] > a[0]) || sM < a[0] || sM > b[0]) return false
+      return a[1] + ((b[1] - a[1]) * (sM - a[0])) / (b[0] - a[0]) >= depthM
+    }),
+  )
+}

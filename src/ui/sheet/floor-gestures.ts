@@ -1,8 +1,9 @@
 import { flatten, nearestOn, type Path, type Point } from '../../basin/index.ts'
-import { isInside } from '../../document/index.ts'
+import { depthToReference, isInside } from '../../document/index.ts'
 import { FEATURES, type Feature } from '../../features/index.ts'
 import { snapLength } from '../../units/index.ts'
 import { nodesOf } from '../plan/nodes.ts'
+import { roundFeature } from '../plan/round-feature.ts'
 import { edits } from './edits.ts'
 import { featureShapes } from './feature-shapes.ts'
 import { addFeature, type Hands, loopGesture } from './gestures.ts'
@@ -108,11 +109,16 @@ export function previewBench(hands: Hands, press: Press): void {
 }
 
 /** A bench of usual size along sides of the outline, the shorter way round from one to the other. */
-export function benchAlong({ body }: Pick<Scene, 'body'>, one: number, other: number): Feature | undefined {
+export function benchAlong(
+  { body, units }: Pick<Scene, 'body' | 'units'>,
+  one: number,
+  other: number,
+): Feature | undefined {
   const kind = FEATURES.get('bench')
   if (!kind) return undefined
   const start = body.outline.start
-  const bench = kind.defaults({ at: start, toward: [1, 0], sizeM: 1, outline: body.outline })
+  const usual = kind.defaults({ at: start, toward: [1, 0], sizeM: 1, outline: body.outline })
+  const bench = roundFeature(usual, units, depthToReference(body, 0))
   if (!('along' in bench)) return undefined
   const count = nodesOf(body.outline).length
   const onward = (other - one + count) % count

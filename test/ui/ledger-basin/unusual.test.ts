@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest'
+import type { Path } from '../../../src/basin/index.ts'
 import { demoSpec, depthsOfFloor } from '../../../src/document/index.ts'
 import {
   depthCaution,
   leanCaution,
   lengthCaution,
   levelCaution,
+  placeCaution,
   rimCaution,
   stationCaution,
+  widthCaution,
 } from '../../../src/ui/ledger/basin/unusual.ts'
 
 const FT = 0.3048
@@ -21,6 +24,18 @@ describe('figures that hardly any pool has', () => {
     expect(stationCaution(900 * FT, 11)).toMatch(/^Far outside the section/)
     expect(stationCaution(-20, 11)).toMatch(/^Far outside the section/)
     expect(levelCaution(0.4, 0.15)).toMatch(/over the rim/)
+  })
+
+  test('what stands in the pool and is larger than it, or far from it, is said too', () => {
+    const pool: Path = {
+      start: [0, 0],
+      segments: [{ to: [30 * FT, 0] }, { to: [30 * FT, 15 * FT] }, { to: [0, 15 * FT] }, { to: [0, 0] }],
+    }
+    for (const feet of [30, 40, 200]) expect(widthCaution(feet * FT, pool, 'us')).toMatch(/which is 15′\s0″ wide/)
+    expect(widthCaution(15 * FT, pool, 'us')).toBe(undefined)
+    expect(placeCaution([500 * FT, 7 * FT], pool)).toMatch(/^Far outside the pool/)
+    expect(placeCaution([15 * FT, -40 * FT], pool)).toMatch(/^Far outside the pool/)
+    expect(placeCaution([32 * FT, 7 * FT], pool)).toBe(undefined)
   })
 
   test('nothing is said of usual ones, nor of the example', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { boxesTouch, boxOfText, placeLabels, placesOnLine } from '../../../src/ui/plan/labels.ts'
+import { boxesTouch, boxOfText, isCrossed, placeLabels, placesOnLine } from '../../../src/ui/plan/labels.ts'
 
 describe('labels', () => {
   test('labels that would overlap give way to the earlier one', () => {
@@ -44,5 +44,22 @@ describe('labels', () => {
       [100, 100],
     ] as const
     for (const [x, y] of placesOnLine(corner, 40)) expect(Math.hypot(x - 100, y)).toBeGreaterThan(10)
+  })
+})
+
+describe('a line over a label', () => {
+  const box = { x: 10, y: 10, halfWidth: 6, halfHeight: 3 }
+  test.each([
+    ['upright through it', [10, 0], [10, 40], true],
+    ['level through it', [0, 9], [40, 9], true],
+    ['wholly inside', [9, 9], [11, 11], true],
+    ['aslant over a corner', [2, 10], [10, 2], true],
+    ['aslant past a corner', [0, 8], [8, 0], false],
+    ['ends before it', [0, 10], [3, 10], false],
+    ['upright beside it', [17, 0], [17, 40], false],
+    ['along its edge', [0, 13], [40, 13], false],
+  ] as const)('%s: %s–%s', (_, from, to, crosses) => {
+    expect(isCrossed(box, [from, to])).toBe(crosses)
+    expect(isCrossed(box, [to, from])).toBe(crosses)
   })
 })

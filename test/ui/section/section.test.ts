@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { deriveBody } from '../../../src/derive/index.ts'
 import { type Body, demoSpec } from '../../../src/document/index.ts'
-import { drawnCut, wetStretches } from '../../../src/ui/section/cut.ts'
+import { drawnCut, isInWater, wetStretches } from '../../../src/ui/section/cut.ts'
 import { runsOf } from '../../../src/ui/section/slopes.ts'
 
 describe('slopes of the floor', () => {
@@ -99,4 +99,23 @@ describe('the section', () => {
     const [over] = wetStretches(bed, 0.1)
     expect(over?.[1]).toBe(bed.at(-1)?.[0])
   })
+})
+
+test('a place under a shelf or behind a leaning wall is not in the water', () => {
+  // A shelf 0.4 m deep to 2 m, then a floor at 1.5 m, and a wall that leans in from 5 m.
+  const beds = [
+    [
+      [0, 0],
+      [0, 0.4],
+      [2, 0.4],
+      [2, 1.5],
+      [5, 1.5],
+      [6, 0],
+    ],
+  ] as const
+  expect(isInWater(beds, 1, 0.3)).toBe(true)
+  expect(isInWater(beds, 1, 1.2)).toBe(false)
+  expect(isInWater(beds, 3, 1.2)).toBe(true)
+  expect(isInWater(beds, 5.9, 1)).toBe(false)
+  expect(isInWater(beds, 7, 0.1)).toBe(false)
 })

@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { Fragment, useMemo } from 'react'
 import { areaOf, type ContoursFloor } from '../../../basin/index.ts'
 import { assumedDepths, type Body, isLineAssumed } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
@@ -6,9 +6,11 @@ import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, Disclosure } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
+import { HintRow } from './HintRow.tsx'
 import { PointTable } from './PointTable.tsx'
 import { RowButton } from './RowButton.tsx'
 import { nodesOf } from './ring.ts'
+import { depthCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 interface Props {
@@ -54,31 +56,34 @@ export function ContourFields({ body, floor }: Props) {
           <tbody>
             {floor.rings.map((ring, contour) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: a line is known by its place in the list
-              <tr key={contour} onFocus={() => store.getState().select({ kind: 'contour', bodyId, contour })}>
-                <th scope="row" className={styles['order']}>
-                  {contour + 1}
-                </th>
-                <td>
-                  <DepthField
-                    hideLabel
-                    body={body}
-                    label={`Depth line ${contour + 1}, depth`}
-                    depthM={ring.depthM}
-                    isAssumed={assumed[contour + 1]}
-                    onChange={(depthM) => edit('setContourDepth', { bodyId, contour, depthM })}
-                  />
-                </td>
-                <td className={styles['figureCell']}>{formatQuantity('area', Math.abs(areaOf(ring.path)), units)}</td>
-                <td className={styles['actions']}>
-                  {canEdit ? (
-                    <RowButton
-                      sign="cross"
-                      label={`Remove depth line ${contour + 1}`}
-                      onPress={() => edit('removeContour', { bodyId, contour })}
+              <Fragment key={contour}>
+                <tr onFocus={() => store.getState().select({ kind: 'contour', bodyId, contour })}>
+                  <th scope="row" className={styles['order']}>
+                    {contour + 1}
+                  </th>
+                  <td>
+                    <DepthField
+                      hideLabel
+                      body={body}
+                      label={`Depth line ${contour + 1}, depth`}
+                      depthM={ring.depthM}
+                      isAssumed={assumed[contour + 1]}
+                      onChange={(depthM) => edit('setContourDepth', { bodyId, contour, depthM })}
                     />
-                  ) : null}
-                </td>
-              </tr>
+                  </td>
+                  <td className={styles['figureCell']}>{formatQuantity('area', Math.abs(areaOf(ring.path)), units)}</td>
+                  <td className={styles['actions']}>
+                    {canEdit ? (
+                      <RowButton
+                        sign="cross"
+                        label={`Remove depth line ${contour + 1}`}
+                        onPress={() => edit('removeContour', { bodyId, contour })}
+                      />
+                    ) : null}
+                  </td>
+                </tr>
+                <HintRow columns={4} text={depthCaution(ring.depthM, units)} />
+              </Fragment>
             ))}
           </tbody>
         </table>

@@ -1,5 +1,7 @@
 import { type Body, depthFromReference, depthToReference, LIMITS } from '../../../document/index.ts'
+import { useUnits } from '../../context.tsx'
 import { type Answer, QuantityField } from '../../fields/index.ts'
+import { depthCaution } from './unusual.ts'
 
 interface Props {
   readonly body: Body
@@ -14,7 +16,10 @@ interface Props {
 
 /** A depth, shown and typed from whatever the body's depths are measured from. */
 export function DepthField({ body, depthM, onChange, isAssumed = false, description, ...look }: Props) {
-  const said = [isAssumed ? 'assumed' : '', description].filter(Boolean).join('. ')
+  const units = useUnits()
+  // In a table's cell there is no room for it: a row of its own says it there.
+  const caution = look.hideLabel || depthM === undefined ? undefined : depthCaution(depthM, units)
+  const said = [isAssumed ? 'assumed' : '', caution ?? description].filter(Boolean).join('. ')
   return (
     <QuantityField
       {...look}

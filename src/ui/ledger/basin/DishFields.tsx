@@ -1,8 +1,10 @@
 import type { DishFloor } from '../../../basin/index.ts'
 import { assumedDepths, type Body } from '../../../document/index.ts'
+import { useApp, useUnits } from '../../context.tsx'
 import { QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
+import { placeCaution, widthCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 interface Props {
@@ -16,6 +18,9 @@ export function DishFields({ body, floor }: Props) {
   const bodyId = body.id
   const assumed = assumedDepths(body)
   const [x, y] = floor.centre
+  const units = useUnits()
+  const outline = useApp((state) => state.spec.bodies.find(({ id }) => id === bodyId)?.outline) ?? body.outline
+  const place = placeCaution(floor.centre, outline)
   return (
     <>
       <SegmentedField
@@ -49,6 +54,7 @@ export function DishFields({ body, floor }: Props) {
         min={0.01}
         isRequired
         onChange={(radiusM) => (radiusM === undefined ? undefined : edit('setDish', { bodyId, radiusM }))}
+        description={widthCaution(floor.radiusM, outline, units) ?? ''}
       />
       <div className={styles['pair']}>
         <span>+</span>
@@ -69,6 +75,7 @@ export function DishFields({ body, floor }: Props) {
           onChange={(to) => (to === undefined ? undefined : edit('setDish', { bodyId, centre: [x, to] }))}
         />
       </div>
+      {place ? <p className={styles['hint']}>{place}</p> : null}
     </>
   )
 }

@@ -1,15 +1,18 @@
 import { memo } from 'react'
 import { buriedFeatures } from '../../../basin/index.ts'
 import { deriveBody } from '../../../derive/index.ts'
-import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
+import { type Body, depthFromReference, depthToReference, LIMITS } from '../../../document/index.ts'
 import { FEATURES, type Feature, type FeatureField } from '../../../features/index.ts'
-import { useAppStore, useCanEdit } from '../../context.tsx'
+import { snapLength } from '../../../units/index.ts'
+import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { type Answer, Button, ChoiceField, Disclosure, NumberField, QuantityField } from '../../fields/index.ts'
+import { roundFeature } from '../../plan/round-feature.ts'
 import styles from './basin.module.css'
 import { HandleTable } from './HandleTable.tsx'
 import { placementFor } from './placement.ts'
 import { nodesOf } from './ring.ts'
 import { Section } from './Section.tsx'
+import { depthCaution, widthCaution } from './unusual.ts'
 import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
 
 const PARTS = [...REFERENCE_PARTS, 'features', 'floor', 'outline'] as const
@@ -20,10 +23,13 @@ export const FeatureSection = memo(function FeatureSection({ number }: { readonl
   const store = useAppStore()
   const edit = useEdit()
   const canEdit = useCanEdit()
+  const units = useUnits()
   if (!body) return null
   const add = (id: string) => {
     const now = store.getState().spec.bodies[0] ?? body
-    const feature = FEATURES.get(id)?.defaults(placementFor(now))
+    const place = placementFor(now)
+    const usual = FEATURES.get(id)?.defaults({ ...place, sizeM: snapLength(place.sizeM, units) })
+    const feature = usual && roundFeature(usual, units, depthToReference(now, 0))
     if (!feature || edit('addFeature', { bodyId: now.id, feature })) return
     store.getState().select({ kind: 'feature', bodyId: now.id, feature: now.features.length })
   }
@@ -111,6 +117,7 @@ interface NumberProps {
 }
 
 function FeatureNumber({ body, field, feature, onChange }: NumberProps) {
+  const units = useUnits()
   const value = field.get(feature)
   const set = (next: number | undefined) => (next === undefined ? undefined : onChange(field.set(feature, next)))
   if (field.unit === 'count') {
@@ -120,11 +127,14 @@ function FeatureNumber({ body, field, feature, onChange }: NumberProps) {
   }
   // Depths of a feature are converted as all others are; its other lengths stand for themselves.
   const { isDepth } = field
+  const caution = isDepth ? depthCaution(value, units) : widthCaution(value, body.outline, units)
   return (
     <QuantityField
       label={field.label}
       quantity="length"
       value={isDepth ? depthToReference(body, value) : value}
+      max={isDepth ? depthToReference(body, LIMITS.depthM) : undefined}
+      description={caution ?? ''}
       isRequired
       onChange={(typed) => set(isDepth && typed !== undefined ? depthFromReference(body, typed) : typed)}
     />

@@ -1,6 +1,5 @@
 import type { Floor } from '../../../basin/index.ts'
-import { assumedDepths, type Body, depthsOfFloor } from '../../../document/index.ts'
-import { useUnits } from '../../context.tsx'
+import { assumedDepths, type Body } from '../../../document/index.ts'
 import { ChoiceField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { ContourFields } from './ContourFields.tsx'
@@ -9,16 +8,12 @@ import { DishFields } from './DishFields.tsx'
 import { FLOOR_CHOICES } from './floor-choices.tsx'
 import { SoundingFields } from './SoundingFields.tsx'
 import { StationTable } from './StationTable.tsx'
-import { depthCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 /** What kind of floor it is, and its depths. */
 export function FloorFields({ body }: { readonly body: Body }) {
   const edit = useEdit()
-  const units = useUnits()
   const { floor } = body
-  // Stations say it one by one.
-  const caution = floor.kind === 'profile' ? undefined : depthCaution(Math.max(0, ...depthsOfFloor(floor)), units)
   return (
     <div className={styles['group']}>
       <ChoiceField
@@ -29,7 +24,6 @@ export function FloorFields({ body }: { readonly body: Body }) {
         description={FLOOR_CHOICES.find((choice) => choice.id === floor.kind)?.note}
       />
       <KindFields body={body} floor={floor} />
-      {caution ? <p className={styles['hint']}>{caution}</p> : null}
     </div>
   )
 }

@@ -1,12 +1,15 @@
-import { useState } from 'react'
+import { Fragment, useState } from 'react'
 import type { SoundingsFloor } from '../../../basin/index.ts'
 import { assumedDepths, type Body, depthFromReference, firstPointOf } from '../../../document/index.ts'
-import { useAppStore, useCanEdit } from '../../context.tsx'
+import { snapLength, type UnitSystem } from '../../../units/index.ts'
+import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, QuantityField, SwitchField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
+import { HintRow } from './HintRow.tsx'
 import { RowButton } from './RowButton.tsx'
-import { useEdit } from './useBasin.ts'
+import { depthCaution } from './unusual.ts'
+import { useBasin, useEdit } from './useBasin.ts'
 
 interface Props {
   readonly body: Body
@@ -16,6 +19,8 @@ interface Props {
 /** Depth at the walls that is offered before anyone has measured it [m]. */
 const USUAL_EDGE_M = 1
 
+const OUTSIDE = 'Outside the water: correct its place, or the outline.'
+
 /** A floor by soundings: each place with its depth, and how deep it is along the walls. */
 export function SoundingFields({ body, floor }: Props) {
   const edit = useEdit()
@@ -23,13 +28,21 @@ export function SoundingFields({ body, floor }: Props) {
   const store = useAppStore()
   const bodyId = body.id
   const assumed = assumedDepths(body)
+  const units = useUnits()
+  const measures = useBasin().derived?.measures
+  const problem = measures?.ok === false ? measures.problem : undefined
+  const isOutside = (sounding: number) =>
+    problem?.code === 'sounding-outside' && problem.path === `floor.points[${sounding}]`
   return (
     <>
       <SwitchField
         label="One depth all along the walls"
         value={floor.edgeDepthM !== null}
         onChange={(isOne) =>
-          edit('setEdgeDepth', isOne ? { bodyId, depthM: edgeOf(floor), isAssumed: true } : { bodyId, depthM: null })
+          edit(
+            'setEdgeDepth',
+            isOne ? { bodyId, depthM: edgeOf(floor, units), isAssumed: true } : { bodyId, depthM: null },
+          )
         }
         {...(floor.edgeDepthM === null ? { description: 'The walls take the depth of the nearest sounding.' } : {})}
       />
@@ -69,50 +82,53 @@ export function SoundingFields({ body, floor }: Props) {
             const move = (to: readonly [number, number]) => edit('moveSounding', { bodyId, sounding, to })
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: a sounding is known by its place in the list
-              <tr key={sounding} onFocus={() => store.getState().select({ kind: 'sounding', bodyId, sounding })}>
-                <th scope="row" className={styles['order']}>
-                  {no}
-                </th>
-                <td>
-                  <QuantityField
-                    hideLabel
-                    isRequired
-                    label={`Sounding ${no}, x`}
-                    quantity="length"
-                    value={x}
-                    onChange={(to) => (to === undefined ? undefined : move([to, y]))}
-                  />
-                </td>
-                <td>
-                  <QuantityField
-                    hideLabel
-                    isRequired
-                    label={`Sounding ${no}, y`}
-                    quantity="length"
-                    value={y}
-                    onChange={(to) => (to === undefined ? undefined : move([x, to]))}
-                  />
-                </td>
-                <td>
-                  <DepthField
-                    hideLabel
-                    body={body}
-                    label={`Sounding ${no}, depth`}
-                    depthM={depthM}
-                    isAssumed={assumed[sounding + firstPointOf(floor)]}
-                    onChange={(to) => edit('setSoundingDepth', { bodyId, sounding, depthM: to })}
-                  />
-                </td>
-                <td className={styles['actions']}>
-                  {canEdit ? (
-                    <RowButton
-                      sign="cross"
-                      label={`Remove sounding ${no}`}
-                      onPress={() => edit('removeSounding', { bodyId, sounding })}
+              <Fragment key={sounding}>
+                <tr onFocus={() => store.getState().select({ kind: 'sounding', bodyId, sounding })}>
+                  <th scope="row" className={styles['order']}>
+                    {no}
+                  </th>
+                  <td>
+                    <QuantityField
+                      hideLabel
+                      isRequired
+                      label={`Sounding ${no}, x`}
+                      quantity="length"
+                      value={x}
+                      onChange={(to) => (to === undefined ? undefined : move([to, y]))}
                     />
-                  ) : null}
-                </td>
-              </tr>
+                  </td>
+                  <td>
+                    <QuantityField
+                      hideLabel
+                      isRequired
+                      label={`Sounding ${no}, y`}
+                      quantity="length"
+                      value={y}
+                      onChange={(to) => (to === undefined ? undefined : move([x, to]))}
+                    />
+                  </td>
+                  <td>
+                    <DepthField
+                      hideLabel
+                      body={body}
+                      label={`Sounding ${no}, depth`}
+                      depthM={depthM}
+                      isAssumed={assumed[sounding + firstPointOf(floor)]}
+                      onChange={(to) => edit('setSoundingDepth', { bodyId, sounding, depthM: to })}
+                    />
+                  </td>
+                  <td className={styles['actions']}>
+                    {canEdit ? (
+                      <RowButton
+                        sign="cross"
+                        label={`Remove sounding ${no}`}
+                        onPress={() => edit('removeSounding', { bodyId, sounding })}
+                      />
+                    ) : null}
+                  </td>
+                </tr>
+                <HintRow columns={5} text={isOutside(sounding) ? OUTSIDE : depthCaution(depthM, units)} />
+              </Fragment>
             )
           })}
           {canEdit ? <NewSounding key={floor.points.length} body={body} no={floor.points.length + 1} /> : null}
@@ -159,6 +175,6 @@ function NewSounding({ body, no }: { readonly body: Body; readonly no: number })
 }
 
 /** What the depth at the walls starts from: the shallowest sounding. */
-function edgeOf(floor: SoundingsFloor): number {
-  return floor.points.length > 0 ? Math.min(...floor.points.map((point) => point[2])) : USUAL_EDGE_M
+function edgeOf(floor: SoundingsFloor, units: UnitSystem): number {
+  return floor.points.length > 0 ? Math.min(...floor.points.map((point) => point[2])) : snapLength(USUAL_EDGE_M, units)
 }

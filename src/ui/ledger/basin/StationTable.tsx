@@ -6,12 +6,14 @@ import { type Answer, Button, Disclosure, QuantityField } from '../../fields/ind
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
 import { nextStation } from './floors.ts'
+import { HintRow } from './HintRow.tsx'
 import { RowButton } from './RowButton.tsx'
 import { slopeRemark } from './slope.ts'
 import { depthCaution, stationCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 const FEWEST = 1
+const IN_THE_DRY = 'The floor stands out of the water here, as a beach does. A depth is typed without a minus sign.'
 
 interface Props {
   readonly body: Body
@@ -92,24 +94,8 @@ export function StationTable({ body, floor }: Props) {
                     ) : null}
                   </td>
                 </tr>
-                {depthM < 0 ? (
-                  <tr className={styles['between']}>
-                    <td />
-                    <td colSpan={3}>
-                      <span className={styles['hint']}>
-                        The floor stands out of the water here, as a beach does. A depth is typed without a minus sign.
-                      </span>
-                    </td>
-                  </tr>
-                ) : null}
-                {caution ? (
-                  <tr className={styles['between']}>
-                    <td />
-                    <td colSpan={3}>
-                      <span className={styles['hint']}>{caution}</span>
-                    </td>
-                  </tr>
-                ) : null}
+                <HintRow columns={4} text={depthM < 0 ? IN_THE_DRY : undefined} />
+                <HintRow columns={4} text={caution} />
                 {fall ? (
                   <tr className={styles['between']}>
                     <td />

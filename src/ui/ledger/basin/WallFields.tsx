@@ -1,4 +1,5 @@
 import type { Body } from '../../../document/index.ts'
+import { snapLength } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
 import { NumberField, QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
@@ -13,6 +14,7 @@ const USUAL_RUN = 0.1
 /** How walls stand and how they meet the floor. */
 export function WallFields({ body }: { readonly body: Body }) {
   const edit = useEdit()
+  const units = useUnits()
   const { wall } = body
   const change = (next: Body['wall']) => edit('setWall', { bodyId: body.id, wall: next })
   return (
@@ -28,7 +30,7 @@ export function WallFields({ body }: { readonly body: Body }) {
         onChange={(kind) =>
           change(
             kind === 'cove'
-              ? { kind, radiusM: USUAL_COVE_M }
+              ? { kind, radiusM: snapLength(USUAL_COVE_M, units) }
               : kind === 'battered'
                 ? { kind, run: USUAL_RUN }
                 : { kind: 'vertical' },

@@ -1,3 +1,4 @@
+import { boundsOf, type Path, type Point } from '../../../basin/index.ts'
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 
 /** Beyond these a figure is more likely a slip of the keys or of the unit than a pool: our own judgement, no source. */
@@ -6,7 +7,7 @@ const LONGEST_M = 100
 const HIGHEST_RIM_M = 1
 /** 45° from upright. */
 const MOST_LEAN = 1
-/** How far past either end of the section a station may lie, as a share of the section's length. */
+/** How far past either end of the section a station may lie, or beyond the outline's box the middle of a hollow, as a share of its length. */
 const PAST_END = 0.5
 
 const CHECK = 'Check the figure and its unit; it is reckoned with as it stands.'
@@ -39,4 +40,20 @@ export function stationCaution(sM: number, sectionM: number): string | undefined
 /** Today's water over the rim. */
 export function levelCaution(levelM: number, freeboardM: number): string | undefined {
   return levelM > freeboardM ? `The water would stand over the rim. ${CHECK}` : undefined
+}
+
+/** A width or radius of something in the pool that is larger than the pool's shorter side. */
+export function widthCaution(lengthM: number, outline: Path, units: UnitSystem): string | undefined {
+  const { minX, maxX, minY, maxY } = boundsOf(outline)
+  const sideM = Math.min(maxX - minX, maxY - minY)
+  if (!(lengthM > sideM)) return undefined
+  return `Larger than the pool itself, which is ${formatQuantity('length', sideM, units)} wide. ${CHECK}`
+}
+
+/** A place of something in the pool that lies far from it. */
+export function placeCaution([x, y]: Point, outline: Path): string | undefined {
+  const { minX, maxX, minY, maxY } = boundsOf(outline)
+  const beyondM = PAST_END * Math.max(maxX - minX, maxY - minY)
+  const isFar = x < minX - beyondM || x > maxX + beyondM || y < minY - beyondM || y > maxY + beyondM
+  return isFar ? `Far outside the pool. ${CHECK}` : undefined
 }
