@@ -129,6 +129,8 @@ test('text that can’t be read stays as it was typed, with a hint, and changes 
     await expect(depth).toHaveAttribute('aria-invalid', 'true')
     await expect(basin.getByRole('alert').first(), `“${text}” has a hint`).toHaveText(/\S+ \S+/)
   }
+  await typeInto(depth, '1e9')
+  await expect(basin.getByRole('alert').first()).toContainText("can't be read as one number")
   expect(await announcedVolume(page)).toBe(before)
   await depth.press('Escape')
   await expect(depth).toHaveValue(was)

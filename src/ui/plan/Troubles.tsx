@@ -17,10 +17,12 @@ const MOST_RINGS = 6
 const LINE_PX = 16
 /** About what a letter takes [px]. */
 const LETTER_PX = 6.9
+/** A line of words longer than this would reach over what it isn't about [px]. */
+const WIDEST_PX = 340
 
 /** A sentence in lines that fit a width [px]. */
 function wrapped(text: string, widthPx: number): string[] {
-  const most = Math.max(16, Math.floor((widthPx - RING_PX - 12) / LETTER_PX))
+  const most = Math.max(16, Math.floor((Math.min(WIDEST_PX, widthPx) - RING_PX - 12) / LETTER_PX))
   const lines: string[] = []
   for (const word of text.split(' ')) {
     const last = lines.at(-1)

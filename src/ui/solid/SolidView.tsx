@@ -3,6 +3,7 @@ import type { Body } from '../../document/index.ts'
 import { FEATURES } from '../../features/index.ts'
 import { useApp, useUnits } from '../context.tsx'
 import { Button, ProblemNote } from '../fields/index.ts'
+import { namedProblem } from '../part-names.ts'
 import { Axonometric } from './Axonometric.tsx'
 import { solidModelOf } from './from-body.ts'
 import type { SolidModel } from './model.ts'
@@ -43,7 +44,7 @@ export function SolidView({ bodyId, large = false }: SolidViewProps) {
         <Drawn body={later} model={model.value} large={large} />
       ) : (
         <div className={styles['noSolid']}>
-          <ProblemNote problem={model.problem} />
+          <ProblemNote problem={namedProblem(model.problem, later)} />
         </div>
       )}
       {large ? null : <p className={styles['name']}>SOLID</p>}

@@ -13,8 +13,15 @@ const MEANS: readonly { readonly id: VolumeMeans; readonly label: string }[] = [
   { id: 'plan', label: 'the size of the plan' },
 ]
 
+interface Props {
+  readonly body: Body
+  readonly volumeM3: number
+  /** Of the volume as it is [m³]; another is known about as well, in proportion. */
+  readonly sigmaM3: number
+}
+
 /** A volume that is wanted, and what has to change for it: looked at first, then done in one step. */
-export function SetVolume({ body, volumeM3 }: { readonly body: Body; readonly volumeM3: number }) {
+export function SetVolume({ body, volumeM3, sigmaM3 }: Props) {
   const units = useUnits()
   const canEdit = useCanEdit()
   const edit = useEdit()
@@ -57,7 +64,7 @@ export function SetVolume({ body, volumeM3 }: { readonly body: Body; readonly vo
         <>
           <p className={styles['say']} role="status">
             {fitWords(body, means, fit.value, units)}{' '}
-            {`Volume then: ${formatQuantity('volume', fit.value.volumeM3, units, { sigma: fit.value.volumeM3 * 1e-3 })}.`}
+            {`Volume then: ${formatQuantity('volume', fit.value.volumeM3, units, { sigma: (sigmaM3 * fit.value.volumeM3) / volumeM3 })}.`}
           </p>
           <div className={styles['buttons']}>
             <Button tone="main" onPress={apply}>

@@ -144,6 +144,15 @@ function NewSounding({ body, no }: { readonly body: Body; readonly no: number })
   const [x, setX] = useState<number>()
   const [y, setY] = useState<number>()
   const isPlaced = x !== undefined && y !== undefined
+  const add = (typed: number | undefined) => {
+    if (typed === undefined || !isPlaced) return undefined
+    const problem = edit('addSounding', { bodyId: body.id, at: [x, y], depthM: depthFromReference(body, typed) })
+    if (problem) return problem
+    // Where it took the place of one that was assumed, there are as many as before and this row stays.
+    setX(undefined)
+    setY(undefined)
+    return undefined
+  }
   return (
     <tr>
       <th scope="row" className={styles['order']}>
@@ -162,11 +171,7 @@ function NewSounding({ body, no }: { readonly body: Body; readonly no: number })
           label={`New sounding ${no}, depth`}
           quantity="length"
           value={undefined}
-          onChange={(typed) =>
-            typed === undefined || !isPlaced
-              ? undefined
-              : edit('addSounding', { bodyId: body.id, at: [x, y], depthM: depthFromReference(body, typed) })
-          }
+          onChange={add}
         />
       </td>
       <td className={styles['actions']} />

@@ -38,7 +38,7 @@ export function VolumeSection({ number }: { readonly number: number }) {
             <Doubts body={body} measures={measures.value} sigmaM3={derived.sigmaM3} />
           </Disclosure>
           <Disclosure isLazy isScreenOnly title="Set the volume">
-            <SetVolume body={body} volumeM3={measures.value.volumeM3} />
+            <SetVolume body={body} volumeM3={measures.value.volumeM3} sigmaM3={derived.sigmaM3} />
           </Disclosure>
         </div>
       ) : null}
