@@ -14,7 +14,7 @@ const PARTS: readonly (readonly [RegExp, (index: number, body: Named) => string]
 ]
 
 /** The name of a part of a body; undefined where there is only one of its kind. */
-export function partName(path: string, body: Named): string | undefined {
+function partName(path: string, body: Named): string | undefined {
   for (const [pattern, name] of PARTS) {
     const index = pattern.exec(path)?.[1]
     if (index !== undefined) return name(Number(index), body)

@@ -33,7 +33,7 @@ function wrapped(text: string, widthPx: number): string[] {
 }
 
 /** A place of the plan; one that lies beyond the paper is marked at the edge that it lies beyond. */
-export function onPaper([x, y]: Point, { width, planHeight }: Panes): Point {
+function onPaper([x, y]: Point, { width, planHeight }: Panes): Point {
   const edge = RING_PX + 4
   return [Math.min(width - edge, Math.max(edge, x)), Math.min(planHeight - edge, Math.max(edge, y))]
 }
