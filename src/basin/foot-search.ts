@@ -111,7 +111,8 @@ export function descend(curve: Curve, x: number, y: number, from: number, t0: nu
   const scale = 4 * ROUNDING * Math.max(Math.abs(t0), Math.abs(t1))
   for (let i = 0; i < 60; i++) {
     look(curve, t, x, y)
-    if (half > 0) hi = t
+    // Where a curve stands still, as at a handle on its own point, an end tells nothing: the foot may lie inside.
+    if (half > 0 || (speed === 0 && t >= hi)) hi = t
     else lo = t
     const slope = bend * speed * speed
     let next = slope > 0 ? t - half / slope : (lo + hi) / 2

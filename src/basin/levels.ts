@@ -48,6 +48,7 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
   for (let i = 0; i < 200; i++) {
     const { volumeM3: v, waterSurfaceM2: a } = volumeAtLevel(p, level)
     const off = v - volumeM3
+    if (Number.isNaN(off)) break
     if (off > 0) {
       hi = level
       isHiSeen = true

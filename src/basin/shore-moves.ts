@@ -1,7 +1,7 @@
 import { type ArcCurve, type Curve, evaluate, newJet } from './curve.ts'
 import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
-import { ROUND_RAD } from './tolerance.ts'
+import { NEARLY, ROUND_RAD } from './tolerance.ts'
 
 /** Numbers that a curve hangs on: its first point, its handles, its last point, its bulge. */
 export const SLOTS = 9
@@ -102,7 +102,8 @@ export function addTurn(curve: Curve, t: number, m: number, out: Float64Array, a
     turnBy(cx, cy, m, out, at + FIRST, at + LAST)
     return heading
   }
-  if (t > 0 && t < 1) {
+  // A foot at an end but for rounding is there.
+  if (t > NEARLY && t < 1 - NEARLY) {
     evaluate(curve, t, jet)
     const { dx, dy } = jet
     const square = dx * dx + dy * dy
@@ -118,8 +119,9 @@ export function addTurn(curve: Curve, t: number, m: number, out: Float64Array, a
   }
   const xs = [curve.x0, curve.ax, curve.bx, curve.x1]
   const ys = [curve.y0, curve.ay, curve.by, curve.y1]
-  const end = t === 0 ? 0 : 3
-  const step = t === 0 ? 1 : -1
+  const isFirst = t < 0.5
+  const end = isFirst ? 0 : 3
+  const step = isFirst ? 1 : -1
   let k = end + step
   while (k !== 3 - end && xs[k] === xs[end] && ys[k] === ys[end]) k += step
   const [a, b] = step > 0 ? [end, k] : [k, end]

@@ -43,6 +43,8 @@ export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay)
     if (reach.by < 0) reachBeside(piece, t)
     out.end = reach.n
   }
+  // Beside a handle on its own point a ray has all but no width, and nothing tells where it ends.
+  if (!(out.end <= widthM)) out.end = widthM
   const { edges } = piece
   if (out.at.length !== edges.length) out.at.length = edges.length
   for (let i = 0; i < edges.length; i++) {
