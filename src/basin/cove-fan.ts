@@ -1,4 +1,4 @@
-import { evaluate, newJet } from './curve.ts'
+import { evaluate, newJet, secondX, secondY } from './curve.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
@@ -153,11 +153,8 @@ export function rayAt(fans: Fans, fan: Fan, t: number, out: Ray): Ray {
   if (curve.kind === 'line') out.h1 = 0
   else if (curve.kind === 'arc') out.h1 = -side * curve.turn
   else {
-    const u = 6 * (1 - t)
-    const v = 6 * t
-    const ddx = u * (curve.x0 - 2 * curve.ax + curve.bx) + v * (curve.ax - 2 * curve.bx + curve.x1)
-    const ddy = u * (curve.y0 - 2 * curve.ay + curve.by) + v * (curve.ay - 2 * curve.by + curve.y1)
-    out.h1 = speed2 > 0 ? (-side * (dx * ddy - dy * ddx)) / speed2 : 0
+    const turn = dx * secondY(curve, t) - dy * secondX(curve, t)
+    out.h1 = speed2 > 0 ? (-side * turn) / speed2 : 0
   }
   return out
 }

@@ -102,6 +102,15 @@ export function evaluate(c: Curve, t: number, out: Jet): Jet {
   return out
 }
 
+/** The second derivative of a cubic by t, along x and along y: both are linear in t. */
+export function secondX(c: CubicCurve, t: number): number {
+  return 6 * ((1 - t) * (c.x0 - 2 * c.ax + c.bx) + t * (c.ax - 2 * c.bx + c.x1))
+}
+
+export function secondY(c: CubicCurve, t: number): number {
+  return 6 * ((1 - t) * (c.y0 - 2 * c.ay + c.by) + t * (c.ay - 2 * c.by + c.y1))
+}
+
 /** A line. */
 export function lineCurve(x0: number, y0: number, x1: number, y1: number): LineCurve {
   return { kind: 'line', x0, y0, x1, y1 }

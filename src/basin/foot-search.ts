@@ -1,4 +1,4 @@
-import { type Curve, evaluate, newJet } from './curve.ts'
+import { type Curve, evaluate, newJet, secondX, secondY } from './curve.ts'
 import { cubicAt } from './polynomial.ts'
 import { ROUNDING } from './tolerance.ts'
 
@@ -95,12 +95,8 @@ function look(curve: Curve, t: number, x: number, y: number): void {
   bend = 1
   speed = Math.sqrt(speed2)
   if (curve.kind !== 'cubic') return
-  const u = 6 * (1 - t)
-  const v = 6 * t
-  const ddx = u * (curve.x0 - 2 * curve.ax + curve.bx) + v * (curve.ax - 2 * curve.bx + curve.x1)
-  const ddy = u * (curve.y0 - 2 * curve.ay + curve.by) + v * (curve.ay - 2 * curve.by + curve.y1)
   // Where a curve stands still nothing is clear.
-  bend = speed2 > 0 ? 1 + (vx * ddx + vy * ddy) / speed2 : 0
+  bend = speed2 > 0 ? 1 + (vx * secondX(curve, t) + vy * secondY(curve, t)) / speed2 : 0
 }
 
 /** From a guess to the nearest point between two places: root of (P − Q)·P′ by Newton, bracketed; where it doesn't head for one, halving does. */

@@ -71,7 +71,7 @@ function isAlike({ cells, shape }: Partition, one: number, other: number): boole
 }
 
 function isOneMeasure(a: Patch, b: Patch): boolean {
-  const isNamedAlike = a.depthNames === b.depthNames || String(a.depthNames) === String(b.depthNames)
+  const isNamedAlike = a.depthNames?.join() === b.depthNames?.join()
   return !a.weights && !b.weights && isNamedAlike && isSamePlane(a.plane, b.plane)
 }
 

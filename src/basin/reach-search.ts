@@ -1,5 +1,5 @@
 import type { Ray } from './cove-fan.ts'
-import { type CubicCurve, type Curve, evaluate, newJet } from './curve.ts'
+import { type CubicCurve, type Curve, evaluate, newJet, secondX, secondY } from './curve.ts'
 import { norm } from './norm.ts'
 import { cubicAt } from './polynomial.ts'
 import type { Shore } from './shores.ts'
@@ -251,10 +251,8 @@ const second = { x: 0, y: 0 }
 /** Second derivative by t. */
 function turnOf(c: Curve, t: number, out: { x: number; y: number }): void {
   if (c.kind === 'cubic') {
-    const u = 6 * (1 - t)
-    const v = 6 * t
-    out.x = u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1)
-    out.y = u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1)
+    out.x = secondX(c, t)
+    out.y = secondY(c, t)
   } else if (c.kind === 'arc') {
     out.x = -c.turn * jet.dy
     out.y = c.turn * jet.dx

@@ -1,4 +1,4 @@
-import { type CubicCurve, type Curve, evaluate, type Jet, newJet } from './curve.ts'
+import { type Curve, evaluate, type Jet, newJet, secondX, secondY } from './curve.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
@@ -108,21 +108,14 @@ const LOOKS = 8
 function clearOf(curve: Curve, t0: number, t1: number): number {
   if (curve.kind === 'line') return Infinity
   if (curve.kind === 'arc') return Math.abs(curve.radius) / 2
-  const most = Math.max(secondOf(curve, t0), secondOf(curve, t1))
+  const bendAt = (t: number): number => norm(secondX(curve, t), secondY(curve, t))
+  const most = Math.max(bendAt(t0), bendAt(t1))
   let least = Infinity
   for (let i = 0; i <= LOOKS; i++) {
     evaluate(curve, t0 + ((t1 - t0) * i) / LOOKS, a)
     least = Math.min(least, a.dx * a.dx + a.dy * a.dy)
   }
   return most > 0 ? least / (2 * most) : Infinity
-}
-
-function secondOf(c: CubicCurve, t: number): number {
-  const u = 6 * (1 - t)
-  const v = 6 * t
-  const x = u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1)
-  const y = u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1)
-  return norm(x, y)
 }
 
 /**

@@ -1,4 +1,4 @@
-import { type CubicCurve, evaluate, newJet } from './curve.ts'
+import { type CubicCurve, evaluate, newJet, secondX, secondY } from './curve.ts'
 import { chordsFor } from './path-draw.ts'
 import type { Shore } from './shores.ts'
 
@@ -64,11 +64,7 @@ function bendAt(c: CubicCurve, side: number, t: number, widthM: number): number 
   const { dx, dy } = evaluate(c, t, jet)
   const speed2 = dx * dx + dy * dy
   if (speed2 === 0) return 0
-  const u = 6 * (1 - t)
-  const v = 6 * t
-  const ddx = u * (c.x0 - 2 * c.ax + c.bx) + v * (c.ax - 2 * c.bx + c.x1)
-  const ddy = u * (c.y0 - 2 * c.ay + c.by) + v * (c.ay - 2 * c.by + c.y1)
-  const cross = dx * ddy - dy * ddx
+  const cross = dx * secondY(c, t) - dy * secondX(c, t)
   const across = Math.abs(cross) / Math.sqrt(speed2)
   return side * cross < 0 ? across * (1 + (widthM * across) / speed2) : across
 }

@@ -1,5 +1,5 @@
 import { type Fan, type Fans, headingAt } from './cove-fan.ts'
-import { arcCentre, evaluate, newJet } from './curve.ts'
+import { arcCentre, evaluate, newJet, secondX, secondY } from './curve.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
 import { shoreGrid } from './shore-distance.ts'
@@ -236,10 +236,8 @@ function bendsLess({ curve, t0, t1, side }: Shore, most: number): boolean {
   if (curve.kind === 'line') return true
   if (curve.kind === 'arc') return side / curve.radius <= most
   // κ = P′ × P″ / |P′|³: bounds of both on parts of the stretch, from the middle and the rate of change.
-  const ax = 6 * (curve.x0 - 2 * curve.ax + curve.bx)
-  const ay = 6 * (curve.y0 - 2 * curve.ay + curve.by)
-  const bx = 6 * (curve.ax - 2 * curve.bx + curve.x1)
-  const by = 6 * (curve.ay - 2 * curve.by + curve.y1)
+  const [ax, ay] = [secondX(curve, 0), secondY(curve, 0)]
+  const [bx, by] = [secondX(curve, 1), secondY(curve, 1)]
   const fastest = Math.max(norm(ax, ay), norm(bx, by))
   const jerk = norm(bx - ax, by - ay)
   const holds = (a: number, b: number, depth: number): boolean => {

@@ -1,4 +1,4 @@
-import { arcCentre, arcCurve, type CubicCurve, evaluate, newJet } from './curve.ts'
+import { arcCentre, arcCurve, type CubicCurve, evaluate, newJet, secondX, secondY } from './curve.ts'
 import { type CurveFit, fitCurve } from './fit-curve.ts'
 import type { Vec } from './fit-run.ts'
 import { spanCuts } from './span.ts'
@@ -114,10 +114,7 @@ function parallelAt(curve: CubicCurve, t: number, offset: number): Vec {
 /** Curvature, positive where the curve bends to the left [1/m]. */
 function curvatureAt(c: CubicCurve, t: number): number {
   evaluate(c, t, jet)
-  const u = 1 - t
-  const ddx = 6 * (u * (c.bx - 2 * c.ax + c.x0) + t * (c.x1 - 2 * c.bx + c.ax))
-  const ddy = 6 * (u * (c.by - 2 * c.ay + c.y0) + t * (c.y1 - 2 * c.by + c.ay))
-  return (jet.dx * ddy - jet.dy * ddx) / Math.hypot(jet.dx, jet.dy) ** 3
+  return (jet.dx * secondY(c, t) - jet.dy * secondX(c, t)) / Math.hypot(jet.dx, jet.dy) ** 3
 }
 
 /** The parallel curve from t1 back to t0. */
