@@ -2,6 +2,7 @@ import type { Division } from './cells.ts'
 import { type Curve, lineCurve } from './curve.ts'
 import { boxPlanes, clipLine, type HalfPlane } from './half-planes.ts'
 import { lawCrossings } from './law-crossing.ts'
+import { roughBox } from './rings.ts'
 import { pushSpans, type Span } from './span.ts'
 import type { Band, Plane } from './types.ts'
 
@@ -55,7 +56,12 @@ export function breakSpans(division: Division, out: Span[]): void {
       if (own && (own[0] > maxX || own[1] > maxY || own[2] < minX || own[3] < minY)) continue
       if (piece.law !== undefined) {
         const id = family++
-        for (const curve of lawCrossings(piece.law, plane, grainM)) addCurve(curve, id)
+        for (const curve of lawCrossings(piece.law, plane, grainM)) {
+          // Beside the footprint the crossing is no edge; what is left of it there ends loose and is dropped.
+          const [x0, y0, x1, y1] = roughBox([curve])
+          if (x0 <= maxX + margin && x1 >= minX - margin && y0 <= maxY + margin && y1 >= minY - margin)
+            addCurve(curve, id)
+        }
         continue
       }
       const line = difference(plane, piece.plane)

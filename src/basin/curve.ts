@@ -137,3 +137,16 @@ export function arcCurve(x0: number, y0: number, x1: number, y1: number, bulge: 
 export function arcCentre(c: ArcCurve): [number, number] {
   return [c.x0 - c.radius * Math.sin(c.heading), c.y0 + c.radius * Math.cos(c.heading)]
 }
+
+/** How far a curve reaches from its start, by its end and handles, or the bulge of an arc: what is below the grain is a point [m]. */
+export function sizeOf(c: Curve): number {
+  const chord = Math.hypot(c.x1 - c.x0, c.y1 - c.y0)
+  if (c.kind === 'cubic')
+    return Math.max(chord, Math.hypot(c.ax - c.x0, c.ay - c.y0), Math.hypot(c.bx - c.x0, c.by - c.y0))
+  return c.kind === 'arc' ? Math.max(chord, sagittaOf(c)) : chord
+}
+
+/** How far an arc rises over its chord [m]. */
+export function sagittaOf(c: ArcCurve): number {
+  return (Math.hypot(c.x1 - c.x0, c.y1 - c.y0) / 2) * Math.abs(Math.tan(c.turn / 4))
+}

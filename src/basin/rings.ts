@@ -1,5 +1,5 @@
 import type { Problem } from '../base/index.ts'
-import type { Curve } from './curve.ts'
+import { type Curve, sagittaOf, sizeOf } from './curve.ts'
 import { isOutOfRange } from './number-range.ts'
 import { curvesOf } from './path.ts'
 import { problem } from './problems.ts'
@@ -66,17 +66,9 @@ export function ringOf(path: Path, where: string, originX: number, originY: numb
   const all = curvesOf(path, originX, originY)
   for (let i = 0; i < all.length; i++) {
     const c = all[i]!
-    const chord = Math.hypot(c.x1 - c.x0, c.y1 - c.y0)
-    let size = chord
-    let curve: Curve = c
-    if (c.kind === 'cubic') {
-      size = Math.max(chord, Math.hypot(c.ax - c.x0, c.ay - c.y0), Math.hypot(c.bx - c.x0, c.by - c.y0))
-    } else if (c.kind === 'arc') {
-      const sagitta = (chord / 2) * Math.abs(Math.tan(c.turn / 4))
-      size = Math.max(chord, sagitta)
-      if (sagitta <= grainM / 16) curve = { kind: 'line', x0: c.x0, y0: c.y0, x1: c.x1, y1: c.y1 }
-    }
-    if (size <= grainM) continue
+    if (sizeOf(c) <= grainM) continue
+    const isStraight = c.kind === 'arc' && sagittaOf(c) <= grainM / 16
+    const curve: Curve = isStraight ? { kind: 'line', x0: c.x0, y0: c.y0, x1: c.x1, y1: c.y1 } : c
     curves.push(curve)
     segments.push(Math.min(i, path.segments.length - 1))
   }
@@ -118,9 +110,14 @@ export function pathsOf(shape: BasinShape): { paths: { path: Path; where: string
   shape.islands.forEach((path, i) => {
     paths.push({ path, where: `islands[${i}]` })
   })
-  const first = paths.length
+  const alike = new Map<string, number[]>()
   const ringFor = (path: Path, where: string): number => {
-    for (let i = first; i < paths.length; i++) if (isEqual(paths[i]!.path, path)) return i
+    // Of the thousands of footprints that a wide bench may have, only those of one start can be equal.
+    const key = path.start.join()
+    const some = alike.get(key)
+    for (const i of some ?? []) if (isEqual(paths[i]!.path, path)) return i
+    if (some) some.push(paths.length)
+    else alike.set(key, [paths.length])
     paths.push({ path, where })
     return paths.length - 1
   }

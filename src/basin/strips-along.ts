@@ -32,7 +32,7 @@ const jet = newJet()
  * Accuracy: lines and arcs to rounding; cubics within each footprint's `offM`.
  */
 export function stripsAlong(outline: Path, segments: readonly number[], widthM: number): WallStrip[] {
-  const { legs, side } = wallOf(outline)
+  const { legs, side, grainM } = wallOf(outline)
   const chain = segments.map((i) => legs[i]).filter((leg) => leg !== undefined)
   if (chain.length === 0) return []
   const isWhole = segments.length === legs.length
@@ -45,7 +45,7 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
   let normal0 = chain[0]!.heading0
   chain.forEach((leg, i) => {
     const measuredFrom: EdgeOrigin = { kind: 'shore', segment: legs.indexOf(leg) }
-    for (const strip of stripsOf(leg, normal0, leg.heading1, side, widthM, [ox, oy]))
+    for (const strip of stripsOf(leg, normal0, leg.heading1, side, widthM, [ox, oy], grainM))
       strips.push({ ...strip, measuredFrom })
     const next = chain[i + 1] ?? (isWhole ? chain[0]! : undefined)
     if (!next) return
@@ -65,11 +65,18 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
     strips.push({ path, offM: 0, measuredFrom: { ...measuredFrom, end: 1 } })
   })
   if (isWhole) return strips
-  const at = (i: number): Leg | undefined => legs[(i + legs.length) % legs.length]
+  // The next leg on from one, over what is too short to be any.
+  const nextTo = (i: number, travel: 1 | -1): Leg | undefined => {
+    for (let k = 1; k < legs.length; k++) {
+      const leg = legs[(i + travel * k + k * legs.length) % legs.length]
+      if (leg) return leg
+    }
+    return undefined
+  }
   const first = chain[0]!
   const last = chain[chain.length - 1]!
-  const before = at(segments[0]! - 1)
-  const after = at(segments[segments.length - 1]! + 1)
+  const before = nextTo(legs.indexOf(first), -1)
+  const after = nextTo(legs.indexOf(last), 1)
   if (after) strips.push(...carriedOn(last, 1, after, turnOf(last.heading1, after.heading0)))
   if (before) strips.push(...carriedOn(first, 0, before, turnOf(before.heading1, first.heading0)))
   return strips
@@ -106,7 +113,15 @@ function turnOf(a: Vec, b: Vec): number {
 }
 
 /** What the normals of one segment sweep; those at its ends are given, for they may be a neighbour's. */
-function stripsOf(leg: Leg, h0: Vec, h1: Vec, side: 1 | -1, widthM: number, origin: Point): Swept[] {
+function stripsOf(
+  leg: Leg,
+  h0: Vec,
+  h1: Vec,
+  side: 1 | -1,
+  widthM: number,
+  origin: Point,
+  grainM: number,
+): Swept[] {
   const { curve, from, segment } = leg
   const beside = (p: Point, h: Vec): Point => [p[0] - side * widthM * h[1], p[1] + side * widthM * h[0]]
   const inner0 = beside(from, h0)
@@ -114,7 +129,7 @@ function stripsOf(leg: Leg, h0: Vec, h1: Vec, side: 1 | -1, widthM: number, orig
   const offM = widthM * Math.abs(turnOf(h0, leg.heading0))
   const close = (...back: Segment[]): Swept => ({ path: { start: from, segments: [segment, ...back] }, offM })
   if (curve.kind === 'line') return [close({ to: inner1 }, { to: inner0 }, { to: from })]
-  if (curve.kind === 'cubic') return cubicStrips(leg, inner0, inner1, side, widthM, origin, offM)
+  if (curve.kind === 'cubic') return cubicStrips(leg, inner0, inner1, side, widthM, origin, offM, grainM)
   const bulge = Math.tan(curve.turn / 4)
   const kept = (curve.radius - side * widthM) / curve.radius
   if (kept > 0) return [close({ to: inner1 }, { to: inner0, bulge: -bulge }, { to: from })]

@@ -24,12 +24,15 @@ export function cubicStrips(
   widthM: number,
   origin: Point,
   offM: number,
+  grainM: number,
 ): Swept[] {
   const curve = leg.curve as CubicCurve
   const sizeM =
     Math.hypot(curve.ax - curve.x0, curve.ay - curve.y0) +
     Math.hypot(curve.bx - curve.ax, curve.by - curve.ay) +
     Math.hypot(curve.x1 - curve.bx, curve.y1 - curve.by)
+  // No nearer than the division tells lines apart.
+  const arcFitM = Math.max(OFFSET_ARC_FIT * sizeM, grainM)
   const strips: Swept[] = []
   const absolute = ([x, y]: Vec): Point => [x + origin[0], y + origin[1]]
   const ends = (t: number): { on: Point; inner: Point } => ({
@@ -39,7 +42,7 @@ export function cubicStrips(
   for (const { t0, t1, isTight } of piecesOf(curve, side * widthM)) {
     const a = ends(t0)
     const b = ends(t1)
-    if (isTight) strips.push(...arcStrips(curve, t0, t1, side * widthM, OFFSET_ARC_FIT * sizeM, origin))
+    if (isTight) strips.push(...arcStrips(curve, t0, t1, side * widthM, arcFitM, origin))
     else {
       const back = parallelFit(curve, t0, t1, side * widthM, OFFSET_FIT * (sizeM + widthM))
       const segments: Segment[] = [

@@ -1,6 +1,8 @@
-import { type Curve, evaluate, newJet } from './curve.ts'
+import { type Curve, evaluate, newJet, sizeOf } from './curve.ts'
 import { curvesOf } from './path.ts'
 import { areaOf } from './path-figures.ts'
+import { roughBox } from './rings.ts'
+import { grainOf } from './tolerance.ts'
 import type { Path, Point, Segment } from './types.ts'
 
 type Vec = readonly [number, number]
@@ -16,10 +18,14 @@ export interface Leg {
   readonly heading1: Vec
 }
 
-/** All segments of an outline that have a length, the closing line included; `side` is 1 with the water on the left. */
+/**
+ * All segments of an outline that are longer than its grain, the closing line included; `side` is 1 with the water on the
+ * left.
+ */
 export interface Wall {
   readonly legs: readonly (Leg | undefined)[]
   readonly side: 1 | -1
+  readonly grainM: number
 }
 
 const jet = newJet()
@@ -28,15 +34,21 @@ const jet = newJet()
 export function wallOf(outline: Path): Wall {
   const [ox, oy] = outline.start
   let from = outline.start
-  const legs = curvesOf(outline, ox, oy).map((curve, i): Leg | undefined => {
+  const curves = curvesOf(outline, ox, oy)
+  const [minX, minY, maxX, maxY] = roughBox(curves)
+  const coordinate = Math.max(Math.abs(minX + ox), Math.abs(maxX + ox), Math.abs(minY + oy), Math.abs(maxY + oy))
+  const grainM = grainOf(Math.hypot(maxX - minX, maxY - minY), coordinate)
+  const legs = curves.map((curve, i): Leg | undefined => {
     const segment = outline.segments[i] ?? { to: outline.start }
     const start = from
     from = segment.to
+    // What the division takes for a point has no direction to sweep along.
+    if (sizeOf(curve) <= grainM) return undefined
     const heading0 = headingOf(curve, 0)
     const heading1 = headingOf(curve, 1)
     return heading0 && heading1 ? { curve, from: start, segment, heading0, heading1 } : undefined
   })
-  return { legs, side: areaOf(outline) < 0 ? -1 : 1 }
+  return { legs, side: areaOf(outline) < 0 ? -1 : 1, grainM }
 }
 
 /** Direction of travel at an end; a handle without length gives way to the next one. */
