@@ -129,9 +129,41 @@ function hasRival(p: Partition, curve: Curve, { t, by, distance }: Place, toT: n
       const isBefore = before >= 0 && norm(turn.x - x, turn.y - y) < shore.clearM
       if (isBefore && (heads || before >= wayM * norm(turn.dx, turn.dy))) continue
     }
-    if (footOn(shore.curve, shore.t0, shore.t1, x, y, foot).distance < distance + 2 * wayM) return true
+    if (footOn(shore.curve, shore.t0, shore.t1, x, y, foot).distance >= distance + 2 * wayM) continue
+    if (curve.kind !== 'line' || !staysBehind(p, curve, t, toT, by, i)) return true
   }
   return false
+}
+
+/**
+ * True where of two straight stretches of shore the second one comes no nearer than the first anywhere on a straight way.
+ * Method: a distance from a straight stretch is convex along a line, so it lies below its chord and above its tangents.
+ */
+function staysBehind(p: Partition, way: Curve, t0: number, t1: number, first: number, second: number): boolean {
+  const shores = shoresOf(p)
+  const near = shores[first]!
+  const far = shores[second]!
+  if (near.curve.kind !== 'line' || far.curve.kind !== 'line') return false
+  const chord: number[] = []
+  const lead: number[] = []
+  const rise: number[] = []
+  for (const t of [t0, t1]) {
+    evaluate(way, t, jet)
+    chord.push(footOn(near.curve, near.t0, near.t1, jet.x, jet.y, foot).distance)
+    const { distance, x, y } = footOn(far.curve, far.t0, far.t1, jet.x, jet.y, foot)
+    if (distance === 0) return false
+    lead.push(distance - chord[chord.length - 1]!)
+    rise.push((((jet.x - x) * jet.dx + (jet.y - y) * jet.dy) / distance) * (t1 - t0))
+  }
+  // How far the second lies behind the chord by each tangent is linear; the least of the larger one is at an end or where they cross.
+  const fall = chord[1]! - chord[0]!
+  const slopes = rise.map((each) => each - fall)
+  const least = -p.grainM / TIES
+  if (!(lead[0]! >= least && lead[1]! >= least)) return false
+  const bend = slopes[1]! - slopes[0]!
+  if (!(bend > 0)) return true
+  const at = (lead[1]! - slopes[1]! - lead[0]!) / -bend
+  return !(at > 0 && at < 1) || lead[0]! + slopes[0]! * at >= least
 }
 
 /** True where a place is as near to what is nearest to another one as to its own: rounding alone may tell the two apart. */

@@ -32,7 +32,7 @@ const jet = newJet()
  * Accuracy: lines and arcs to rounding; cubics within each footprint's `offM`.
  */
 export function stripsAlong(outline: Path, segments: readonly number[], widthM: number): WallStrip[] {
-  const { legs, side, grainM } = wallOf(outline)
+  const { legs, side } = wallOf(outline)
   const chain = segments.map((i) => legs[i]).filter((leg) => leg !== undefined)
   if (chain.length === 0) return []
   const isWhole = segments.length === legs.length
@@ -45,7 +45,7 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
   let normal0 = chain[0]!.heading0
   chain.forEach((leg, i) => {
     const measuredFrom: EdgeOrigin = { kind: 'shore', segment: legs.indexOf(leg) }
-    for (const strip of stripsOf(leg, normal0, leg.heading1, side, widthM, [ox, oy], grainM))
+    for (const strip of stripsOf(leg, normal0, leg.heading1, side, widthM, [ox, oy]))
       strips.push({ ...strip, measuredFrom })
     const next = chain[i + 1] ?? (isWhole ? chain[0]! : undefined)
     if (!next) return
@@ -113,15 +113,7 @@ function turnOf(a: Vec, b: Vec): number {
 }
 
 /** What the normals of one segment sweep; those at its ends are given, for they may be a neighbour's. */
-function stripsOf(
-  leg: Leg,
-  h0: Vec,
-  h1: Vec,
-  side: 1 | -1,
-  widthM: number,
-  origin: Point,
-  grainM: number,
-): Swept[] {
+function stripsOf(leg: Leg, h0: Vec, h1: Vec, side: 1 | -1, widthM: number, origin: Point): Swept[] {
   const { curve, from, segment } = leg
   const beside = (p: Point, h: Vec): Point => [p[0] - side * widthM * h[1], p[1] + side * widthM * h[0]]
   const inner0 = beside(from, h0)
@@ -129,7 +121,7 @@ function stripsOf(
   const offM = widthM * Math.abs(turnOf(h0, leg.heading0))
   const close = (...back: Segment[]): Swept => ({ path: { start: from, segments: [segment, ...back] }, offM })
   if (curve.kind === 'line') return [close({ to: inner1 }, { to: inner0 }, { to: from })]
-  if (curve.kind === 'cubic') return cubicStrips(leg, inner0, inner1, side, widthM, origin, offM, grainM)
+  if (curve.kind === 'cubic') return cubicStrips(leg, inner0, inner1, side, widthM, origin, offM)
   const bulge = Math.tan(curve.turn / 4)
   const kept = (curve.radius - side * widthM) / curve.radius
   if (kept > 0) return [close({ to: inner1 }, { to: inner0, bulge: -bulge }, { to: from })]

@@ -59,8 +59,8 @@ export const HAIR = 1e-6
 /** How near a curve parallel to a cubic is fitted, as a share of the cubic's size: some 5e-8 m at a pool’s wall. */
 export const OFFSET_FIT = 1e-8
 
-/** The same where the cubic bends too tightly for a parallel curve and arcs stand for it. */
-export const OFFSET_ARC_FIT = 1e-6
+/** The same where the cubic bends about as tightly as the width and chords stand for the parallel curve. */
+export const OFFSET_CHORD = 1e-7
 
 /**
  * How far chords of a triangulated floor may lie from curves of shore and contours, as a share of the square root of the

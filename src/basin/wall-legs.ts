@@ -25,7 +25,6 @@ export interface Leg {
 export interface Wall {
   readonly legs: readonly (Leg | undefined)[]
   readonly side: 1 | -1
-  readonly grainM: number
 }
 
 const jet = newJet()
@@ -48,7 +47,7 @@ export function wallOf(outline: Path): Wall {
     const heading1 = headingOf(curve, 1)
     return heading0 && heading1 ? { curve, from: start, segment, heading0, heading1 } : undefined
   })
-  return { legs, side: areaOf(outline) < 0 ? -1 : 1, grainM }
+  return { legs, side: areaOf(outline) < 0 ? -1 : 1 }
 }
 
 /** Direction of travel at an end; a handle without length gives way to the next one. */
