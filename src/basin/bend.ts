@@ -209,12 +209,7 @@ function chordsOf(curve: CubicCurve, t0: number, t1: number): number[] {
  * A line that runs along the dry side of places of a wall that bends toward the offset: on tangents moved off the wall, from
  * the first place to the last.
  */
-function overTheWall(
-  places: readonly Vec[],
-  headings: readonly number[],
-  offset: number,
-  [ox, oy]: Point,
-): Segment[] {
+function overTheWall(places: readonly Vec[], headings: readonly number[], offset: number, [ox, oy]: Point): Segment[] {
   const over = OVER * offset
   const beside = places.map(([x, y], i): Vec => [x + over * Math.sin(headings[i]!), y - over * Math.cos(headings[i]!)])
   const line: Vec[] = [beside[0]!]
