@@ -19,6 +19,10 @@ interface Slab {
 /** Meetings that a new one is compared with. */
 const MOST_LOOKED_BACK = 64
 
+/** How far beside a stretch Newton may look, and the step that it must come down to, as shares of the stretch. */
+const BESIDE = 1 / 4
+const SETTLED = 1e-9
+
 const ja = newJet()
 const jb = newJet()
 
@@ -35,10 +39,7 @@ export function searchMeetings(a: Span, b: Span, grainM: number, out: Meeting[])
     const bendP = (p.hi - p.lo) / p.length
     const bendQ = (q.hi - q.lo) / q.length
     const sine = Math.abs(p.ux * q.uy - p.uy * q.ux)
-    if (bendP < 0.1 && bendQ < 0.1 && sine > 5 * (bendP + bendQ)) {
-      cross(a, b, p, q, grainM, out)
-      continue
-    }
+    if (bendP < 0.1 && bendQ < 0.1 && sine > 5 * (bendP + bendQ) && cross(a, b, p, q, grainM, out)) continue
     const thin = p.hi - p.lo < grainM / 4 && q.hi - q.lo < grainM / 4
     if (
       (thin && sine * Math.min(p.length, q.length) < 4 * grainM) ||
@@ -106,30 +107,42 @@ function isBeside(p: Slab, q: Slab, grainM: number): boolean {
   return s + Math.max(0, cos * q.length) + sideHi < -grainM
 }
 
-/** Newton for the one crossing of two stretches that are nearly straight. */
-function cross(a: Span, b: Span, p: Slab, q: Slab, grainM: number, out: Meeting[]): void {
+/**
+ * Newton for the one crossing of two stretches that are nearly straight; false where it doesn't settle on a place in or beside
+ * both, as it may not where the speed along a curve changes much.
+ */
+function cross(a: Span, b: Span, p: Slab, q: Slab, grainM: number, out: Meeting[]): boolean {
+  const lengthA = p.t1 - p.t0
+  const lengthB = q.t1 - q.t0
   let ta = (p.t0 + p.t1) / 2
   let tb = (q.t0 + q.t1) / 2
+  let isSettled = false
   for (let i = 0; i < 30; i++) {
     evaluate(a.curve, ta, ja)
     evaluate(b.curve, tb, jb)
     const det = ja.dx * jb.dy - ja.dy * jb.dx
-    if (det === 0) return
+    if (det === 0) return false
     const rx = jb.x - ja.x
     const ry = jb.y - ja.y
     const da = (rx * jb.dy - ry * jb.dx) / det
     const db = (rx * ja.dy - ry * ja.dx) / det
-    // Outside by more than the whole stretch: there is no crossing here.
-    ta = Math.min(Math.max(ta + da, p.t0 - (p.t1 - p.t0)), p.t1 + (p.t1 - p.t0))
-    tb = Math.min(Math.max(tb + db, q.t0 - (q.t1 - q.t0)), q.t1 + (q.t1 - q.t0))
-    if (Math.abs(da) + Math.abs(db) < 4e-16) break
+    // Nearly straight as they are they hardly bend more beside the stretches: a crossing there is the only one.
+    const nextA = Math.min(Math.max(ta + da, p.t0 - BESIDE * lengthA), p.t1 + BESIDE * lengthA)
+    const nextB = Math.min(Math.max(tb + db, q.t0 - BESIDE * lengthB), q.t1 + BESIDE * lengthB)
+    isSettled = Math.abs(da) <= SETTLED * lengthA && Math.abs(db) <= SETTLED * lengthB
+    const isStill = nextA === ta && nextB === tb
+    ta = nextA
+    tb = nextB
+    if (isStill || Math.abs(da) + Math.abs(db) < 4e-16) break
   }
-  const slackA = (2 * grainM * (p.t1 - p.t0)) / p.length
-  const slackB = (2 * grainM * (q.t1 - q.t0)) / q.length
-  if (ta < p.t0 - slackA || ta > p.t1 + slackA || tb < q.t0 - slackB || tb > q.t1 + slackB) return
+  if (!isSettled) return false
+  const slackA = (2 * grainM * lengthA) / p.length
+  const slackB = (2 * grainM * lengthB) / q.length
+  if (ta < p.t0 - slackA || ta > p.t1 + slackA || tb < q.t0 - slackB || tb > q.t1 + slackB) return true
   ta = Math.min(Math.max(ta, a.t0), a.t1)
   tb = Math.min(Math.max(tb, b.t0), b.t1)
   add(a, b, ta, tb, grainM, out)
+  return true
 }
 
 /** A touch in the middle of two stretches thinner than the grain. */
