@@ -39,8 +39,10 @@ export function partition(shape: BasinShape): Result<Partition> {
   let last: Problem | undefined
   for (const { grains, settles } of DIVISION_TRIES) {
     const result = divide(shape, originX, originY, extentM, grainM * grains, settles)
-    if (result.ok || result.problem.code !== 'cannot-divide') return result
-    last = result.problem
+    if (result.ok) return result
+    // What only a coarser grain makes wrong (a side shorter than it is none) isn't what is wrong with the plan.
+    if (grains <= 1 && result.problem.code !== 'cannot-divide') return result
+    last ??= result.problem
   }
   return fail(last!)
 }

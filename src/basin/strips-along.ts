@@ -44,7 +44,7 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
   ]
   let normal0 = chain[0]!.heading0
   chain.forEach((leg, i) => {
-    const measuredFrom: EdgeOrigin = { kind: 'shore', segment: legs.indexOf(leg) }
+    const measuredFrom: EdgeOrigin = { kind: 'shore', segment: legs.indexOf(leg), widthM }
     for (const strip of stripsOf(leg, normal0, leg.heading1, side, widthM, [ox, oy]))
       strips.push({ ...strip, measuredFrom })
     const next = chain[i + 1] ?? (isWhole ? chain[0]! : undefined)
@@ -103,7 +103,9 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
     const far: Point = [corner[0] + run * away[0], corner[1] + run * away[1]]
     const over = (p: Point): Point => [p[0] + widthM * n[0], p[1] + widthM * n[1]]
     const path: Path = { start: corner, segments: [{ to: far }, { to: over(far) }, { to: over(corner) }] }
-    return [{ path, offM: 0, measuredFrom: { kind: 'shore', segment: legs.indexOf(leg), end, isCarried: true } }]
+    return [
+      { path, offM: 0, measuredFrom: { kind: 'shore', segment: legs.indexOf(leg), widthM, end, isCarried: true } },
+    ]
   }
 }
 

@@ -43,7 +43,8 @@ export function refined(
       if ((nodes.x.length > MANY_NODES || finer > 1) && doMeet(bounds, grainM))
         return fail(problem('cannot-divide', 'floor'))
       const wetTin = triangulated(figure)
-      if (!wetTin) break
+      // Shores so near to each other that their nodes are one leave no floor between them.
+      if (!wetTin?.isWet.includes(1)) break
       const loose = round < ROUNDS ? looseChords(wetTin) : []
       if (loose.length === 0) return ok(tinFloor(wetTin, figure))
       for (const { chain, chord } of loose) {

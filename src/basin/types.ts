@@ -117,7 +117,13 @@ export interface Patch {
  * of its ends or carried on past that; or a centre, at a radius that the feature calls by a name.
  */
 export type EdgeOrigin =
-  | { readonly kind: 'shore'; readonly segment: number; readonly end?: 0 | 1 | undefined; readonly isCarried?: boolean }
+  | {
+      readonly kind: 'shore'
+      readonly segment: number
+      readonly widthM: number
+      readonly end?: 0 | 1 | undefined
+      readonly isCarried?: boolean
+    }
   | { readonly kind: 'centre'; readonly centre: Point; readonly radiusName: string }
 
 /** The places whose distance along the axis from `axis.from` lies between two values; ±Infinity leaves a side open [m]. */

@@ -1,11 +1,12 @@
 import { type Curve, evaluate, newJet } from './curve.ts'
 import type { VolumeDerivative } from './derivative-types.ts'
+import { footAtWidth } from './foot-at-width.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
 import { pathsOf } from './rings.ts'
 import { addForce, addTurn, SLOTS, shoreCurvesOf } from './shore-moves.ts'
-import { type Foot, footOn } from './span.ts'
+import type { Foot } from './span.ts'
 import type { EdgeOrigin } from './types.ts'
 import { type DepthStep, integrateStep, patchThatEnds, stepOn } from './volume-gradient-step.ts'
 
@@ -171,7 +172,8 @@ function addByShore(
   fy: number,
   out: Float64Array,
 ): void {
-  if (origin.end === undefined) footOn(curve, 0, 1, x, y, foot)
+  let isAtWidth = true
+  if (origin.end === undefined) isAtWidth = footAtWidth(curve, x, y, origin.widthM, foot)
   else {
     evaluate(curve, origin.end, jet)
     foot.t = origin.end
@@ -188,6 +190,7 @@ function addByShore(
     out[SIZE_AT]! += across * (fy * turn.x - fx * turn.y)
     return
   }
+  // Where the normals end at the evolute of a tight bend, the width moves nothing.
   const distance = norm(dx, dy)
-  if (distance > p.grainM) out[SIZE_AT]! += (fx * dx + fy * dy) / distance
+  if (isAtWidth && distance > p.grainM) out[SIZE_AT]! += (fx * dx + fy * dy) / distance
 }

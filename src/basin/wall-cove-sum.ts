@@ -1,4 +1,5 @@
 import { coveLean, coveRise, type RiseIntegrals, riseIntegrals, riseMeets } from './cove-profile.ts'
+import { ellipticE } from './elliptic.ts'
 import { gaussRule } from './gauss.ts'
 import { mark } from './pattern-integral.ts'
 import { NEARLY, ROUNDING } from './tolerance.ts'
@@ -217,34 +218,36 @@ function steepness(r: number, a: number, b: number, along: number, across: numbe
 }
 
 /**
- * The same where the floor slopes by more than 1: the root comes within δ of zero beside p₀, tan(p₀ + iδ) = (i √(1 + across²) − along) / g².
- * Method: p = p₀ + δ sinh u, in which it is smooth over stretches of u as long as its distance from there; Gauss's 16 points in each.
+ * The same where the floor slopes by more than 1, in closed form.
+ * Equation: √(g² sin² p + 2 along sin p cos p + cos² p) = √(λ₂ + (λ₁ − λ₂) sin² q), q = p − p₀ from where it is least; over q an
+ *   elliptic integral of the second kind; times cos p = cos q cos p₀ − sin q sin p₀ elementary.
  */
 function onSteepFloor(r: number, pa: number, pb: number, along: number, across: number, g2: number): RiseIntegrals {
-  const x = -along / g2
-  const y = Math.sqrt(1 + across * across) / g2
-  const p0 = Math.atan2(2 * x, 1 - x * x - y * y) / 2
-  const delta = Math.log1p((4 * y) / (x * x + (1 - y) * (1 - y))) / 4
-  const ua = Math.asinh((pa - p0) / delta)
-  const ub = Math.asinh((pb - p0) / delta)
-  const pieces = Math.max(1, Math.ceil((ub - ua) / 3))
-  const step = (ub - ua) / pieces
-  let zeroth = 0
-  let first = 0
-  for (let k = 0; k < pieces; k++)
-    for (let i = 0; i < SLOPING.at.length; i++) {
-      const u = ua + step * (k + SLOPING.at[i]!)
-      const p = p0 + delta * Math.sinh(u)
-      const sin = Math.sin(p)
-      const cos = Math.cos(p)
-      const root = Math.sqrt(Math.max(0, g2 * sin * sin + 2 * along * sin * cos + cos * cos))
-      const w = SLOPING.weight[i]! * root * delta * Math.cosh(u) * step
-      zeroth += w
-      first += w * (1 - cos)
-    }
-  steep.zeroth = zeroth * r
-  steep.first = first * r * r
+  const most = (g2 + 1 + Math.hypot(g2 - 1, 2 * along)) / 2
+  const least = (1 + across * across) / most
+  const apart = most - least
+  const p0 = Math.atan2(-2 * along, g2 - 1) / 2
+  const qa = pa - p0
+  const qb = pb - p0
+  const m = apart / most
+  const quarter = Math.PI / 2
+  const whole = Math.sqrt(most) * (ellipticE(qb + quarter, m) - ellipticE(qa + quarter, m))
+  const withCosine = rising(least, apart, Math.sin(qb)) - rising(least, apart, Math.sin(qa))
+  const withSine = falling(most, apart, Math.cos(qa)) - falling(most, apart, Math.cos(qb))
+  steep.zeroth = r * whole
+  steep.first = r * r * (whole - Math.cos(p0) * withCosine + Math.sin(p0) * withSine)
   return steep
+}
+
+/** ∫ √(a + b s²) ds. */
+function rising(a: number, b: number, s: number): number {
+  return (s * Math.sqrt(a + b * s * s) + (a / Math.sqrt(b)) * Math.asinh(s * Math.sqrt(b / a))) / 2
+}
+
+/** ∫ √(a − b c²) dc, b c² at most a but for rounding. */
+function falling(a: number, b: number, c: number): number {
+  const sine = Math.min(1, Math.max(-1, c * Math.sqrt(b / a)))
+  return (c * Math.sqrt(Math.max(0, a - b * c * c)) + (a / Math.sqrt(b)) * Math.asin(sine)) / 2
 }
 
 /** Length of shore for each unit of t where f + level = rise(n): the line's own slope against the rays. */

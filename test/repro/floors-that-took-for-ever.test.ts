@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { partition, waterAt } from '../../src/basin/index.ts'
-import { box, circle, divided, shape } from '../basin/shapes.ts'
+import { measure, partition, waterAt } from '../../src/basin/index.ts'
+import type { Feature } from '../../src/features/index.ts'
+import { box, circle, divided, polygon, relative, shape } from '../basin/shapes.ts'
 
 // Found by npm run fuzz: each of these kept the processor busy for minutes.
 describe('floors that took for ever', () => {
@@ -41,5 +42,46 @@ describe('floors that took for ever', () => {
       }),
     )
     expect(!result.ok && `${result.problem.code} @ ${result.problem.path}`).toBe('no-water @ islands[0]')
+  })
+
+  it('a bench a thousandth of a millimetre from a wall, round slits narrower than that: each step along it was halved', () => {
+    const slit = (x: number): [number, number][] => [
+      [x, 0],
+      [x, 0.03],
+      [x + 1e-8, 0.03],
+      [x + 1e-8, 0],
+    ]
+    const s = shape(polygon([0, 0], ...slit(0.02), ...slit(0.04), [0.05, 0], [0.05, 0.05], [0, 0.05]), {
+      floor: { kind: 'flat', depthM: 40 },
+      wall: { kind: 'battered', run: 2.8e-8 },
+      features: [{ kind: 'bench', along: { fromSegment: 3, toSegment: 0 }, widthM: 1e-6, depthM: 0.4 }],
+    })
+    const water = waterAt(divided(s), 0)
+    expect(water.ok && relative(water.value.volumeM3, 0.05 * 0.05 * 40)).toBeLessThan(1e-3)
+  })
+
+  it('a ramp all but level in the middle of a hollow: where the two cross, far beside it, was divided with it', () => {
+    const hollow = { kind: 'dish', form: 'cap', centre: [0.7, 0], radiusM: 8, edgeDepthM: -0.5, depthM: 2.7 } as const
+    const within = (features: Feature[]) => waterAt(divided(shape(circle(0, 0, 1), { floor: hollow, features })), -0.5)
+    const ramp = within([
+      {
+        kind: 'ramp',
+        path: circle(0.7, 0, 0.1),
+        axis: { from: [1, 6], to: [0, 4] },
+        fromDepthM: 0,
+        toDepthM: 1e-9,
+      },
+    ])
+    const shelf = within([{ kind: 'shelf', path: circle(0.7, 0, 0.1), depthM: 0 }])
+    expect(ramp.ok && shelf.ok && relative(ramp.value.volumeM3, shelf.value.volumeM3)).toBeLessThan(1e-9)
+  })
+
+  it('shores nearer to each other than nodes are told apart, under a contour floor: it had no piece for the water', () => {
+    const result = partition(
+      shape(polygon([-210, 59.99999997], [0, 59.99999997], [0, 60], [-210, 60]), {
+        floor: { kind: 'contours', edgeDepthM: 1, rings: [] },
+      }),
+    )
+    expect(result.ok && relative(measure(result.value, 1).volumeM3, 210 * 3e-8 * 2)).toBeLessThan(1e-6)
   })
 })
