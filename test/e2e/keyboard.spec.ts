@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { announcedVolume, newVolume, numberIn, openApp, sheet, strip } from './support/app.ts'
+import { announcedVolume, blankSheet, newVolume, numberIn, openApp, sheet, strip } from './support/app.ts'
 import { expect, test } from './support/test.ts'
 
 /** Presses a key until a thing has the focus, as a person does who looks for it. */
@@ -30,6 +30,8 @@ const tabTo = (page: Page, name: RegExp, key = 'Tab') =>
 /** What the sheet has said last to those who can't see it; the title block, after it, says the volume. */
 const spoken = (page: Page) =>
   page.getByRole('region', { name: 'Drawing sheet' }).locator('[aria-live="polite"]').first()
+
+const cross = (page: Page) => page.locator('[data-shape="cross-hairs"]')
 
 async function keys(page: Page, key: string, times: number): Promise<void> {
   for (let i = 0; i < times; i++) await page.keyboard.press(key)
@@ -76,19 +78,26 @@ test('the drawing is done again by keyboard alone', async ({ page }) => {
     await page.keyboard.press('Enter')
     await expect(sheet(page)).toBeFocused()
     expect(await focusRing(page), 'the sheet in focus shows it').toBe(true)
+    await expect(spoken(page), 'where Enter will act is shown with the tool').toHaveText(
+      /^Cross hairs at .*(right|left), .* (up|down)\. Arrows move them, Enter places a point\.$/,
+    )
+    await expect(cross(page)).toBeVisible()
     await page.keyboard.press('Enter')
-    await expect(spoken(page)).toHaveText(/^Cross hairs at .*(right|left), .* (up|down)\. Arrows move them/)
+    await expect(spoken(page), 'the first Enter places').toHaveText(/^Point 1 placed: .*(right|left), .* (up|down)\.$/)
+    await expect(strip(page)).toContainText('1 placed')
+    await page.keyboard.press('Backspace')
+    await expect(strip(page)).not.toContainText('1 placed')
     await keys(page, 'ArrowLeft', 4)
     await keys(page, 'ArrowUp', 2)
     await expect(spoken(page), 'the place is said as it moves').toHaveText(/^\d.*\sin (right|left), .* (up|down)$/)
     await page.keyboard.press('Enter')
-    await expect(spoken(page)).toHaveText(/^Point 1 placed/)
+    await expect(spoken(page)).toHaveText(/^Point 1 placed: /)
     await keys(page, 'ArrowRight', 8)
     await expect(spoken(page)).toHaveText(/ from point 1$/)
     await page.keyboard.press('Enter')
     await keys(page, 'ArrowDown', 4)
     await page.keyboard.press('Enter')
-    await expect(spoken(page)).toHaveText(/^Point 3 placed\. Enter again closes/)
+    await expect(spoken(page)).toHaveText(/^Point 3 placed: .*\. Enter again closes/)
     await keys(page, 'ArrowLeft', 8)
     await page.keyboard.press('Enter')
     await page.keyboard.press('Enter')
@@ -189,7 +198,6 @@ test('a bench and a ramp are placed on the sheet by keyboard alone', async ({ pa
   await test.step('the bench: arrows go from side to side, Enter begins and ends it', async () => {
     const before = await announcedVolume(page)
     await toTool('Press sides of the outline that a bench runs along')
-    await page.keyboard.press('Enter')
     await expect(spoken(page)).toHaveText(/^Side 1 of 8, .* long\. Enter begins the bench here\.$/)
     await expect(ghost).toBeVisible()
     await page.keyboard.press('ArrowLeft')
@@ -213,7 +221,7 @@ test('a bench and a ramp are placed on the sheet by keyboard alone', async ({ pa
 
   await test.step('Escape takes back a bench that was begun, then leaves the tool', async () => {
     await toTool('Press sides of the outline that a bench runs along')
-    await keys(page, 'Enter', 2)
+    await page.keyboard.press('Enter')
     await expect(strip(page)).toContainText('from side 1')
     await page.keyboard.press('Escape')
     await expect(strip(page)).not.toContainText('from side 1')
@@ -225,7 +233,6 @@ test('a bench and a ramp are placed on the sheet by keyboard alone', async ({ pa
   await test.step('the ramp: Enter begins at the wall, arrows draw it out, Enter places it', async () => {
     const before = await announcedVolume(page)
     await toTool('Drag a ramp out from the wall')
-    await page.keyboard.press('Enter')
     await expect(ghost).toBeVisible()
     await keys(page, 'Shift+ArrowDown', 8)
     await page.keyboard.press('Enter')
@@ -250,4 +257,23 @@ test('the cross hairs read depths aloud, and Escape leaves nothing behind', asyn
   await page.keyboard.press('Escape')
   await expect(strip(page)).not.toContainText('deep here')
   await expect(sheet(page)).toBeFocused()
+})
+
+test('Enter also places where the tool was picked with the mouse, or is one that no key can draw with', async ({
+  page,
+}) => {
+  await openApp(page)
+  await blankSheet(page)
+  await page.getByRole('radio', { name: 'Place the outline point by point' }).click()
+  await expect(cross(page), 'a mouse needs no cross hairs').toBeHidden()
+  await page.keyboard.press('Enter')
+  await expect(cross(page)).toBeVisible()
+  await expect(strip(page)).toContainText('1 placed')
+  await page.keyboard.press('Escape')
+  await page.getByRole('radio', { name: 'Draw the outline in one loop' }).click()
+  await expect(strip(page)).toContainText('Enter places points instead')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('radio', { name: 'Place the outline point by point' })).toBeChecked()
+  await expect(strip(page)).toContainText('1 placed')
+  await expect(spoken(page)).toHaveText(/^Point 1 placed: /)
 })

@@ -154,6 +154,7 @@ function Cross({ on }: OnProps) {
   return (
     <path
       className={styles['cross']}
+      data-shape="cross-hairs"
       d={`M${x - CROSS_PX} ${y}H${x - 4}M${x + 4} ${y}H${x + CROSS_PX}M${x} ${y - CROSS_PX}V${y - 4}M${x} ${y + 4}V${y + CROSS_PX}`}
     />
   )

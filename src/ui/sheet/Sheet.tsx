@@ -110,7 +110,7 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
     zoom: (at, factor) => sheet.zoom(factor, at),
     busy: (isBusy) => (isBusy ? sheet.hold() : sheet.release()),
   })
-  const onKeyDown = useSheetKeys({ hands, view: sheet, focus, focusFields })
+  const { onKeyDown, onTakenUp } = useSheetKeys({ hands, view: sheet, focus, focusFields })
 
   const onFocusItem = useCallback(
     (placed: PlacedItem) => {
@@ -135,6 +135,7 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
     frame,
     focus,
     focusFields,
+    onTakenUp,
     selectedKey,
     isCoarse,
     isSketch: subject?.body.sketch !== undefined,

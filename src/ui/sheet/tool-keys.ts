@@ -8,6 +8,7 @@ import { featureShapes } from './feature-shapes.ts'
 import { showBench, soundAt, takeBenchSide } from './floor-gestures.ts'
 import { addFeature, type Hands, sayFeature } from './gestures.ts'
 import { keyOf } from './items.ts'
+import { sayPlace } from './place-items.ts'
 import { closeDraft } from './place-points.ts'
 import { placesPoints } from './presses.ts'
 import type { Scene } from './scene.ts'
@@ -27,29 +28,54 @@ const isEnter = (event: KeyboardEvent): boolean => event.key === 'Enter' || even
 
 /** A key for the tool in hand. Answers whether the tool wanted it. */
 export function onTool(wiring: Wiring, event: KeyboardEvent, arrow: Point | undefined): boolean {
-  const { tool } = wiring.hands.app.getState()
+  const { tool, setTool } = wiring.hands.app.getState()
   if (placesPoints(tool)) return !arrow && onPoints(wiring, event)
+  if (tool === 'freehand') {
+    // No key draws a loop: it is placed point by point instead.
+    if (!isEnter(event)) return false
+    setTool('points')
+    return onPoints(wiring, event)
+  }
   if (tool === 'sounding') return isEnter(event) && sound(wiring)
   if (tool === 'bench') return onBench(wiring, event, arrow)
   return isFeatureTool(tool) && onWall(wiring, tool, event, arrow)
 }
 
+/** A tool taken up by keys shows at once where its first Enter acts, and says so. */
+export function takeUp(wiring: Wiring): void {
+  const { hands, moveCursor } = wiring
+  const { local, app } = hands
+  const { tool } = app.getState()
+  const scene = hands.scene()
+  if (tool === 'freehand') {
+    local.setState({ spoken: 'A loop is drawn with a pointer. Enter places points instead.' })
+  } else if (tool === 'bench') {
+    if (scene?.canEdit) toSide(hands, scene, 0)
+  } else if (local.getState().draft.points.length === 0) {
+    moveCursor(HERE, 0, false)
+    if (isFeatureTool(tool) && scene?.canEdit) showOnWall(hands, scene, tool)
+    const does =
+      tool === 'sounding' ? 'asks for the depth' : isFeatureTool(tool) ? 'begins at the wall' : 'places a point'
+    local.setState(({ spoken }) => ({ spoken: `Cross hairs at ${spoken}. Arrows move them, Enter ${does}.` }))
+  }
+}
+
 function onPoints({ hands, moveCursor }: Wiring, event: KeyboardEvent): boolean {
   const { local } = hands
   const say = (spoken: string) => local.setState({ spoken })
+  // After a press there are no cross hairs: Enter places at those that it brings.
+  if (isEnter(event) && !local.getState().cursor) moveCursor(HERE, 0, false)
   const { draft, cursor } = local.getState()
   if (event.key === 'Enter' && (event.ctrlKey || event.metaKey)) closeDraft(hands)
-  else if (isEnter(event)) {
-    if (!cursor) {
-      moveCursor(HERE, 0, false)
-      say(`Cross hairs at ${local.getState().spoken}. Arrows move them, Enter places a point.`)
-    } else if (isOnCursor(draft.points[0]?.at, cursor) && canClose(draft)) closeDraft(hands)
+  else if (isEnter(event) && cursor) {
+    if (isOnCursor(draft.points[0]?.at, cursor) && canClose(draft)) closeDraft(hands)
     else if (isOnCursor(draft.points.at(-1)?.at, cursor) && canClose(draft)) closeDraft(hands)
     else if (isOnCursor(draft.points.at(-1)?.at, cursor)) say('This point is placed already. Arrows go on to the next.')
     else {
       const next = draftAfter(draft, { do: 'drop', at: cursor })
       local.setState({ draft: next, remarks: [{ at: cursor, text: `point ${next.points.length}` }] })
-      say(`Point ${next.points.length} placed. ${canClose(next) ? 'Enter again closes the outline.' : ''}`)
+      const place = sayPlace({ view: hands.look().view, units: hands.app.getState().settings.units }, cursor)
+      say(`Point ${next.points.length} placed: ${place}.${canClose(next) ? ' Enter again closes the outline.' : ''}`)
     }
   } else if (event.key === 'c' || event.key === 'C') {
     const next = draftAfter(draft, { do: 'toggle' })
@@ -71,9 +97,9 @@ function isOnCursor(point: Point | undefined, cursor: Point): boolean {
 }
 
 function sound({ hands, moveCursor }: Wiring): boolean {
+  if (!hands.local.getState().cursor) moveCursor(HERE, 0, false)
   const { cursor } = hands.local.getState()
   if (cursor) soundAt(hands, cursor)
-  else moveCursor(HERE, 0, false)
   return true
 }
 
@@ -89,18 +115,22 @@ function onBench(wiring: Wiring, event: KeyboardEvent, arrow: Point | undefined)
     return true
   }
   if (!arrow && !isEnter(event)) return false
-  if (arrow || benchAt === undefined) {
-    const by = arrow ? arrow[0] - arrow[1] : 0
-    const count = nodesOf(scene.body.outline).length
-    const first = benchFrom ?? 0
-    const side = benchAt === undefined && benchFrom === undefined ? first : ((benchAt ?? first) + by + count) % count
-    local.setState({ benchAt: side, spoken: saySide(scene, side, count, benchFrom) })
-    showBench(hands, scene, benchFrom ?? side, side)
-    return true
+  if (arrow) toSide(hands, scene, arrow[0] - arrow[1])
+  else {
+    takeBenchSide(hands, scene, benchAt ?? benchFrom ?? 0, 'Arrows go on to where it ends, Enter places it.')
+    focusNew(wiring, scene)
   }
-  takeBenchSide(hands, scene, benchAt, 'Arrows go on to where it ends, Enter places it.')
-  focusNew(wiring, scene)
   return true
+}
+
+/** Goes on by sides of the outline and shows the bench as it would be; the first time it comes to where one is begun. */
+function toSide(hands: Hands, scene: Scene, by: number): void {
+  const { benchAt, benchFrom } = hands.local.getState()
+  const count = nodesOf(scene.body.outline).length
+  const first = benchFrom ?? 0
+  const side = benchAt === undefined && benchFrom === undefined ? first : ((benchAt ?? first) + by + count) % count
+  hands.local.setState({ benchAt: side, spoken: saySide(scene, side, count, benchFrom) })
+  showBench(hands, scene, benchFrom ?? side, side)
 }
 
 function saySide({ body, units }: Scene, side: number, count: number, from: number | undefined): string {
@@ -122,11 +152,15 @@ function onWall(wiring: Wiring, tool: FeatureTool, event: KeyboardEvent, arrow: 
     return true
   }
   if (!arrow && !isEnter(event)) return false
-  if (arrow || !local.getState().cursor) {
+  if (arrow) {
     // Features are smaller than the grid.
-    moveCursor(arrow ?? HERE, timesFine(event), true)
+    moveCursor(arrow, timesFine(event), true)
     showOnWall(hands, scene, tool)
     return true
+  }
+  if (!local.getState().cursor) {
+    moveCursor(HERE, 0, false)
+    showOnWall(hands, scene, tool)
   }
   const { cursor } = local.getState()
   if (!wallFrom) {

@@ -10,14 +10,19 @@ interface Wiring {
   /** Puts the keyboard's focus on an item of the drawing, or on the drawing itself. */
   readonly focus: (key: string | undefined) => void
   readonly focusFields: () => void
+  /** Says where the tool that the keys have taken up will act. */
+  readonly onTakenUp: () => void
   readonly selectedKey: string | undefined
   readonly isCoarse: boolean
   readonly isSketch: boolean
 }
 
 /** Where the keyboard's focus goes by itself: to what asks for a number, to the sheet with a tool, never to the page's start. */
-export function useSheetFocus({ local, frame, focus, focusFields, selectedKey, isCoarse, isSketch }: Wiring): void {
+export function useSheetFocus(wiring: Wiring): void {
+  const { local, frame, focus, focusFields, selectedKey, isCoarse, isSketch } = wiring
   const app = useAppStore()
+  const latest = useRef(wiring.onTakenUp)
+  latest.current = wiring.onTakenUp
   const tool = useApp((state) => state.tool)
   const selection = useApp((state) => state.selection)
   // A dimension is selected to be typed.
@@ -49,6 +54,7 @@ export function useSheetFocus({ local, frame, focus, focusFields, selectedKey, i
     if (tool === 'select') return
     frame.current?.scrollIntoView({ block: 'nearest' })
     frame.current?.focus({ preventScroll: true })
+    if (frame.current?.matches(':focus-visible')) latest.current()
   }, [tool, local, frame])
 
   // A place that is sounded asks for its depth; with that typed the sheet takes the next.

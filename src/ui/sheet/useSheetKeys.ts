@@ -11,7 +11,7 @@ import { sayPlace } from './place-items.ts'
 import { placesPoints } from './presses.ts'
 import { removalOf } from './removal.ts'
 import { alongAxis } from './scene.ts'
-import { onTool, timesFine } from './tool-keys.ts'
+import { onTool, takeUp, timesFine } from './tool-keys.ts'
 import type { SheetView } from './useSheetView.ts'
 import { fromScreen, fromSheet, toScreen, toSheet } from './view.ts'
 
@@ -39,8 +39,14 @@ interface Wiring {
   readonly focusFields: () => void
 }
 
+interface SheetKeys {
+  readonly onKeyDown: (event: KeyboardEvent) => void
+  /** Shows where the first Enter of the tool in hand acts. */
+  readonly onTakenUp: () => void
+}
+
 /** The drawing by keyboard: move what has the focus, walk from item to item, place points, look at depths, zoom. */
-export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (event: KeyboardEvent) => void {
+export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): SheetKeys {
   const burst = useRef({ key: '', name: '', time: 0 })
 
   const step = () => displayStep('length', hands.app.getState().settings.units)
@@ -214,7 +220,7 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
     return true
   }
 
-  return (event) => {
+  const onKeyDown = (event: KeyboardEvent) => {
     const isFineArrow = event.ctrlKey && ARROWS[event.key] !== undefined
     if (event.altKey || ((event.ctrlKey || event.metaKey) && event.key !== 'Enter' && !isFineArrow)) return
     const element = event.target instanceof Element ? event.target.closest('[data-item]') : null
@@ -233,4 +239,5 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): (even
       event.stopPropagation()
     }
   }
+  return { onKeyDown, onTakenUp: () => takeUp({ hands, moveCursor, focus }) }
 }

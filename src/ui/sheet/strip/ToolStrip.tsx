@@ -38,7 +38,7 @@ export function ToolStrip({ tool, hands }: { readonly tool: Exclude<Tool, 'selec
       <Title name={name} />
       <p className={styles['say']}>
         {hint}
-        {tool === 'freehand' ? null : ' Keys: arrows move, Enter begins and places.'}
+        {tool === 'freehand' ? ' Keys: Enter places points instead.' : ' Keys: arrows move, Enter begins and places.'}
       </p>
       <Actions>
         <Button onPress={leave}>Cancel</Button>
