@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { areaOf, flatten, nearestOn, type Path, STARTING_OUTLINES } from '../../../src/basin/index.ts'
-import { demoSpec, isInside } from '../../../src/document/index.ts'
-import { FEATURES } from '../../../src/features/index.ts'
+import { deriveBody } from '../../../src/derive/index.ts'
+import { type Body, demoSpec, isInside } from '../../../src/document/index.ts'
+import { FEATURES, type Feature } from '../../../src/features/index.ts'
 import { nextStation } from '../../../src/ui/ledger/basin/floors.ts'
 import { CARES, careOf } from '../../../src/ui/ledger/basin/measured.ts'
 import { floorUnder, middleOf } from '../../../src/ui/ledger/basin/new-body.ts'
 import { islandIn } from '../../../src/ui/ledger/basin/place-path.ts'
-import { placementFor } from '../../../src/ui/ledger/basin/placement.ts'
+import { placeFeature } from '../../../src/ui/ledger/basin/placement.ts'
 import { nodesOf } from '../../../src/ui/ledger/basin/ring.ts'
 import { startValues } from '../../../src/ui/ledger/basin/start-values.ts'
 
@@ -46,32 +47,79 @@ describe('the next station', () => {
 })
 
 describe('where a feature is put', () => {
+  const body = demoSpec.bodies[0]!
+  const made = (id: string, on: Body): { readonly feature: Feature; readonly sizeM: number } => {
+    let sizeM = 0
+    const feature = placeFeature(on, (place) => {
+      sizeM = place.sizeM
+      return FEATURES.get(id)?.defaults(place)
+    })
+    if (!feature) throw new Error(`no ${id}`)
+    return { feature, sizeM }
+  }
+  const withMore = (on: Body, id: string): Body => ({ ...on, features: [...on.features, made(id, on).feature] })
+  const round: Body = { ...body, features: [], islands: [], outline: circle(4) }
+
   test('steps stand against the wall, not off it at a bend into the water, wherever their turn brings them', () => {
-    const body = demoSpec.bodies[0]
-    if (!body) throw new Error('the example has no body')
     const ring = flatten(body.outline, 0.01)
-    const steps = FEATURES.get('steps')
+    let now: Body = { ...body, features: [] }
     for (const count of [0, 1, 2, 3]) {
-      const placement = placementFor({
-        ...body,
-        features: body.features.slice(0, 1).flatMap((f) => Array(count).fill(f)),
-      })
-      const made = steps?.defaults(placement)
-      if (made?.kind !== 'steps') throw new Error('no steps')
-      const { from, to } = made.axis
+      const { feature, sizeM } = made('steps', now)
+      if (feature.kind !== 'steps') throw new Error('no steps')
+      const { from, to } = feature.axis
       const run = Math.hypot(to[0] - from[0], to[1] - from[1])
       const back: [number, number] = [(from[0] - to[0]) / run, (from[1] - to[1]) / run]
       // A little behind the ends of the flight's upper edge there is wall, not water.
       for (const side of [-0.45, 0.45]) {
-        const [x, y] = [from[0] - back[1] * side * placement.sizeM, from[1] + back[0] * side * placement.sizeM]
-        const behind: [number, number] = [x + back[0] * 0.06 * placement.sizeM, y + back[1] * 0.06 * placement.sizeM]
+        const [x, y] = [from[0] - back[1] * side * sizeM, from[1] + back[0] * side * sizeM]
+        const behind: [number, number] = [x + back[0] * 0.06 * sizeM, y + back[1] * 0.06 * sizeM]
         expect(isInside(ring, behind), `place ${count}, side ${side}`).toBe(false)
       }
       expect(nearestOn(body.outline, ...from).distanceM).toBeLessThan(1e-6)
       expect(isInside(ring, to), 'the flight leads into the water').toBe(true)
+      now = { ...now, features: [...now.features, feature] }
     }
   })
+
+  test.each([
+    ['the example', { ...body, features: [] }],
+    ['a round pool', round],
+    ['a round pool with a flat floor', { ...round, floor: { kind: 'flat', depthM: 1.2 } } as Body],
+  ])('a shelf, steps, round steps and a second shelf keep off each other in %s', (_, empty) => {
+    let now: Body = empty
+    for (const id of ['shelf', 'steps', 'roundSteps', 'shelf']) now = withMore(now, id)
+    const areas = now.features.map((feature) => wettedBy({ ...empty, features: [feature] }))
+    const all = wettedBy(now)
+    // What two features share would be counted once only when they stand together.
+    expect(all / areas.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 2)
+  })
+
+  test('one that was taken away leaves its place free again, and the first is at the shallow end', () => {
+    const two = withMore(withMore(round, 'shelf'), 'steps')
+    const [shelf, steps] = two.features
+    expect(made('shelf', { ...two, features: [steps!] }).feature).toEqual(shelf)
+    expect(made('steps', { ...two, features: [shelf!] }).feature).toEqual(steps)
+  })
+
+  test('with no free wall left it is still put somewhere', () => {
+    const full: Body = { ...round, features: [{ kind: 'shelf', path: circle(5), depthM: 0.3 }] }
+    expect(made('steps', full).feature.kind).toBe('steps')
+  })
 })
+
+function circle(radiusM: number): Path {
+  return {
+    start: [radiusM, 0],
+    segments: [[-radiusM, 0] as const, [radiusM, 0] as const].map((to) => ({ to, bulge: 1 })),
+  }
+}
+
+/** Area of a body's features, where two lie over each other counted once [m²]. */
+function wettedBy(body: Body): number {
+  const { measures } = deriveBody(body)
+  if (!measures.ok) throw new Error(measures.problem.what)
+  return measures.value.wetted.featureM2
+}
 
 describe('how well it was measured', () => {
   test('every row is told from the others by its tolerance, coarser down the list', () => {

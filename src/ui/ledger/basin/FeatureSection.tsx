@@ -9,7 +9,7 @@ import { type Answer, Button, ChoiceField, Disclosure, NumberField, QuantityFiel
 import { roundFeature } from '../../plan/round-feature.ts'
 import styles from './basin.module.css'
 import { HandleTable } from './HandleTable.tsx'
-import { placementFor } from './placement.ts'
+import { placeFeature } from './placement.ts'
 import { nodesOf } from './ring.ts'
 import { Section } from './Section.tsx'
 import { depthCaution, widthCaution } from './unusual.ts'
@@ -27,9 +27,10 @@ export const FeatureSection = memo(function FeatureSection({ number }: { readonl
   if (!body) return null
   const add = (id: string) => {
     const now = store.getState().spec.bodies[0] ?? body
-    const place = placementFor(now)
-    const usual = FEATURES.get(id)?.defaults({ ...place, sizeM: snapLength(place.sizeM, units) })
-    const feature = usual && roundFeature(usual, units, depthToReference(now, 0))
+    const feature = placeFeature(now, (place) => {
+      const usual = FEATURES.get(id)?.defaults({ ...place, sizeM: snapLength(place.sizeM, units) })
+      return usual && roundFeature(usual, units, depthToReference(now, 0))
+    })
     if (!feature || edit('addFeature', { bodyId: now.id, feature })) return
     store.getState().select({ kind: 'feature', bodyId: now.id, feature: now.features.length })
   }
