@@ -138,7 +138,10 @@ function cross(a: Span, b: Span, p: Slab, q: Slab, grainM: number, out: Meeting[
   if (!isSettled) return false
   const slackA = (2 * grainM * lengthA) / p.length
   const slackB = (2 * grainM * lengthB) / q.length
-  if (ta < p.t0 - slackA || ta > p.t1 + slackA || tb < q.t0 - slackB || tb > q.t1 + slackB) return true
+  if (ta < p.t0 - slackA || ta > p.t1 + slackA || tb < q.t0 - slackB || tb > q.t1 + slackB) {
+    // Past a handle on its own point a curve comes back: the crossing found there may be the other one's mirror image.
+    return ja.dx * p.ux + ja.dy * p.uy > 0 && jb.dx * q.ux + jb.dy * q.uy > 0
+  }
   ta = Math.min(Math.max(ta, a.t0), a.t1)
   tb = Math.min(Math.max(tb, b.t0), b.t1)
   add(a, b, ta, tb, grainM, out)

@@ -20,7 +20,7 @@ const star: fc.Arbitrary<Path> = fc
   .array(
     fc.record({
       r: fc.double({ min: 2, max: 4, noNaN: true }),
-      kind: fc.nat(2),
+      kind: fc.nat(4),
       bend: fc.double({ min: -0.3, max: 0.3, noNaN: true }),
     }),
     {
@@ -43,7 +43,8 @@ const star: fc.Arbitrary<Path> = fc
         from[0] + t * (to[0] - from[0]) - bend * (to[1] - from[1]),
         from[1] + t * (to[1] - from[1]) + bend * (to[0] - from[0]),
       ]
-      return { to, c1: mid(1 / 3), c2: mid(2 / 3) }
+      // A handle may lie on its own point: the curve stands still there, and may bend without a radius.
+      return { to, c1: kind === 3 ? from : mid(1 / 3), c2: kind === 4 ? to : mid(2 / 3) }
     })
     return { start: at(0), segments }
   })

@@ -4,7 +4,7 @@ import { real } from './outlines.ts'
 
 /** Rays about the origin that differ by less than a half, joined by lines, arcs or cubics that bend a little. */
 const pool: fc.Arbitrary<Path> = fc
-  .array(fc.record({ r: fc.oneof(fc.constantFrom(3, 4), real(2.8, 4.2)), kind: fc.nat(2), bend: real(-0.06, 0.2) }), {
+  .array(fc.record({ r: fc.oneof(fc.constantFrom(3, 4), real(2.8, 4.2)), kind: fc.nat(4), bend: real(-0.06, 0.2) }), {
     minLength: 4,
     maxLength: 9,
   })
@@ -24,7 +24,8 @@ function side(from: Point, to: Point, kind: number, bend: number): Segment {
     from[0] + t * (to[0] - from[0]) + bend * (to[1] - from[1]),
     from[1] + t * (to[1] - from[1]) - bend * (to[0] - from[0]),
   ]
-  return { to, c1: along(1 / 3), c2: along(2 / 3) }
+  // A handle may lie on its own point: the curve stands still there, and may bend without a radius.
+  return { to, c1: kind === 3 ? from : along(1 / 3), c2: kind === 4 ? to : along(2 / 3) }
 }
 
 const rectangle = fc

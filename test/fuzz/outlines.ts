@@ -43,7 +43,7 @@ const star: fc.Arbitrary<Path> = fc
     fc.array(
       fc.record({
         r: fc.oneof(fc.constantFrom(1, 2, 3), real(0.5, 6)),
-        kind: fc.nat(2),
+        kind: fc.nat(4),
         bend: fc.oneof(fc.constantFrom(0, 0.25), real(-0.45, 0.45)),
       }),
       { minLength: 3, maxLength: 11 },
@@ -66,7 +66,8 @@ function joined(from: Point, to: Point, kind: number, bend: number): Segment {
     from[0] + t * (to[0] - from[0]) - bend * (to[1] - from[1]),
     from[1] + t * (to[1] - from[1]) + bend * (to[0] - from[0]),
   ]
-  return { to, c1: along(1 / 3), c2: along(2 / 3) }
+  // A handle may lie on its own point: the curve stands still there, and may bend without a radius.
+  return { to, c1: kind === 3 ? from : along(1 / 3), c2: kind === 4 ? to : along(2 / 3) }
 }
 
 export const box: fc.Arbitrary<Path> = fc.tuple(point, point).map(([[x0, y0], [x1, y1]]) => ({
