@@ -89,6 +89,43 @@ test('a line that crosses itself may be had untangled, and that is one step of u
   await expect.poll(() => announcedVolume(page)).toBe(before)
 })
 
+test('a loop drawn as a figure of eight is offered untangled, and taking it is one step of undo', async ({ page }) => {
+  await openApp(page)
+  await blankSheet(page)
+  await page.getByRole('button', { name: /Draw a loop/ }).click()
+  const box = await sheet(page).boundingBox()
+  if (!box) throw new Error('the sheet has no place on the screen')
+  const eight = Array.from({ length: 61 }, (_, i) => {
+    const a = 0.7 + (2 * Math.PI * i) / 60
+    return {
+      x: box.x + box.width * (0.5 + 0.3 * Math.cos(a)),
+      y: box.y + box.height * (0.4 + 0.2 * Math.sin(2 * a)),
+    }
+  })
+  await dragAlong(page, eight)
+  await expect(strip(page)).toContainText('The line crosses itself')
+  const proposal = page.locator('[data-shape="untangled"]')
+  await expect(proposal, 'it is shown before it is taken').toBeVisible()
+  await expect(undo(page), 'nothing is done yet').toHaveAccessibleName('Undo: New blank sheet')
+
+  await test.step('the offer goes with the next press', async () => {
+    await page.mouse.move(eight[0]?.x ?? 0, eight[0]?.y ?? 0)
+    await page.mouse.down()
+    await expect(proposal).toBeHidden()
+    await page.mouse.up()
+    await dragAlong(page, eight)
+    await expect(proposal).toBeVisible()
+  })
+
+  await strip(page).getByRole('button', { name: 'Use the untangled line' }).click()
+  await expect(proposal).toBeHidden()
+  expect(numberIn(await newVolume(page, ''))).toBeGreaterThan(1000)
+  await expect(strip(page).getByText('How big is it?')).toBeVisible()
+  await undo(page).click()
+  await expect.poll(() => announcedVolume(page)).toBe('')
+  await expect(undo(page)).toHaveAccessibleName('Undo: New blank sheet')
+})
+
 test('a body that lies on another is drawn, pointed out, and said how much it counts twice', async ({ page }) => {
   await openApp(page)
   const spec = specFromLink(await copyLink(page))

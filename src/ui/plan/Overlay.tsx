@@ -3,6 +3,7 @@ import { useLocal } from '../sheet/local.ts'
 import { type Panes, svgMatrix, toScreen, type View } from '../sheet/view.ts'
 import { loopThrough } from './loop-through.ts'
 import { pathFrom } from './PlanGround.tsx'
+import { Proposal } from './Proposal.tsx'
 import styles from './plan.module.css'
 
 interface Props {
@@ -24,6 +25,7 @@ export function Overlay({ view, panes, origin }: Props) {
       <Ghost view={view} panes={panes} origin={origin} />
       <Draft view={view} panes={panes} origin={origin} />
       <Stroke on={on} />
+      <Untangled view={view} panes={panes} origin={origin} />
       <Guides on={on} width={panes.width} />
       <Cross on={on} />
       <Sounded on={on} />
@@ -40,6 +42,16 @@ function Stroke({ on }: OnProps) {
   if (stroke.length < 2) return null
   const d = stroke.map(on).map((p, i) => `${i === 0 ? 'M' : 'L'}${p[0]} ${p[1]}`)
   return <path className={styles['stroke']} d={d.join('')} />
+}
+
+function Untangled({ view, panes, origin }: Props) {
+  const path = useLocal((state) => state.untangled)
+  if (!path) return null
+  return (
+    <g transform={svgMatrix(view, panes, origin)}>
+      <Proposal path={path} origin={origin} />
+    </g>
+  )
 }
 
 function Guides({ on, width }: OnProps & { readonly width: number }) {

@@ -7,6 +7,7 @@ import { type FeatureTool, featureFrom } from '../plan/feature-drag.ts'
 import { boxAround } from '../plan/figures.ts'
 import { distanceToLine, hitTarget, reachOf } from '../plan/hit.ts'
 import { snapLines, snapPoint } from '../plan/snap.ts'
+import { untangledStroke } from '../plan/untangled-stroke.ts'
 import { edits } from './edits.ts'
 import { featureShapes } from './feature-shapes.ts'
 import { type PlacedItem, selectionOf } from './items.ts'
@@ -29,6 +30,8 @@ export interface Hands {
 
 /** How near a line draws a dragged point [px]. */
 const SNAP_PX = 8
+/** Nothing left of a loop that was drawn. */
+export const NO_STROKE = { stroke: [], untangled: undefined } as const
 const NO_MARKS = { guides: [], remarks: [], grabbed: undefined, ghost: [], stroke: [] } as const
 
 /** The item under a press. */
@@ -81,19 +84,23 @@ export function grab(hands: Hands, placed: PlacedItem, press: Press): Gesture {
 
 /** A loop drawn with the pointer becomes an outline of few smooth points; it is a sketch until two lengths are known. */
 export function freehand(hands: Hands, press: Press): Gesture {
-  const { app, local } = hands
-  return loopGesture(hands, press, 'Keep the pointer down and go once around the pool.', (outline) => {
-    if (app.getState().dispatch(edits.draw(outline, app.getState().settings.units))) return
-    app.getState().setTool('select')
-    local.setState({ spoken: 'Outline drawn. It is a sketch until its size is said.' })
-  })
+  return loopGesture(hands, press, 'Keep the pointer down and go once around the pool.', (path) =>
+    giveOutline(hands, path),
+  )
+}
+
+/** Makes the pool of a line that was drawn around it. */
+export function giveOutline({ app, local }: Pick<Hands, 'app' | 'local'>, outline: Path): void {
+  if (app.getState().dispatch(edits.draw(outline, app.getState().settings.units))) return
+  app.getState().setTool('select')
+  local.setState({ spoken: 'Outline drawn. It is a sketch until its size is said.' })
 }
 
 /** How far the outline may lie from the line that was drawn, as a share of its size: what a hand trembles, no bend that it means. */
 export const STROKE_FIT = 0.006
 
 /** A stroke that follows the pointer; let go, it is handed on as a loop of few smooth points. */
-export function loopGesture(hands: Hands, press: Press, hint: string, give: (loop: Path) => void): Gesture {
+export function loopGesture(hands: Hands, press: Press, howTo: string, give: (loop: Path) => void): Gesture {
   const { app, local } = hands
   const at = (p: Press) => fromScreen(hands.look().view, hands.look().panes, p.at)
   let stroke: Point[] = [at(press)]
@@ -111,12 +118,19 @@ export function loopGesture(hands: Hands, press: Press, hint: string, give: (loo
       const { minX, minY, maxX, maxY } = boxAround(stroke)
       const size = Math.hypot(maxX - minX, maxY - minY)
       if (stroke.length < 8 || size * hands.look().view.scale < 40) {
-        app.getState().notify({ tone: 'info', text: hint })
+        app.getState().notify({ tone: 'info', text: howTo })
         return
       }
       const fitted = fitLoop(stroke, size * STROKE_FIT)
-      if (fitted.ok) give(fitted.value)
-      else app.getState().notify({ tone: 'problem', text: fitted.problem.what, hint: fitted.problem.hint })
+      if (fitted.ok) {
+        give(fitted.value)
+        return
+      }
+      const { code, what, hint } = fitted.problem
+      const free = code === 'loop-crosses-itself' ? untangledStroke(stroke, size, size * STROKE_FIT) : undefined
+      // The strip says it then, beside the button that takes the line.
+      if (free) local.setState({ stroke, untangled: free, spoken: `${what} A line free of itself is offered.` })
+      app.getState().notify(free ? undefined : { tone: 'problem', text: what, hint })
     },
     cancel: () => local.setState({ stroke: [] }),
   }

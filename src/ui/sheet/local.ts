@@ -23,6 +23,8 @@ export interface LocalState {
   readonly remarks: readonly Remark[]
   /** The loop that is being drawn freehand [m]. */
   readonly stroke: readonly Point[]
+  /** Nearly the loop that was drawn, free of itself where it crossed itself: it may be taken. */
+  readonly untangled: Path | undefined
   readonly draft: PointsDraft
   /** Footprints of a feature that is being dragged or picked into being. */
   readonly ghost: readonly Path[]
@@ -46,6 +48,7 @@ const AT_REST: LocalState = {
   guides: [],
   remarks: [],
   stroke: [],
+  untangled: undefined,
   draft: EMPTY_DRAFT,
   ghost: [],
   benchFrom: undefined,

@@ -2,7 +2,7 @@ import { flushSync } from 'react-dom'
 import type { Tool } from '../../state/index.ts'
 import { isFeatureTool } from '../plan/feature-drag.ts'
 import { drawContour, pickBenchSide, placeSounding, previewBench } from './floor-gestures.ts'
-import { freehand, grab, type Hands, itemAt, placeFeature, restingPlace } from './gestures.ts'
+import { freehand, grab, type Hands, itemAt, NO_STROKE, placeFeature, restingPlace } from './gestures.ts'
 import { keyOf, selectionOf } from './items.ts'
 import { pickAt } from './pick.ts'
 import { pressPoint } from './place-points.ts'
@@ -19,7 +19,7 @@ export function placesPoints(tool: Tool): boolean {
 export function begin(hands: Hands, press: Press): Gesture | undefined {
   const { tool, selection } = hands.app.getState()
   const scene = hands.scene()
-  hands.local.setState({ cursor: undefined, remarks: [], wallFrom: undefined, benchAt: undefined })
+  hands.local.setState({ cursor: undefined, remarks: [], wallFrom: undefined, benchAt: undefined, ...NO_STROKE })
   if (tool === 'freehand') return freehand(hands, press)
   if (tool === 'contour') return drawContour(hands, press)
   if (isFeatureTool(tool)) return placeFeature(hands, tool, press)

@@ -1,6 +1,7 @@
 import { type RefObject, useEffect, useLayoutEffect, useRef } from 'react'
 import { useStore } from 'zustand'
 import { useApp, useAppStore } from '../context.tsx'
+import { NO_STROKE } from './gestures.ts'
 import type { LocalStore } from './local.ts'
 import { placesPoints } from './presses.ts'
 
@@ -49,6 +50,7 @@ export function useSheetFocus(wiring: Wiring): void {
       ghost: [],
       remarks: [],
       sounded: undefined,
+      ...NO_STROKE,
     })
     // On a phone a tool may be taken up in the ledger, with the sheet out of sight.
     if (tool === 'select') return

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { boundsOf, fitLoop, nearestOn, type Point } from '../../../src/basin/index.ts'
+import { areaOf, boundsOf, fitLoop, nearestOn, type Point, untangle } from '../../../src/basin/index.ts'
 import { boxAround } from '../../../src/ui/plan/figures.ts'
+import { untangledStroke } from '../../../src/ui/plan/untangled-stroke.ts'
 import { belowLine, shortNotes } from '../../../src/ui/sheet/Captions.tsx'
 import { STROKE_FIT } from '../../../src/ui/sheet/gestures.ts'
 
@@ -31,6 +32,34 @@ describe('a loop drawn by hand', () => {
       expect(fitted.value.segments.length).toBeLessThanOrEqual(12)
     },
   )
+})
+
+describe('a loop that crosses itself', () => {
+  /** A figure of eight of two unlike lobes, 12 by 5 m, drawn by a hand that trembles a little. */
+  const eight = Array.from({ length: 200 }, (_, i): Point => {
+    const a = ((i + 20) / 199) * 2 * Math.PI * 0.99
+    const wide = Math.cos(a) > 0 ? 6 : 4
+    return [wide * Math.cos(a) + 0.01 * Math.sin(i * 12.9898), 2.5 * Math.sin(2 * a)]
+  })
+  const size = Math.hypot(10, 5)
+
+  test('is not taken as it is, and nearly the same line free of itself is found', () => {
+    const fitted = fitLoop(eight, STROKE_FIT * size)
+    expect(fitted.ok ? '' : fitted.problem.code).toBe('loop-crosses-itself')
+    const free = untangledStroke(eight, size, STROKE_FIT * size)
+    if (!free) throw new Error('not untangled')
+    expect(free.segments.length).toBeLessThanOrEqual(16)
+    // Free of itself: what is free already is handed back as it is.
+    expect(untangle(free)).toBe(free)
+    for (const [x, y] of eight) expect(nearestOn(free, x, y).distanceM).toBeLessThan(0.04 * size)
+    // Both lobes are in it, none turned inside out: ∫ y dx over each half of (w cos a, 2.5 sin 2a) is w · 2.5 · 4/3.
+    expect(Math.abs(areaOf(free)) / ((6 + 4) * 2.5 * (4 / 3))).toBeCloseTo(1, 1)
+  })
+
+  test('is not untangled where it is a scribble', () => {
+    const scribble = Array.from({ length: 900 }, (_, i): Point => [5 * Math.sin(i * 1.7), 4 * Math.sin(i * 2.9 + 1)])
+    expect(untangledStroke(scribble, 12, 0.07)).toBeUndefined()
+  })
 })
 
 test('the box around a stroke of any length is found', () => {

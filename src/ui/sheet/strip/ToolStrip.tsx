@@ -1,7 +1,9 @@
+import type { Path } from '../../../basin/index.ts'
 import type { Tool } from '../../../state/index.ts'
 import { Button } from '../../fields/index.ts'
 import { canClose, draftAfter } from '../../plan/points-draft.ts'
-import type { Hands } from '../gestures.ts'
+import { giveContour } from '../floor-gestures.ts'
+import { giveOutline, type Hands } from '../gestures.ts'
 import { useLocal } from '../local.ts'
 import { closeDraft } from '../place-points.ts'
 import { Actions, Kinds, Title } from './parts.tsx'
@@ -28,6 +30,8 @@ export function ToolStrip({ tool, hands }: { readonly tool: Exclude<Tool, 'selec
     hands.local.setState({ draft: draftAfter(hands.local.getState().draft, { do: 'start-over' }), cursor: undefined })
     hands.app.getState().setTool('select')
   }
+  const untangled = useLocal((state) => state.untangled)
+  if (untangled) return <TangledStrip hands={hands} path={untangled} isContour={tool === 'contour'} onLeave={leave} />
   if (tool === 'points' || tool === 'contour')
     return <PointsStrip hands={hands} isContour={tool === 'contour'} onLeave={leave} />
   if (tool === 'sounding') return <SoundingToolStrip hands={hands} onLeave={leave} />
@@ -42,6 +46,33 @@ export function ToolStrip({ tool, hands }: { readonly tool: Exclude<Tool, 'selec
       </p>
       <Actions>
         <Button onPress={leave}>Cancel</Button>
+      </Actions>
+    </>
+  )
+}
+
+interface TangledProps {
+  readonly hands: Hands
+  readonly path: Path
+  readonly isContour: boolean
+  readonly onLeave: () => void
+}
+
+/** The loop that was drawn crosses itself: the dashed one on the plan may be taken instead. */
+function TangledStrip({ hands, path, isContour, onLeave }: TangledProps) {
+  const take = () => {
+    if (isContour) giveContour(hands, path)
+    else giveOutline(hands, path)
+  }
+  return (
+    <>
+      <Title name="The line crosses itself" />
+      <p className={styles['say']}>Dashed: nearly the same line, free of itself. Or draw again.</p>
+      <Actions>
+        <Button tone="main" onPress={take}>
+          Use the untangled line
+        </Button>
+        <Button onPress={onLeave}>Cancel</Button>
       </Actions>
     </>
   )
