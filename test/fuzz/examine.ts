@@ -149,11 +149,13 @@ function expectRising(parts: Partition, levelM: number): void {
   const levels = [levelM - 1, levelM - 0.25, levelM, levelM + 0.2]
   const at = levels.map((level) => asked('volume at a level', () => volumeAtLevel(parts, level)))
   // What a wall takes is integrated to about 1e-9 of the strip that it takes it from, which may be all of the water.
-  const { extentM } = parts
+  // A pool of a millimetre at map coordinates has its shore to a grain, some 1e-5 of it.
+  const { extentM, grainM } = parts
   const slack =
     4 * asked('figures at a level', () => measure(parts, levels[3]!)).errorBoundM3 +
     1e-12 * at[3]!.volumeM3 +
-    1e-9 * extentM ** 2 * (1 + extentM)
+    1e-9 * extentM ** 2 * (1 + extentM) +
+    grainM * extentM
   at.forEach(({ volumeM3, waterSurfaceM2 }, i) => {
     if (!(volumeM3 >= 0 && waterSurfaceM2 >= 0 && Number.isFinite(volumeM3 + waterSurfaceM2)))
       throw new Error(`at ${levels[i]}: volume ${volumeM3}, surface ${waterSurfaceM2}`)
