@@ -126,6 +126,31 @@ test('a loop drawn as a figure of eight is offered untangled, and taking it is o
   await expect(undo(page)).toHaveAccessibleName('Undo: New blank sheet')
 })
 
+test('measures typed for a form outlast another form, another chapter and undo', async ({ page }) => {
+  await openApp(page)
+  await blankSheet(page)
+  const basin = await chapter(page, 'Basin')
+  const measureOf = (name: string) => basin.getByRole('textbox', { name, exact: true })
+  const choose = async (form: string) => {
+    await basin.getByRole('button', { name: /Form/ }).click()
+    await page.getByRole('option', { name: form, exact: true }).click()
+  }
+  await measureOf('Width').fill('17 ft')
+  await choose('Circle')
+  await expect(measureOf('Width')).toBeHidden()
+  await choose('Rectangle')
+  await expect(measureOf('Width'), 'also what was typed without Enter').toHaveValue(/^17′\s0″$/)
+  await chapter(page, 'Water')
+  await chapter(page, 'Basin')
+  await expect(measureOf('Width')).toHaveValue(/^17′\s0″$/)
+  await basin.getByRole('button', { name: 'Put on the sheet' }).click()
+  await newVolume(page, '')
+  await undo(page).click()
+  await expect(measureOf('Width')).toHaveValue(/^17′\s0″$/)
+  await basin.getByRole('button', { name: 'Usual measures' }).click()
+  await expect(measureOf('Width')).toHaveValue(/^13′\s0″$/)
+})
+
 test('a body that lies on another is drawn, pointed out, and said how much it counts twice', async ({ page }) => {
   await openApp(page)
   const spec = specFromLink(await copyLink(page))

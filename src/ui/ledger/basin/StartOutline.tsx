@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react'
+import { useMemo } from 'react'
 import { fail } from '../../../base/index.ts'
 import { areaOf, boundsOf, type Path, pathLength, STARTING_OUTLINES, svgPathOf } from '../../../basin/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
@@ -6,7 +6,8 @@ import { useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ChoiceField, ProblemNote, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { measureProblem } from './measure-range.ts'
-import { type OutlineValues, startValues } from './start-values.ts'
+import { typedIn, useStartDraft, withForm, withMeasure, withUsual } from './start-draft.ts'
+import { startValues } from './start-values.ts'
 
 interface Props {
   readonly label: string
@@ -16,9 +17,9 @@ interface Props {
 /** One outline that morphs by its numbers, previewed as it will be drawn. */
 export function StartOutline({ label, onPut }: Props) {
   const canEdit = useCanEdit()
-  const [kindId, setKindId] = useState(STARTING_OUTLINES.rows[0]?.id ?? '')
-  const [typed, setTyped] = useState<OutlineValues>({})
-  const kind = STARTING_OUTLINES.get(kindId)
+  const [draft, change] = useStartDraft()
+  const typed = typedIn(draft)
+  const kind = STARTING_OUTLINES.get(draft.kindId)
   const units = useUnits()
   const start = useMemo(() => (kind ? startValues(kind, units) : {}), [kind, units])
   const made = useMemo(() => {
@@ -32,12 +33,9 @@ export function StartOutline({ label, onPut }: Props) {
     <div className={styles['start']}>
       <ChoiceField
         label="Form"
-        value={kindId}
+        value={draft.kindId}
         options={STARTING_OUTLINES.rows.map(({ id, label: name }) => ({ id, label: name }))}
-        onChange={(id) => {
-          setKindId(id)
-          setTyped({})
-        }}
+        onChange={(id) => change((now) => withForm(now, id, units))}
       />
       {kind.parameters.map((parameter) => (
         <QuantityField
@@ -49,15 +47,24 @@ export function StartOutline({ label, onPut }: Props) {
           max={parameter.maxM}
           isRequired
           onChange={(m) => {
-            if (m !== undefined) setTyped(({ [parameter.id]: _, ...before }) => ({ ...before, [parameter.id]: m }))
+            if (m !== undefined) change((now) => withMeasure(now, parameter.id, m))
           }}
         />
       ))}
       {made.ok ? <Preview path={made.value} name={kind.label} /> : <ProblemNote problem={made.problem} />}
-      {made.ok && canEdit ? (
-        <Button tone="main" onPress={() => onPut(made.value)}>
-          {label}
-        </Button>
+      {canEdit ? (
+        <div className={styles['buttons']}>
+          {made.ok ? (
+            <Button tone="main" onPress={() => onPut(made.value)}>
+              {label}
+            </Button>
+          ) : null}
+          {Object.keys(typed).length > 0 ? (
+            <Button tone="quiet" onPress={() => change(withUsual)}>
+              Usual measures
+            </Button>
+          ) : null}
+        </div>
       ) : null}
     </div>
   )

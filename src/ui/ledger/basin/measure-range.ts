@@ -65,5 +65,5 @@ export function measureProblem(
       hint: `With the other measures as they are, keep it between ${low} and ${high}.`,
     }
   }
-  return { ...problem, hint: 'No one measure mends it: change two, or choose the form again.' }
+  return { ...problem, hint: 'No one measure mends it: change two, or take the usual measures.' }
 }
