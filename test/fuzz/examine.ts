@@ -26,6 +26,9 @@ import { ORDINARY, type RawBody, type RawDocument } from './documents.ts'
  */
 export const HANG_MS = 2000
 
+/** A slope that no floor has but where two stations are all but one. */
+const CLIFF = 1e4
+
 /** How a document came out: labels to count, so that a run shows what it reached. */
 export type Outcome = readonly string[]
 
@@ -114,7 +117,7 @@ function examineBody(body: Body, name: unknown): string[] {
         `measured ${under} with ${kind}`,
         `measured ${under} with ${kind}${beside || ' without islands'}`,
       )
-    expectSound(figures.value, parts.extentM)
+    expectSound(figures.value, parts)
     if (!Number.isFinite(derived.sigmaM3)) throw new Error('sigma is no number')
   }
   // Beyond a million kilometres the figures are refused, and volumes would overflow.
@@ -127,7 +130,7 @@ function examineBody(body: Body, name: unknown): string[] {
   return labels
 }
 
-function expectSound(m: Measures, extentM: number): void {
+function expectSound(m: Measures, parts: Partition): void {
   const bad = badNumber(m, '')
   if (bad !== undefined) throw new Error(`${bad} is no number`)
   for (const [name, value] of Object.entries({
@@ -140,7 +143,7 @@ function expectSound(m: Measures, extentM: number): void {
     ...m.wetted,
   }))
     if (!(value >= 0)) throw new Error(`${name} is negative: ${value}`)
-  if (m.volumeM3 > m.waterSurfaceM2 * m.maxDepthM * (1 + 1e-6) + m.errorBoundM3 + 1e-9 * extentM ** 2 * (1 + extentM))
+  if (m.volumeM3 > m.waterSurfaceM2 * m.maxDepthM * (1 + 1e-6) + m.errorBoundM3 + roundingOf(parts))
     throw new Error(`more water than surface times depth: ${m.volumeM3} > ${m.waterSurfaceM2} · ${m.maxDepthM}`)
 }
 
@@ -148,14 +151,10 @@ function expectSound(m: Measures, extentM: number): void {
 function expectRising(parts: Partition, levelM: number): void {
   const levels = [levelM - 1, levelM - 0.25, levelM, levelM + 0.2]
   const at = levels.map((level) => asked('volume at a level', () => volumeAtLevel(parts, level)))
-  // What a wall takes is integrated to about 1e-9 of the strip that it takes it from, which may be all of the water.
-  // A pool of a millimetre at map coordinates has its shore to a grain, some 1e-5 of it.
-  const { extentM, grainM } = parts
   const slack =
     4 * asked('figures at a level', () => measure(parts, levels[3]!)).errorBoundM3 +
     1e-12 * at[3]!.volumeM3 +
-    1e-9 * extentM ** 2 * (1 + extentM) +
-    grainM * extentM
+    roundingOf(parts)
   at.forEach(({ volumeM3, waterSurfaceM2 }, i) => {
     if (!(volumeM3 >= 0 && waterSurfaceM2 >= 0 && Number.isFinite(volumeM3 + waterSurfaceM2)))
       throw new Error(`at ${levels[i]}: volume ${volumeM3}, surface ${waterSurfaceM2}`)
@@ -172,6 +171,21 @@ function expectRising(parts: Partition, levelM: number): void {
     if (grown > waterSurfaceM2 * rise * (1 + 1e-6) + slack)
       throw new Error(`volume grows by ${grown}, more than the upper surface's ${waterSurfaceM2 * rise}, ${span}`)
   })
+}
+
+/**
+ * What rounding may leave of a volume [m³]. What a wall takes is integrated to about 1e-9 of the strip that it takes it from, which
+ * may be all of the water; a pool of a millimetre at map coordinates has its shore to a grain, some 1e-5 of it.
+ */
+function roundingOf(parts: Partition): number {
+  const { extentM, grainM } = parts
+  return 1e-9 * extentM ** 2 * (1 + extentM) + grainM * extentM + grainM * cliffOf(parts) * extentM ** 2
+}
+
+/** A floor that falls by metres within a hair has its depths to its slope times the grain only: that slope, none below a cliff's. */
+function cliffOf({ cells }: Partition): number {
+  const steepest = cells.reduce((most, { plane }) => Math.max(most, Math.hypot(plane.dx, plane.dy)), 0)
+  return steepest > CLIFF ? steepest : 0
 }
 
 function examinePictures(parts: Partition, isOrdinary: boolean): string[] {
