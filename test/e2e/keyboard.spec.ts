@@ -146,7 +146,7 @@ test('the drawing is done again by keyboard alone', async ({ page }) => {
     const before = await announcedVolume(page)
     await tabTo(page, /^Point 1 of 4/, 'Shift+Tab')
     await page.keyboard.press('Enter')
-    await expect(strip(page).getByRole('textbox', { name: 'Right' })).toBeFocused()
+    await expect(strip(page).getByRole('textbox', { name: 'Right of 0' })).toBeFocused()
     await tabTo(page, /^Place here/)
     await page.keyboard.press('Enter')
     await pressUntil(page, 'ArrowDown', async () => /^Steps/.test(await focused(page)))

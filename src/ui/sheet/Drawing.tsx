@@ -4,6 +4,7 @@ import { boundsOf } from '../../basin/index.ts'
 import type { UnitSystem } from '../../units/index.ts'
 import { Dimensions } from '../plan/Dimensions.tsx'
 import { ControlArms, Handles } from '../plan/Handles.tsx'
+import { OriginMark } from '../plan/OriginMark.tsx'
 import { Overlay } from '../plan/Overlay.tsx'
 import { Troubles } from '../plan/Troubles.tsx'
 import { Drawn } from './Drawn.tsx'
@@ -59,6 +60,7 @@ export function Drawing(props: Props) {
             selectedKey={props.selectedKey}
           />
         ) : null}
+        <OriginMark view={view} panes={panes} hasBody={subject !== undefined} />
         {subject ? <Troubles problems={subject.troubles} {...{ view, panes, units }} /> : null}
         {subject ? <ScaleBar view={view} panes={panes} units={units} /> : null}
       </svg>

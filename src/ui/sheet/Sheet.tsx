@@ -52,6 +52,13 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
   const { subject, content } = useSubject()
   const sheet = useSheetView(content)
   const { shown } = sheet
+  // What is drawn on a blank sheet comes to lie in the middle, also on paper that was moved by hand.
+  const fit = useRef(sheet.fit)
+  fit.current = sheet.fit
+  const hasBody = subject !== undefined
+  useEffect(() => {
+    if (hasBody) fit.current()
+  }, [hasBody])
   const isCoarse = useIsCoarse()
   const frame = useRef<HTMLDivElement>(null)
   const svg = useRef<SVGSVGElement>(null)

@@ -1,6 +1,7 @@
-import { boundsOf, type Path, type Point } from '../../basin/index.ts'
+import { boundsOf, type Path, type Point, transformPath } from '../../basin/index.ts'
 import type { Body, Command, CommandArgs, RingRef, SegmentKind } from '../../document/index.ts'
 import type { Feature } from '../../features/index.ts'
+import type { AppStoreState } from '../../state/index.ts'
 import type { UnitSystem } from '../../units/index.ts'
 import type { Ring } from './items.ts'
 
@@ -10,12 +11,24 @@ const UNSCALED_SIGMA = 0.35
 /** What lengths nobody has said yet are round in. */
 export const roundIn = (units: UnitSystem) => (units === 'metric' ? 'metres' : 'feet')
 
+function fromItsCorner(outline: Path): Path {
+  const { minX, minY } = boundsOf(outline)
+  return transformPath(outline, { a: 1, b: 0, c: 0, d: 1, e: -minX, f: -minY })
+}
+
 /** The commands that the sheet gives; the one place where their names and arguments are written. */
 export const edits = {
-  /** A new basin from an outline laid out by hand, as a loop or by points: a sketch until its lengths are known. */
-  draw: (outline: Path, units: UnitSystem): Command => ({
+  /**
+   * A new basin from an outline laid out by hand, as a loop or by points: a sketch until its lengths are known. On a blank
+   * sheet its coordinates are counted from the corner of its own box, as those of a starting outline are.
+   */
+  draw: (outline: Path, { settings, spec }: Pick<AppStoreState, 'settings' | 'spec'>): Command => ({
     id: 'drawOutline',
-    args: { outline, roundIn: roundIn(units), sketch: { scaleSigma: UNSCALED_SIGMA } },
+    args: {
+      outline: spec.bodies.length === 0 ? fromItsCorner(outline) : outline,
+      roundIn: roundIn(settings.units),
+      sketch: { scaleSigma: UNSCALED_SIGMA },
+    },
   }),
   movePoint: (bodyId: string, ring: Ring, node: number, to: Point): Command => ({
     id: 'movePoint',

@@ -91,7 +91,7 @@ export function freehand(hands: Hands, press: Press): Gesture {
 
 /** Makes the pool of a line that was drawn around it. */
 export function giveOutline({ app, local }: Pick<Hands, 'app' | 'local'>, outline: Path): void {
-  if (app.getState().dispatch(edits.draw(outline, app.getState().settings.units))) return
+  if (app.getState().dispatch(edits.draw(outline, app.getState()))) return
   app.getState().setTool('select')
   local.setState({ spoken: 'Outline drawn. It is a sketch until its size is said.' })
 }

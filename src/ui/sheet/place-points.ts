@@ -31,7 +31,7 @@ export function closeDraft(hands: Pick<Hands, 'app' | 'local' | 'scene'>): void 
       local.setState({ draft: draftAfter(draft, { do: 'start-over' }), cursor: undefined, remarks: [] })
     return
   }
-  if (app.getState().dispatch(edits.draw(outline, app.getState().settings.units))) return
+  if (app.getState().dispatch(edits.draw(outline, app.getState()))) return
   local.setState({
     draft: draftAfter(draft, { do: 'start-over' }),
     cursor: undefined,

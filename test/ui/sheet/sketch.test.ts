@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { Path } from '../../../src/basin/index.ts'
+import { areaOf, type Path } from '../../../src/basin/index.ts'
 import { deriveBody } from '../../../src/derive/index.ts'
 import { applyCommand, type Body, type Command, demoSpec, type Spec } from '../../../src/document/index.ts'
 import { edits } from '../../../src/ui/sheet/edits.ts'
@@ -14,6 +14,9 @@ function after(spec: Spec, command: Command): Spec {
   if (!result.ok) throw new Error(result.problem.what)
   return result.value
 }
+const blank: Spec = { ...demoSpec, bodies: [] }
+const drawOn = (spec: Spec, units: 'us' | 'metric') =>
+  edits.draw(OUTLINE, { spec, settings: { units, theme: 'system' } })
 const bodyOf = (spec: Spec): Body => spec.bodies[0] as Body
 const relative = (spec: Spec) => {
   const { sigmaM3, measures } = deriveBody(bodyOf(spec))
@@ -21,7 +24,7 @@ const relative = (spec: Spec) => {
 }
 
 test('what was laid out by hand stays a sketch, as unsure as one, until its size is said: a depth says nothing of it', () => {
-  const drawn = after({ ...demoSpec, bodies: [] }, edits.draw(OUTLINE, 'us'))
+  const drawn = after(blank, drawOn(blank, 'us'))
   const bodyId = bodyOf(drawn).id
   const shallow = after(drawn, { id: 'moveStation', args: { bodyId, station: 0, sM: 0, depthM: 1.2 } })
   expect(bodyOf(shallow).depthsAssumed).toEqual([1])
@@ -37,8 +40,9 @@ test('what was laid out by hand stays a sketch, as unsure as one, until its size
 })
 
 test('drawn to scale: it is a sketch no longer, and not a point of it moves', () => {
-  const drawn = after({ ...demoSpec, bodies: [] }, edits.draw(OUTLINE, 'metric'))
+  const drawn = after(blank, drawOn(blank, 'metric'))
   const taken = after(drawn, edits.takeAsDrawn(bodyOf(drawn)))
   expect(bodyOf(taken).sketch).toBe(undefined)
-  expect(bodyOf(taken).outline).toEqual(OUTLINE)
+  expect(bodyOf(taken).outline).toEqual(bodyOf(drawn).outline)
+  expect(areaOf(bodyOf(taken).outline)).toBe(areaOf(OUTLINE))
 })

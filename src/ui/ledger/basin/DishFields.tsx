@@ -4,6 +4,7 @@ import { useApp, useUnits } from '../../context.tsx'
 import { QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
+import { FromOrigin } from './FromOrigin.tsx'
 import { placeCaution, widthCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
@@ -56,6 +57,7 @@ export function DishFields({ body, floor }: Props) {
         onChange={(radiusM) => (radiusM === undefined ? undefined : edit('setDish', { bodyId, radiusM }))}
         description={widthCaution(floor.radiusM, outline, units) ?? ''}
       />
+      <FromOrigin />
       <div className={styles['pair']}>
         <span>+</span>
         <QuantityField

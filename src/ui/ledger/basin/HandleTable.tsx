@@ -1,6 +1,7 @@
 import type { Feature, FeatureHandle } from '../../../features/index.ts'
 import { type Answer, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { FromOrigin } from './FromOrigin.tsx'
 
 interface Props {
   readonly name: string
@@ -18,47 +19,50 @@ function places(handles: readonly FeatureHandle<Feature>[], feature: Feature) {
 /** What can be dragged on the plan, as coordinates that can be typed. */
 export function HandleTable({ name, feature, handles, onChange }: Props) {
   return (
-    <table className={styles['table']} aria-label={`Places of ${name}`}>
-      <thead>
-        <tr>
-          <th scope="col" className={styles['place']}>
-            <span className="visually-hidden">Place</span>
-          </th>
-          <th scope="col">x</th>
-          <th scope="col">y</th>
-        </tr>
-      </thead>
-      <tbody>
-        {places(handles, feature).map(({ handle, at: [x, y] }) => {
-          return (
-            <tr key={handle.id}>
-              <th scope="row" className={styles['place']}>
-                {handle.label}
-              </th>
-              <td>
-                <QuantityField
-                  hideLabel
-                  isRequired
-                  label={`${handle.label}, x`}
-                  quantity="length"
-                  value={x}
-                  onChange={(to) => (to === undefined ? undefined : onChange(handle.moveTo(feature, [to, y])))}
-                />
-              </td>
-              <td>
-                <QuantityField
-                  hideLabel
-                  isRequired
-                  label={`${handle.label}, y`}
-                  quantity="length"
-                  value={y}
-                  onChange={(to) => (to === undefined ? undefined : onChange(handle.moveTo(feature, [x, to])))}
-                />
-              </td>
-            </tr>
-          )
-        })}
-      </tbody>
-    </table>
+    <>
+      <FromOrigin />
+      <table className={styles['table']} aria-label={`Places of ${name}`}>
+        <thead>
+          <tr>
+            <th scope="col" className={styles['place']}>
+              <span className="visually-hidden">Place</span>
+            </th>
+            <th scope="col">x</th>
+            <th scope="col">y</th>
+          </tr>
+        </thead>
+        <tbody>
+          {places(handles, feature).map(({ handle, at: [x, y] }) => {
+            return (
+              <tr key={handle.id}>
+                <th scope="row" className={styles['place']}>
+                  {handle.label}
+                </th>
+                <td>
+                  <QuantityField
+                    hideLabel
+                    isRequired
+                    label={`${handle.label}, x`}
+                    quantity="length"
+                    value={x}
+                    onChange={(to) => (to === undefined ? undefined : onChange(handle.moveTo(feature, [to, y])))}
+                  />
+                </td>
+                <td>
+                  <QuantityField
+                    hideLabel
+                    isRequired
+                    label={`${handle.label}, y`}
+                    quantity="length"
+                    value={y}
+                    onChange={(to) => (to === undefined ? undefined : onChange(handle.moveTo(feature, [x, to])))}
+                  />
+                </td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </>
   )
 }

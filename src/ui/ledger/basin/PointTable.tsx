@@ -3,6 +3,7 @@ import type { RingRef, SegmentKind } from '../../../document/index.ts'
 import { useAppStore, useCanEdit } from '../../context.tsx'
 import { ChoiceField, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { FromOrigin } from './FromOrigin.tsx'
 import { RowButton } from './RowButton.tsx'
 import { nodesOf } from './ring.ts'
 import { useEdit } from './useBasin.ts'
@@ -30,80 +31,83 @@ export function PointTable({ bodyId, ring, path, label }: Props) {
   const nodes = nodesOf(path)
   const select = (node: number) => store.getState().select({ kind: 'node', bodyId, ring, node })
   return (
-    <table className={styles['table']} aria-label={label}>
-      <thead>
-        <tr>
-          <th scope="col" className={styles['order']}>
-            <span className="visually-hidden">Point</span>
-          </th>
-          <th scope="col">x</th>
-          <th scope="col">y</th>
-          <th scope="col">then</th>
-          <th scope="col" className={styles['actions']}>
-            <span className="visually-hidden">Insert or remove</span>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {nodes.map(({ at, next }, node) => {
-          const no = node + 1
-          const put = (x: number, y: number) => edit('movePoint', { bodyId, ring, node, to: [x, y] })
-          return (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a point is known by its place in the ring
-            <tr key={node} onFocus={() => select(node)}>
-              <th scope="row" className={styles['order']}>
-                {no}
-              </th>
-              <td>
-                <QuantityField
-                  hideLabel
-                  isRequired
-                  label={`Point ${no}, x`}
-                  quantity="length"
-                  value={at[0]}
-                  onChange={(x) => (x === undefined ? undefined : put(x, at[1]))}
-                />
-              </td>
-              <td>
-                <QuantityField
-                  hideLabel
-                  isRequired
-                  label={`Point ${no}, y`}
-                  quantity="length"
-                  value={at[1]}
-                  onChange={(y) => (y === undefined ? undefined : put(at[0], y))}
-                />
-              </td>
-              <td className={styles['word']}>
-                <ChoiceField
-                  hideLabel
-                  label={`From point ${no} on`}
-                  value={next}
-                  options={KINDS}
-                  onChange={(kind) => edit('setSegmentKind', { bodyId, ring, segment: node, kind })}
-                />
-              </td>
-              <td className={styles['actions']}>
-                {canEdit ? (
-                  <>
-                    <RowButton
-                      sign="plus"
-                      label={`Insert a point after point ${no}`}
-                      onPress={() => edit('insertPoint', { bodyId, ring, segment: node, t: 0.5 })}
-                    />
-                    <RowButton
-                      sign="cross"
-                      label={`Remove point ${no}`}
-                      isDisabled={nodes.length <= FEWEST}
-                      onPress={() => edit('removePoint', { bodyId, ring, node })}
-                    />
-                  </>
-                ) : null}
-              </td>
-            </tr>
-          )
-        })}
-      </tbody>
-    </table>
+    <>
+      <FromOrigin />
+      <table className={styles['table']} aria-label={label}>
+        <thead>
+          <tr>
+            <th scope="col" className={styles['order']}>
+              <span className="visually-hidden">Point</span>
+            </th>
+            <th scope="col">x</th>
+            <th scope="col">y</th>
+            <th scope="col">then</th>
+            <th scope="col" className={styles['actions']}>
+              <span className="visually-hidden">Insert or remove</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {nodes.map(({ at, next }, node) => {
+            const no = node + 1
+            const put = (x: number, y: number) => edit('movePoint', { bodyId, ring, node, to: [x, y] })
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a point is known by its place in the ring
+              <tr key={node} onFocus={() => select(node)}>
+                <th scope="row" className={styles['order']}>
+                  {no}
+                </th>
+                <td>
+                  <QuantityField
+                    hideLabel
+                    isRequired
+                    label={`Point ${no}, x`}
+                    quantity="length"
+                    value={at[0]}
+                    onChange={(x) => (x === undefined ? undefined : put(x, at[1]))}
+                  />
+                </td>
+                <td>
+                  <QuantityField
+                    hideLabel
+                    isRequired
+                    label={`Point ${no}, y`}
+                    quantity="length"
+                    value={at[1]}
+                    onChange={(y) => (y === undefined ? undefined : put(at[0], y))}
+                  />
+                </td>
+                <td className={styles['word']}>
+                  <ChoiceField
+                    hideLabel
+                    label={`From point ${no} on`}
+                    value={next}
+                    options={KINDS}
+                    onChange={(kind) => edit('setSegmentKind', { bodyId, ring, segment: node, kind })}
+                  />
+                </td>
+                <td className={styles['actions']}>
+                  {canEdit ? (
+                    <>
+                      <RowButton
+                        sign="plus"
+                        label={`Insert a point after point ${no}`}
+                        onPress={() => edit('insertPoint', { bodyId, ring, segment: node, t: 0.5 })}
+                      />
+                      <RowButton
+                        sign="cross"
+                        label={`Remove point ${no}`}
+                        isDisabled={nodes.length <= FEWEST}
+                        onPress={() => edit('removePoint', { bodyId, ring, node })}
+                      />
+                    </>
+                  ) : null}
+                </td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </>
   )
 }

@@ -6,6 +6,7 @@ import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, QuantityField, SwitchField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
+import { FromOrigin } from './FromOrigin.tsx'
 import { HintRow } from './HintRow.tsx'
 import { RowButton } from './RowButton.tsx'
 import { depthCaution } from './unusual.ts'
@@ -60,6 +61,7 @@ export function SoundingFields({ body, floor }: Props) {
           <Button onPress={() => store.getState().setTool('sounding')}>Sound on the plan</Button>
         </div>
       ) : null}
+      <FromOrigin />
       <table className={styles['table']} aria-label="Soundings">
         <thead>
           <tr>

@@ -5,6 +5,7 @@ import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { type Answer, Button, Disclosure, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
+import { FromOrigin } from './FromOrigin.tsx'
 import { nextStation } from './floors.ts'
 import { HintRow } from './HintRow.tsx'
 import { RowButton } from './RowButton.tsx'
@@ -120,6 +121,7 @@ export function StationTable({ body, floor }: Props) {
         </Button>
       ) : null}
       <Disclosure title="Ends of the section" aside="A, A′">
+        <FromOrigin />
         <AxisEnd name="A" at={axis.from} onMove={(from) => moveAxis({ ...axis, from })} />
         <AxisEnd name="A′" at={axis.to} onMove={(to) => moveAxis({ ...axis, to })} />
       </Disclosure>

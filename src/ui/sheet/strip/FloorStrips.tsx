@@ -73,7 +73,7 @@ export function SoundingStrip({ scene, hands, give, sounding }: StripProps & { r
       </Cell>
       <Cell>
         <QuantityField
-          label="Right"
+          label="Right of 0"
           isCompact
           isRequired
           quantity="length"
@@ -83,7 +83,7 @@ export function SoundingStrip({ scene, hands, give, sounding }: StripProps & { r
       </Cell>
       <Cell>
         <QuantityField
-          label="Up"
+          label="Up from 0"
           isCompact
           isRequired
           quantity="length"

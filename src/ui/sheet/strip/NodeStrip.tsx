@@ -34,7 +34,7 @@ export function NodeStrip({ scene, hands, give, ring, path, node }: Props) {
       <Title name={`Point ${node + 1} of ${nodes.length}`} note={ringNote(ring)} />
       <Cell>
         <QuantityField
-          label="Right"
+          label="Right of 0"
           isCompact
           isRequired
           quantity="length"
@@ -44,7 +44,7 @@ export function NodeStrip({ scene, hands, give, ring, path, node }: Props) {
       </Cell>
       <Cell>
         <QuantityField
-          label="Up"
+          label="Up from 0"
           isCompact
           isRequired
           quantity="length"

@@ -85,7 +85,7 @@ export function AxisStrip({ scene, give, end }: StripProps & { readonly end: 'fr
       <Title name={`Section end ${end === 'from' ? 'A' : 'A′'}`} note="stations keep their distance from A" />
       <Cell>
         <QuantityField
-          label="Right"
+          label="Right of 0"
           isCompact
           isRequired
           quantity="length"
@@ -95,7 +95,7 @@ export function AxisStrip({ scene, give, end }: StripProps & { readonly end: 'fr
       </Cell>
       <Cell>
         <QuantityField
-          label="Up"
+          label="Up from 0"
           isCompact
           isRequired
           quantity="length"
