@@ -40,6 +40,23 @@ async function apart(page: Page): Promise<number> {
   return Math.abs((to?.x ?? 0) - (from?.x ?? 0))
 }
 
+test('the volume is on the first screen, over the whole of the drawing', async ({ page }) => {
+  await openApp(page)
+  const line = page.getByRole('region', { name: 'Drawing sheet' }).getByText(/^Volume\s[\d,]+\sgal\s±\s/)
+  await expect(line).toBeInViewport({ ratio: 1 })
+  const volume = await announcedVolume(page)
+  await expect(line).toContainText(volume.replace(' US gallons', '\u00a0gal'))
+  const [said, drawing, bar] = await Promise.all(
+    [line, sheet(page), page.getByRole('tablist')].map((each) => each.boundingBox()),
+  )
+  if (!said || !drawing || !bar) throw new Error('something is not on the screen')
+  expect(said.y + said.height).toBeLessThanOrEqual(drawing.y)
+  expect(drawing.y + drawing.height, 'all of the drawing stays in sight').toBeLessThanOrEqual(bar.y)
+  await typeInto(page.getByRole('textbox', { name: 'Station 5, depth' }), '8 ft')
+  const deeper = await newVolume(page, volume)
+  await expect(line, 'it goes along with the drawing').toContainText(deeper.replace(' US gallons', '\u00a0gal'))
+})
+
 test('a finger draws a loop and types its size', async ({ page }) => {
   await openApp(page)
   await blankSheet(page)

@@ -15,6 +15,7 @@ import { TitleBlock } from './TitleBlock.tsx'
 import { useMedia } from './useMedia.ts'
 import { useShortcuts } from './useShortcuts.ts'
 import { useTheme } from './useTheme.ts'
+import { VolumeLine } from './VolumeLine.tsx'
 
 /** The whole screen: the drawing sheet and the ledger beside it (below it on a phone). */
 export function App() {
@@ -23,6 +24,7 @@ export function App() {
   const bodyId = useApp((state) => state.spec.bodies[0]?.id)
   const store = useAppStore()
   const isWide = useMedia('(min-width: 1101px)')
+  const isPhone = useMedia('(max-width: 560px)')
   const [slot, setSlot] = useState<HTMLDivElement | null>(null)
   const save = () => store.getState().exportFile()
   useTheme()
@@ -40,6 +42,7 @@ export function App() {
       <NoticeBar />
       <main className={styles['main']}>
         <section className={styles['sheet']} aria-label="Drawing sheet">
+          {isPhone ? <VolumeLine /> : null}
           <div className={styles['drawing']}>
             <ErrorBoundary what="The drawing" onSave={save}>
               <Sheet stripSlot={isWide ? slot : undefined} />
