@@ -17,6 +17,9 @@ interface Crossed {
   readonly above: number
 }
 
+/** How far from an edge that all but runs along a ray the ray's vertices may lie to be taken for the edge's, in merged points. */
+const BESIDE_GRAINS = 8
+
 const jet = newJet()
 const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
 
@@ -56,13 +59,17 @@ export class EdgeVertices {
 
   /**
    * The strip ends along a side of a cell: where that runs along one of the cell's edges, as on a cut locus that a floor's
-   * break follows, the edge gets the same two vertices and nothing between, so that the two fit.
+   * break follows, the edge gets the same two vertices and nothing between, so that the two fit. Where it runs on from one
+   * edge to another in one line, each gets the one on it.
    */
   endAlong(cell: number, u: number, v: number): void {
     const inner = this.innerOf(cell)
     for (let i = 0; i < inner.length; i++) {
       const e = inner[i]!
-      if (!this.isOn(e, u) || !this.isOn(e, v)) continue
+      const hasU = this.isOn(e, u)
+      const hasV = this.isOn(e, v)
+      if (hasU !== hasV && this.isInLine(e, hasU ? v : u)) this.put(e, hasU ? u : v)
+      if (!hasU || !hasV) continue
       this.put(e, u)
       this.put(e, v)
       const list = this.ended[e]
@@ -104,7 +111,18 @@ export class EdgeVertices {
     return footOn(edge.curve, edge.t0, edge.t1, x, y, foot).distance <= hair
   }
 
-  /** Puts a station's vertices on every straight edge that runs along its ray. */
+  /** True where a vertex lies in the line of a straight edge. */
+  private isInLine(e: number, v: number): boolean {
+    const { p, points } = this
+    const { curve, from, to } = p.edges[e]!
+    if (curve.kind !== 'line') return false
+    const dx = p.nodeX[to]! - p.nodeX[from]!
+    const dy = p.nodeY[to]! - p.nodeY[from]!
+    const off = dx * (points.y[v]! - p.nodeY[from]!) - dy * (points.x[v]! - p.nodeX[from]!)
+    return Math.abs(off) <= 2 * points.mergeM * norm(dx, dy)
+  }
+
+  /** Puts a station's vertices on every straight edge that runs along its ray, one after the other where they go on in line. */
   layAlong({ v, nx, ny }: Station): void {
     const { p } = this
     if (v.length < 2) return
@@ -117,27 +135,38 @@ export class EdgeVertices {
       })
     }
     for (let i = 0; i < v.length; i++) {
-      const node = v[i]!
-      if (node >= p.nodeX.length) continue
-      const incident = this.incident[node]!
-      for (let k = 0; k < incident.length; k++) this.layOn(incident[k]!, node, v, nx, ny)
+      for (let node = v[i]!, next = -1; node >= 0 && node < p.nodeX.length; node = next) {
+        const incident = this.incident[node]!
+        next = -1
+        for (let k = 0; k < incident.length; k++) next = Math.max(next, this.layOn(incident[k]!, node, v, nx, ny))
+      }
     }
   }
 
-  /** The same on one edge that ends at a node of the ray. */
-  private layOn(e: number, node: number, v: readonly number[], nx: number, ny: number): void {
+  /** The same on one edge that ends at a node of the ray; returns its other end where the ray goes on over that, or −1. */
+  private layOn(e: number, node: number, v: readonly number[], nx: number, ny: number): number {
     const { p, points } = this
     const { from, to, curve } = p.edges[e]!
-    if (curve.kind !== 'line') return
+    if (curve.kind !== 'line') return -1
     const other = from === node ? to : from
     const dx = points.x[other]! - points.x[node]!
     const dy = points.y[other]! - points.y[node]!
+    const length = norm(dx, dy)
     const along = dx * nx + dy * ny
-    if (Math.abs(along) < 0.5 * norm(dx, dy) || Math.abs(dx * ny - dy * nx) > 2 * points.mergeM) return
+    if (Math.abs(along) < 0.5 * length) return -1
+    let isPassed = false
+    let isOwn = false
     for (const w of v) {
-      const at = (points.x[w]! - points.x[node]!) * nx + (points.y[w]! - points.y[node]!) * ny
-      if (w !== node && w !== other && at / along > 0 && at / along < 1) this.put(e, w)
+      const ex = points.x[w]! - points.x[node]!
+      const ey = points.y[w]! - points.y[node]!
+      const at = (ex * dx + ey * dy) / (length * length)
+      if (w === other) isOwn = true
+      else if (Math.abs(dx * ey - dy * ex) > BESIDE_GRAINS * points.mergeM * length) continue
+      else if (w !== node && at > 0 && at < 1) this.put(e, w)
+      else if (at > 1) isPassed = true
     }
+    // A node that the ray itself names is gone on from by its own turn.
+    return isPassed && !isOwn && along > 0 ? other : -1
   }
 
   private put(edge: number, vertex: number): void {
