@@ -283,3 +283,44 @@ test('walls that lean, a bench along two sides, a ramp, a dished floor, and a vo
     await expect(strip(page)).toContainText(/^Point \d+ of 8/)
   })
 })
+
+test('depths read from the rim stay as read when its height is put right; from the water, a press says which is meant', async ({
+  page,
+}) => {
+  await openApp(page)
+  const before = await announcedVolume(page)
+  const depths = (await chapter(page, 'Basin')).getByRole('region', { name: 'Depths' })
+  const station = depths.getByRole('textbox', { name: 'Station 2, depth' })
+  const measureFrom = async (name: RegExp) => {
+    await depths.getByRole('button', { name: /Measured from/ }).click()
+    await page.getByRole('option', { name }).click()
+  }
+  const undo = page.getByRole('button', { name: /^Undo/ })
+
+  await measureFrom(/^the rim/)
+  const read = await station.inputValue()
+  await expect(depths.getByText('Depths read from the rim stay as you read them'), 'it says so before').toBeVisible()
+  await typeInto(depths.getByRole('textbox', { name: 'Rim above the waterline' }), '9 in')
+  const less = await newVolume(page, before)
+  expect(numberIn(less), 'a higher rim over the same tape leaves less water').toBeLessThan(numberIn(before))
+  await expect(station).toHaveValue(read)
+  await undo.click()
+  await expect.poll(() => announcedVolume(page), 'one step takes it back').toBe(before)
+  await expect(station).toHaveValue(read)
+
+  await measureFrom(/^the water as it stands now/)
+  const fromWater = await station.inputValue()
+  await typeInto(depths.getByRole('textbox', { name: 'Water level today' }), '-4 in')
+  const drained = await newVolume(page, before)
+  const note = depths.getByRole('status').filter({ hasText: /read 4\s?(″|in) less/ })
+  await expect(note, 'water that fell leaves the floor where it is').toBeVisible()
+  await expect(station).not.toHaveValue(fromWater)
+  await note.getByRole('button', { name: 'Keep them as they were read' }).click()
+  await expect(station).toHaveValue(fromWater)
+  expect(numberIn(await newVolume(page, drained)), 'read from lower water, the floor is deeper').toBeGreaterThan(
+    numberIn(drained),
+  )
+  await expect(note).toBeHidden()
+  await undo.click()
+  await expect.poll(() => announcedVolume(page)).toBe(drained)
+})

@@ -1,11 +1,13 @@
-import { memo } from 'react'
+import { memo, useState } from 'react'
 import type { Body, DepthReference } from '../../../document/index.ts'
-import { useCanEdit, useUnits } from '../../context.tsx'
+import { formatQuantity } from '../../../units/index.ts'
+import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ChoiceField, QuantityField } from '../../fields/index.ts'
 import { assumedWords } from './assumed-words.ts'
 import styles from './basin.module.css'
 import { CareFields } from './CareFields.tsx'
 import { FloorFields } from './FloorFields.tsx'
+import { deepened, isSounded, readingsKept } from './readings-kept.ts'
 import { Section } from './Section.tsx'
 import { levelCaution, rimCaution } from './unusual.ts'
 import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
@@ -62,6 +64,17 @@ function ReferenceFields({ body }: { readonly body: Body }) {
   const units = useUnits()
   const bodyId = body.id
   const reference = body.depthsMeasuredFrom ?? 'waterline'
+  const [wasM, setWasM] = useState<{ readonly levelM: number; readonly fromM: number }>()
+  const store = useAppStore()
+  // Handlers read the parts that this section isn't redrawn for.
+  const now = () => store.getState().spec.bodies[0] ?? body
+  const correct = (corrected: Parameters<typeof readingsKept>[1]) =>
+    edit('setBody', { bodyId, body: readingsKept(now(), corrected) })
+  const setLevel = (levelM: number) => {
+    const problem = edit('setLevel', { bodyId, levelM })
+    if (!problem) setWasM({ levelM, fromM: body.levelM })
+    return problem
+  }
   return (
     <div className={styles['group']}>
       <ChoiceField
@@ -72,7 +85,7 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         description={
           reference === 'waterline'
             ? 'Say this before the depths: they are typed and shown from there.'
-            : 'Depths are typed and shown from there, and kept from the nominal waterline.'
+            : 'Depths are typed and shown from there.'
         }
       />
       {reference === 'tile-line' ? (
@@ -80,8 +93,12 @@ function ReferenceFields({ body }: { readonly body: Body }) {
           label="Tile line above the waterline"
           quantity="length"
           value={body.tileLineM}
-          onChange={(tileLineM) => edit('setBody', { bodyId, body: { tileLineM } })}
-          description="Depths can’t be converted before this is known; until then it counts as level with the water."
+          onChange={(tileLineM) => correct({ tileLineM })}
+          description={
+            body.tileLineM === undefined
+              ? 'Until this is known it counts as level with the water.'
+              : staysWords(reference)
+          }
         />
       ) : null}
       <QuantityField
@@ -89,21 +106,58 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         quantity="length"
         value={body.levelM}
         isRequired
-        onChange={(levelM) => (levelM === undefined ? undefined : edit('setLevel', { bodyId, levelM }))}
+        onChange={(levelM) => (levelM === undefined ? undefined : setLevel(levelM))}
         description={
           levelCaution(body.levelM, body.freeboardM) ??
           'Above the nominal waterline, or below it with a minus sign. The volume is that of this level.'
         }
       />
+      {reference === 'water-now' && wasM && wasM.levelM === body.levelM && isSounded(body) ? (
+        <LevelNote
+          byM={wasM.levelM - wasM.fromM}
+          onKeep={() => {
+            const byM = wasM.fromM - wasM.levelM
+            if (!edit('setBody', { bodyId, body: deepened(now(), byM) })) setWasM(undefined)
+          }}
+        />
+      ) : null}
       <QuantityField
         label="Rim above the waterline"
         quantity="length"
         value={body.freeboardM}
         min={0}
         isRequired
-        onChange={(freeboardM) => (freeboardM === undefined ? undefined : edit('setFreeboard', { bodyId, freeboardM }))}
-        description={rimCaution(body.freeboardM, units) ?? ''}
+        onChange={(freeboardM) => {
+          if (freeboardM === undefined) return undefined
+          return reference === 'rim' ? correct({ freeboardM }) : edit('setFreeboard', { bodyId, freeboardM })
+        }}
+        description={rimCaution(body.freeboardM, units) ?? (reference === 'rim' ? staysWords(reference) : '')}
       />
+    </div>
+  )
+}
+
+const staysWords = (reference: 'rim' | 'tile-line') =>
+  `Depths read from the ${reference === 'rim' ? 'rim' : 'tile line'} stay as you read them; how deep the water is follows from this.`
+
+interface LevelProps {
+  /** How much higher the water stands than before [m]. */
+  readonly byM: number
+  readonly onKeep: () => void
+}
+
+/** Water that moved leaves the floor where it is; a level put right leaves the depths as they were read from it. */
+function LevelNote({ byM, onKeep }: LevelProps) {
+  const units = useUnits()
+  const canEdit = useCanEdit()
+  if (byM === 0 || !canEdit) return null
+  const by = formatQuantity('length', Math.abs(byM), units)
+  return (
+    <div className={styles['mend']} role="status">
+      <span>
+        The floor stays, so depths from the water now read {by} {byM > 0 ? 'more' : 'less'}.
+      </span>
+      <Button onPress={onKeep}>Keep them as they were read</Button>
     </div>
   )
 }
