@@ -1,8 +1,11 @@
+import { bracketedRoot } from '../base/index.ts'
 import { norm } from './norm.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import { isBare, ringCode } from './strip-rings.ts'
 import type { Sample, Sampling } from './strip-samples.ts'
+import { layOver } from './strip-span.ts'
 import type { StripPiece } from './strip-types.ts'
+import { newSpan } from './wall-kind.ts'
 
 const ray = newStripRay()
 
@@ -23,9 +26,9 @@ export interface Knot {
  */
 export function knotsBetween(s: Sampling, piece: StripPiece, a: Sample, b: Sample): Knot[][] | undefined {
   const { edges, cells } = piece
-  if (edges.length === 0 || s.rings.length === 0 || isBare(s.work, piece.cells)) return undefined
+  if (edges.length === 0 || isBare(s.work, piece.cells)) return undefined
   const apartM = lateral(a, b)
-  if (apartM < 8 * s.chordM) {
+  if (apartM < 8 * s.mergeM) {
     // Rings end at the rays, and between them the profile goes to the edge as it may.
     for (let j = 1; j <= edges.length; j++) s.leftM2 += (apartM * Math.abs(a.at[j]! - b.at[j]!)) / 4
     return undefined
@@ -49,11 +52,59 @@ export function knotsBetween(s: Sampling, piece: StripPiece, a: Sample, b: Sampl
       last = t
       knots.push({ t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, n, code: ringCode(k) })
     }
+    addCreases(s, piece, j, a, b, knots)
     if (knots.length === 0) continue
     found ??= edges.map(() => [])
     found[j] = knots
   }
   return found
+}
+
+const span = newSpan()
+const atA = new Float64Array(16)
+const atB = new Float64Array(16)
+const probe = new Float64Array(16)
+
+/** Adds the places where an edge passes from one of the wall's laws to another, as where a leaning wall's foot crosses it. */
+function addCreases(s: Sampling, piece: StripPiece, j: number, a: Sample, b: Sample, knots: Knot[]): void {
+  const { p, law } = s
+  const k = s.work[piece.cells[j]!] === 'creased' ? j : s.work[piece.cells[j + 1]!] === 'creased' ? j + 1 : -1
+  if (k < 0 || a.at[j + 1] === b.at[j + 1]) return
+  const cell = p.cells[piece.cells[k]!]!
+  const eventsAt = (t: number, out: Float64Array): number => {
+    rayIn(p, piece, t, ray)
+    const n = ray.at[j] ?? ray.end
+    span.from = Math.min(n, a.at[j + 1]!, b.at[j + 1]!)
+    span.to = Math.max(n, a.at[j + 1]!, b.at[j + 1]!)
+    layOver(p, cell, ray.x, ray.y, ray.nx, ray.ny, span)
+    return law.eventsAt(span, n, 0, out, 0)
+  }
+  const count = eventsAt(a.t, atA)
+  eventsAt(b.t, atB)
+  for (let e = 0; e < count; e++) {
+    if (atA[e]! > 0 === atB[e]! > 0) continue
+    const root = bracketedRoot(
+      (t) => {
+        eventsAt(t, probe)
+        return probe[e]!
+      },
+      a.t,
+      b.t,
+      0,
+    )
+    if (!root.ok) continue
+    const t = root.value.x
+    eventsAt(t, probe)
+    const n = ray.at[j] ?? ray.end
+    const isApart = [a.at[j + 1]!, b.at[j + 1]!, ...knots.map((knot) => knot.n)].every(
+      (other) => Math.abs(n - other) > 4 * s.mergeM,
+    )
+    if (!isApart || !((t - a.t) * (b.t - t) > 0)) continue
+    const at = knots.findIndex((knot) => (knot.t - t) * (b.t - a.t) > 0)
+    const knot: Knot = { t, x: ray.x, y: ray.y, nx: ray.nx, ny: ray.ny, n, code: e }
+    if (at < 0) knots.push(knot)
+    else knots.splice(at, 0, knot)
+  }
 }
 
 /** How far apart two rays run at most, as far as the longer one goes [m]. */

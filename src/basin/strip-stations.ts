@@ -1,7 +1,7 @@
 import { type Fan, fansOf } from './cove-fan.ts'
 import type { Partition } from './partition-types.ts'
 import type { PlanPoints } from './plan-points.ts'
-import { type Knot, knotsBetween } from './strip-knots.ts'
+import { type Knot, knotsBetween, lateral } from './strip-knots.ts'
 import { isBare, type RayPlaces } from './strip-rings.ts'
 import { isSameRay, type Sample, type SampledPiece, type Sampling } from './strip-samples.ts'
 import type { StripPiece } from './strip-types.ts'
@@ -91,6 +91,9 @@ function endNode(p: Partition, shore: { readonly edge: number; readonly side: nu
   return shore.side > 0 ? edge.to : edge.from
 }
 
+/** Rays nearer to each other than so many merged points are joined, though no piece lies between them. */
+const HAIR_MERGES = 64
+
 /** One step of the loop: rays at both ends, and the piece between them. */
 interface Step {
   readonly piece: StripPiece
@@ -158,9 +161,11 @@ function layLoop(
       )
       stations.push(b)
       if (next && !joined) {
-        // Rays without length lie between, e.g. where the shore bends more than any circle.
-        gaps.push(undefined)
-        stations.push(newStation(points, undefined, next.first, node))
+        // Rays without length lie between, e.g. where the shore bends more than any circle; or a hair that no piece has.
+        const station = newStation(points, undefined, next.first, node)
+        const isHair = lateral(step.last, next.first) <= HAIR_MERGES * points.mergeM
+        gaps.push(isHair ? hairBetween(s, step, next, b, station) : undefined)
+        stations.push(station)
       }
     })
     if (own.length === 0) {
@@ -170,6 +175,22 @@ function layLoop(
     runs.push({ fan, stations, gaps })
   })
   return runs
+}
+
+/** The gap between two pieces where a hair lies between them: as far from the shore as they have the same cells. */
+function hairBetween(s: Sampling, before: Step, after: Step, a: Station, b: Station): Gap | undefined {
+  const { cells, edges } = after.piece
+  let count = 0
+  while (count < cells.length && cells[count] === before.piece.cells[count]) count++
+  const piece: StripPiece = {
+    ...after.piece,
+    cells: cells.slice(0, count),
+    edges: edges.slice(0, Math.max(0, count - 1)),
+  }
+  if (count === 0 || isBare(s.work, piece.cells)) return undefined
+  const atA = placesIn(a, before.last).slice(0, count + 1)
+  const atB = placesIn(b, after.first).slice(0, count + 1)
+  return { piece, a, b, atA, atB, knots: undefined }
 }
 
 function startNode(p: Partition, shore: { readonly edge: number; readonly side: number }): number {
