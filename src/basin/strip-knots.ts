@@ -28,7 +28,7 @@ export function knotsBetween(s: Sampling, piece: StripPiece, a: Sample, b: Sampl
   const { edges, cells } = piece
   if (edges.length === 0 || isBare(s.work, piece.cells)) return undefined
   const apartM = lateral(a, b)
-  if (apartM < 8 * s.mergeM) {
+  if (apartM < s.mergeM) {
     // Rings end at the rays, and between them the profile goes to the edge as it may.
     for (let j = 1; j <= edges.length; j++) s.leftM2 += (apartM * Math.abs(a.at[j]! - b.at[j]!)) / 4
     return undefined
