@@ -1,5 +1,5 @@
 import { Memory } from './memory.ts'
-import type { Partition } from './partition-types.ts'
+import type { Cell, Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { hollowTurn } from './ray-hollow.ts'
 import { stripOf } from './strip.ts'
@@ -153,6 +153,8 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
       }
       return count
     },
+    // Where the floor's own shore passes, rays between two others may be the only wet ones, or the only dry ones.
+    mayDip: stand.piece.cells.some((cell) => isInDoubt(p.cells[cell], levelM)),
     scales: scalesOf(stripOf(p).widthM),
     isShort: stand.isShort,
     // A piece so narrow, at a joint that is all but smooth, is mostly rounding: one look is enough.
@@ -169,6 +171,11 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
     stand.wetError = error
   }
   return error
+}
+
+/** True where the depth that a cell would have without the wall is both above and below the water. */
+function isInDoubt(cell: Cell | undefined, levelM: number): boolean {
+  return cell !== undefined && cell.minDepthM + levelM < 0 && cell.maxDepthM + levelM > 0
 }
 
 /** Adds what the wall changes along the ray just laid, and returns the number of its pattern. */

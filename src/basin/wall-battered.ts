@@ -55,7 +55,9 @@ function lawOf(run: number): WallLaw {
       out[from] = k - n / run
       out[from + 1] = k + levelM
       out[from + 2] = n / run + levelM
-      return 3
+      // Whether wall or floor keeps the water from the shore.
+      out[from + 3] = rulingOn(span, Math.min(Math.max(-levelM * run, span.from), span.to)) + levelM
+      return 4
     },
     deepestAt: (span) => {
       if (span.hollow && !span.isFeature) return deepestOnHollow(made, span)
