@@ -11,7 +11,8 @@ const eventsT = new Float64Array(MOST_EVENTS)
 /**
  * Places between the points looked at where an event has the other sign, for it dips through zero and comes back.
  * Method: where the middle one of three values is nearest to zero, and the parabola through them comes nearer by a quarter,
- *   the event's least value is closed in on.
+ *   the event's least value is closed in on; and so it is between two values where the lines through them and those beside them
+ *   cross nearer to zero by as much, for an event may have a corner there.
  */
 export function dipsBetween({ eventsAt }: Pick<Patterned, 'eventsAt'>, places: Float64Array, looked: number): number[] {
   const dips: number[] = []
@@ -25,6 +26,33 @@ export function dipsBetween({ eventsAt }: Pick<Patterned, 'eventsAt'>, places: F
     } else if (here !== count) return dips
     for (let i = 0; i < count; i++) eventsSeen[k * count + i] = eventsT[i]!
   }
+  const seek = (i: number, sign: number, s: number, t: number): void => {
+    const dip = leastBetween(
+      (at) => {
+        eventsAt(at, eventsT)
+        return sign * eventsT[i]!
+      },
+      s,
+      t,
+      HAIR * (t - s),
+    )
+    if (dip.value < 0) dips.push(dip.x)
+  }
+  for (let k = 1; k + 2 < looked; k++)
+    for (let i = 0; i < count; i++) {
+      const first = eventsSeen[k * count + i]!
+      const sign = first > 0 ? 1 : -1
+      const second = sign * eventsSeen[(k + 1) * count + i]!
+      if (!(second > 0)) continue
+      const fall = (sign * (first - eventsSeen[(k - 1) * count + i]!)) / (places[k]! - places[k - 1]!)
+      const rise = (sign * eventsSeen[(k + 2) * count + i]! - second) / (places[k + 2]! - places[k + 1]!)
+      if (!(fall < 0 && rise > 0)) continue
+      const step = places[k + 1]! - places[k]!
+      const corner = (second - sign * first - rise * step) / (fall - rise)
+      const least = Math.min(sign * first, second)
+      if (corner > 0 && corner < step && sign * first + fall * corner < (3 / 4) * least)
+        seek(i, sign, places[k]!, places[k + 1]!)
+    }
   for (let k = 1; k + 1 < looked; k++)
     for (let i = 0; i < count; i++) {
       const middle = eventsSeen[k * count + i]!
@@ -35,16 +63,7 @@ export function dipsBetween({ eventsAt }: Pick<Patterned, 'eventsAt'>, places: F
       if (!(before > least && after > least)) continue
       const [s, m, t] = [places[k - 1]!, places[k]!, places[k + 1]!]
       if (!(lowest(before - least, s - m, after - least, t - m) < -least / 4)) continue
-      const dip = leastBetween(
-        (at) => {
-          eventsAt(at, eventsT)
-          return sign * eventsT[i]!
-        },
-        s,
-        t,
-        HAIR * (t - s),
-      )
-      if (dip.value < 0) dips.push(dip.x)
+      seek(i, sign, s, t)
     }
   return dips
 }

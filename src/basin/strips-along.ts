@@ -24,9 +24,8 @@ const CORNER_RAD = Math.PI / 6
 const jet = newJet()
 
 /**
- * Footprints that together cover the places within a width of some segments of an outline, on the water's side, so far as
- * a normal leads there from the nearest place of the segments: what normals of that length sweep up to the wall's centre
- * of curvature, and a sector about each corner that juts into the water. So the ends are square to the wall; where the outline turns toward the water by 30° to 90° at an end, the strip runs on to the wall beyond, so that no
+ * Footprints that together cover the places to which normals of some segments of an outline lead within a width, on the
+ * water's side: what normals of that length sweep up to the wall's centre of curvature, and a sector about each corner that juts into the water. So the ends are square to the wall; where the outline turns toward the water by 30° to 90° at an end, the strip runs on to the wall beyond, so that no
  * wedge stays between the two. Footprints may overlap, and may reach over the outline.
  * `segments` are indices of the outline's segments in order; all of them means all the way round.
  * Accuracy: lines and arcs to rounding; cubics within each footprint's `offM`.
@@ -42,7 +41,19 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
     point[0] - side * by * heading[1],
     point[1] + side * by * heading[0],
   ]
-  let normal0 = chain[0]!.heading0
+  // The next leg on from one, over what is too short to be any.
+  const nextTo = (i: number, travel: 1 | -1): Leg | undefined => {
+    for (let k = 1; k < legs.length; k++) {
+      const leg = legs[(i + travel * k + k * legs.length) % legs.length]
+      if (leg) return leg
+    }
+    return undefined
+  }
+  // A joint that is smooth but for its decimals leaves no sliver, whichever bench is on the other side: each strip starts where the
+  // one before it ends.
+  const startOf = (leg: Leg, before: Leg | undefined): Vec =>
+    before && Math.abs(turnOf(before.heading1, leg.heading0)) <= SMOOTH_RAD ? before.heading1 : leg.heading0
+  let normal0 = startOf(chain[0]!, nextTo(legs.indexOf(chain[0]!), -1))
   chain.forEach((leg, i) => {
     const measuredFrom: EdgeOrigin = { kind: 'shore', segment: legs.indexOf(leg), widthM }
     for (const strip of stripsOf(leg, normal0, leg.heading1, side, widthM, [ox, oy]))
@@ -50,8 +61,7 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
     const next = chain[i + 1] ?? (isWhole ? chain[0]! : undefined)
     if (!next) return
     const turn = side * turnOf(leg.heading1, next.heading0)
-    // A joint that is smooth but for its decimals must not leave a sliver: the next strip starts where this one ends.
-    normal0 = Math.abs(turn) <= SMOOTH_RAD ? leg.heading1 : next.heading0
+    normal0 = startOf(next, leg)
     if (turn >= -SMOOTH_RAD) return
     const corner = leg.segment.to
     const path: Path = {
@@ -65,14 +75,6 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
     strips.push({ path, offM: 0, measuredFrom: { ...measuredFrom, end: 1 } })
   })
   if (isWhole) return strips
-  // The next leg on from one, over what is too short to be any.
-  const nextTo = (i: number, travel: 1 | -1): Leg | undefined => {
-    for (let k = 1; k < legs.length; k++) {
-      const leg = legs[(i + travel * k + k * legs.length) % legs.length]
-      if (leg) return leg
-    }
-    return undefined
-  }
   const first = chain[0]!
   const last = chain[chain.length - 1]!
   const before = nextTo(legs.indexOf(first), -1)

@@ -16,7 +16,7 @@ const steep: RiseIntegrals = { zeroth: 0, first: 0 }
  * What the cove changes along one stretch of a ray.
  * Equation: depth before d₀ = ruling, after d = min(feature, max(f − rise, min(f, 0))), both linear but for rise;
  *   each term times h0 + h1 n. Wetted: √(1 + |g|² − 2 rise′ g·N + rise′²) (h0 + h1 n) dn with n = r(1 − cos p).
- * Accuracy: volume and surface rounding (closed form between exact break points); wetted 2e-9 (Gauss in p), rounding on steep floors.
+ * Accuracy: volume and surface rounding (closed form between exact break points); wetted 2e-9 (Gauss in p), rounding where steep.
  */
 export function addCoveSpan(
   r: number,

@@ -22,14 +22,32 @@ function areaOf(polygon: readonly Vertex[]): number {
   }, 0)
 }
 
-describe('low water in a box with leaning walls, whose floor’s own shore passes a corner', () => {
+describe.each([
+  {
+    length: 9.084831162821501,
+    width: 3.684393854578957,
+    run: 0.261971553589683,
+    axis: { from: [0, 0.3], to: [8.37663858142153, 3.8165442316588276] },
+    stations: [
+      [1.3250224851071835, 0.39791533555835484],
+      [3.9458441860042512, 1.2671869123587385],
+    ],
+    from: -0.4,
+  },
+  {
+    length: 9.77277860371396,
+    width: 5.66005822236184,
+    run: 0.5249857499962672,
+    axis: { from: [0, 0.3], to: [9.568662894320592, 3.2052866321332654] },
+    stations: [
+      [1.0302798845805228, 0.4575939599424601],
+      [3.279649997362867, 1.1512190801557154],
+    ],
+    from: -0.6921,
+  },
+] as const)('low water in a box of $length m with leaning walls, whose floor’s own shore passes a corner', (pool) => {
+  const { length, width, run, axis, stations } = pool
   // For some mm of level the only wet rays of a stretch of wall lie between two that are looked at first.
-  const [length, width, run] = [9.084831162821501, 3.684393854578957, 0.261971553589683]
-  const axis = { from: [0, 0.3], to: [8.37663858142153, 3.8165442316588276] } as const
-  const stations = [
-    [1.3250224851071835, 0.39791533555835484],
-    [3.9458441860042512, 1.2671869123587385],
-  ] as const
   const p = divided(
     shape(box(0, 0, length, width), {
       floor: { kind: 'profile', axis, stations },
@@ -46,7 +64,7 @@ describe('low water in a box with leaning walls, whose floor’s own shore passe
 
   it('has the surface of its polygon at every level', () => {
     let checked = 0
-    for (let level = -0.4; level > -0.8; level -= 0.0004) {
+    for (let level = pool.from; level > pool.from - 0.3; level -= 0.0003) {
       const in_ = -level * run
       const inner: Vertex[] = [
         [in_, in_],

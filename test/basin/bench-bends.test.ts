@@ -141,3 +141,19 @@ describe('two cubics that cross at a small angle', () => {
     expect(meetings(spanOf(one), spanOf(other), 1e-9).length).toBe(1)
   })
 })
+
+describe('two benches of different depth on sides that go on smoothly but for their decimals', () => {
+  it.each([2e-8, -2e-8, 0])('leave no slit between them: joint off by %d m', (off) => {
+    const outline = (y: number): Path => ({
+      start: [0, 0],
+      segments: [{ to: [4, y] }, { to: [8, 0] }, { to: [8, 4] }, { to: [0, 4] }, { to: [0, 0] }],
+    })
+    const features = [0.4, 0.7].map(
+      (depthM, i) => ({ kind: 'bench', along: { fromSegment: i, toSegment: i }, widthM: 0.5, depthM }) as const,
+    )
+    const m = measure(divided(shape(outline(off), { floor: { kind: 'flat', depthM: FLOOR }, features })), 0)
+    // Both faces along the pool, and the step between the two seats.
+    const faces = 4 * (FLOOR - 0.4) + 4 * (FLOOR - 0.7) + 0.5 * 0.3
+    expect(relative(m.wetted.riserM2, faces)).toBeLessThan(1e-6)
+  })
+})

@@ -179,7 +179,15 @@ export function ruledPools(): readonly RuledPool[] {
       known.value.volumeM3,
       [4.7, 5.6],
     ),
-    pool('L 9 × 7 m, arms of 4 m, sloping 1 to 2 m', 'box', started('ell'), [1, 2], { floor: profile([0, 1], [9, 2]) }),
+    pool(
+      'L 9 × 7 m, arms of 4 m, sloping 1 to 2 m',
+      'box',
+      started('ell'),
+      [1, 2],
+      { floor: profile([0, 1], [9, 2]) },
+      // Across the arm that goes on, and across the one that is left.
+      [7, 4],
+    ),
     pool('oblong 9 × 4.5 m with steps, a sun shelf and a cove, 1.1 to 2 m', 'box', oblong(9, 4.5), [1.1, 2], {
       floor: profile([2, 1.1], [8, 2]),
       wall: { kind: 'cove', radiusM: 0.3 },
