@@ -65,7 +65,30 @@ export function dipsBetween({ eventsAt }: Pick<Patterned, 'eventsAt'>, places: F
       if (!(lowest(before - least, s - m, after - least, t - m) < -least / 4)) continue
       seek(i, sign, s, t)
     }
+  for (let k = 0; k + 1 < looked; k++) pushBetweenChanges(count, k, places, dips)
   return dips
+}
+
+const changes: number[] = []
+
+/**
+ * Between two points where several events change their sign one may undo what another one did: a place between each two of their
+ * changes, as lines through both points have them.
+ */
+function pushBetweenChanges(count: number, k: number, places: Float64Array, out: number[]): void {
+  changes.length = 0
+  for (let i = 0; i < count; i++) {
+    const before = eventsSeen[k * count + i]!
+    const after = eventsSeen[(k + 1) * count + i]!
+    if (before > 0 === after > 0) continue
+    changes.push(places[k]! + (before / (before - after)) * (places[k + 1]! - places[k]!))
+  }
+  if (changes.length < 2) return
+  changes.sort((a, b) => a - b)
+  for (let i = 1; i < changes.length; i++) {
+    const middle = (changes[i - 1]! + changes[i]!) / 2
+    if (middle > changes[i - 1]!) out.push(middle)
+  }
 }
 
 /** Least value of the parabola through zero at 0 and through two values above it on both sides. */
