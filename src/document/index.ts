@@ -1,5 +1,5 @@
 export { movedFloor, movedPath, scaledPlan } from './affine.ts'
-export { assumedDepths } from './assumed-depths.ts'
+export { areAllAssumed, assumedDepths } from './assumed-depths.ts'
 export { blankSpec } from './blank.ts'
 export { applyCommand, commandLabel } from './commands/apply.ts'
 export { COMMANDS, type Command, type CommandArgs, type CommandId, command } from './commands/index.ts'

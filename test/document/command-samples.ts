@@ -204,6 +204,12 @@ export const SAMPLES: { readonly [Id in CommandId]: Sample<Id> } = {
     { bodyId: 'main', reference: 'tile-line', tileLineM: 0.05 },
     (after) => expect(body(after)).toMatchObject({ depthsMeasuredFrom: 'tile-line', tileLineM: 0.05 }),
   ],
+  correctReference: [{ bodyId: 'main', freeboardM: 0.2 }, (after) => expect(body(after).freeboardM).toBe(0.2)],
+  deepenReadings: [
+    { bodyId: 'main', byM: 0.1 },
+    (after, before) =>
+      expect(stations(after).map(([, depthM]) => depthM)).toEqual(stations(before).map(([, depthM]) => depthM + 0.1)),
+  ],
   setVolumeEstimate: [
     { systemId: 'pool', estimate: { from: 'stated', m3: 60, sigmaM3: 3 } },
     (after) => expect(system(after).volumeEstimates).toEqual([{ from: 'stated', m3: 60, sigmaM3: 3 }]),

@@ -9,6 +9,8 @@ import { addReadings } from './add-readings.ts'
 import { addSounding } from './add-sounding.ts'
 import { addStation } from './add-station.ts'
 import { clearStart } from './clear-start.ts'
+import { correctReference } from './correct-reference.ts'
+import { deepenReadings } from './deepen-readings.ts'
 import type { Edit } from './define.ts'
 import { drawOutline } from './draw-outline.ts'
 import { holdInDevice } from './hold-in-device.ts'
@@ -132,6 +134,8 @@ export const COMMANDS = {
   setFreeboard,
   setTolerance,
   setDepthReference,
+  correctReference,
+  deepenReadings,
   setVolumeEstimate,
   removeVolumeEstimate,
   setPlumbing,

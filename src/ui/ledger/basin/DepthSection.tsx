@@ -1,13 +1,12 @@
 import { memo, useState } from 'react'
-import type { Body, DepthReference } from '../../../document/index.ts'
+import { areAllAssumed, type Body, type DepthReference } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
-import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
+import { useCanEdit, useUnits } from '../../context.tsx'
 import { Button, ChoiceField, QuantityField } from '../../fields/index.ts'
 import { assumedWords } from './assumed-words.ts'
 import styles from './basin.module.css'
 import { CareFields } from './CareFields.tsx'
 import { FloorFields } from './FloorFields.tsx'
-import { deepened, isSounded, readingsKept } from './readings-kept.ts'
 import { Section } from './Section.tsx'
 import { levelCaution, rimCaution } from './unusual.ts'
 import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
@@ -65,11 +64,6 @@ function ReferenceFields({ body }: { readonly body: Body }) {
   const bodyId = body.id
   const reference = body.depthsMeasuredFrom ?? 'waterline'
   const [wasM, setWasM] = useState<{ readonly levelM: number; readonly fromM: number }>()
-  const store = useAppStore()
-  // Handlers read the parts that this section isn't redrawn for.
-  const now = () => store.getState().spec.bodies[0] ?? body
-  const correct = (corrected: Parameters<typeof readingsKept>[1]) =>
-    edit('setBody', { bodyId, body: readingsKept(now(), corrected) })
   const setLevel = (levelM: number) => {
     const problem = edit('setLevel', { bodyId, levelM })
     if (!problem) setWasM({ levelM, fromM: body.levelM })
@@ -93,7 +87,7 @@ function ReferenceFields({ body }: { readonly body: Body }) {
           label="Tile line above the waterline"
           quantity="length"
           value={body.tileLineM}
-          onChange={(tileLineM) => correct({ tileLineM })}
+          onChange={(tileLineM) => edit('correctReference', { bodyId, tileLineM })}
           description={
             body.tileLineM === undefined
               ? 'Until this is known it counts as level with the water.'
@@ -112,12 +106,11 @@ function ReferenceFields({ body }: { readonly body: Body }) {
           'Above the nominal waterline, or below it with a minus sign. The volume is that of this level.'
         }
       />
-      {reference === 'water-now' && wasM && wasM.levelM === body.levelM && isSounded(body) ? (
+      {reference === 'water-now' && wasM && wasM.levelM === body.levelM && !areAllAssumed(body) ? (
         <LevelNote
           byM={wasM.levelM - wasM.fromM}
           onKeep={() => {
-            const byM = wasM.fromM - wasM.levelM
-            if (!edit('setBody', { bodyId, body: deepened(now(), byM) })) setWasM(undefined)
+            if (!edit('deepenReadings', { bodyId, byM: wasM.fromM - wasM.levelM })) setWasM(undefined)
           }}
         />
       ) : null}
@@ -127,10 +120,11 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         value={body.freeboardM}
         min={0}
         isRequired
-        onChange={(freeboardM) => {
-          if (freeboardM === undefined) return undefined
-          return reference === 'rim' ? correct({ freeboardM }) : edit('setFreeboard', { bodyId, freeboardM })
-        }}
+        onChange={(freeboardM) =>
+          freeboardM === undefined
+            ? undefined
+            : edit(reference === 'rim' ? 'correctReference' : 'setFreeboard', { bodyId, freeboardM })
+        }
         description={rimCaution(body.freeboardM, units) ?? (reference === 'rim' ? staysWords(reference) : '')}
       />
     </div>

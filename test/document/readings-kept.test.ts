@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest'
-import { deriveBody } from '../../../src/derive/index.ts'
+import { deriveBody } from '../../src/derive/index.ts'
 import {
   applyCommand,
   type Body,
+  type Command,
   command,
   demoSpec,
   depthsOfFloor,
   depthToReference,
   type FloorKindId,
-} from '../../../src/document/index.ts'
-import { FEATURES } from '../../../src/features/index.ts'
-import { readingsKept } from '../../../src/ui/ledger/basin/readings-kept.ts'
+} from '../../src/document/index.ts'
+import { FEATURES } from '../../src/features/index.ts'
 
 const DEMO = demoSpec.bodies[0]!
 
@@ -22,9 +22,20 @@ function read(body: Body): number[] {
   return [...depthsOfFloor(body.floor), ...ofFeatures].map((depthM) => depthToReference(body, depthM))
 }
 
-function corrected(body: Body, by: Parameters<typeof readingsKept>[1]): Body {
-  const spec = { ...demoSpec, bodies: [body] }
-  const done = applyCommand(spec, command('setBody', { bodyId: body.id, body: readingsKept(body, by) }))
+type Heights = Pick<Partial<Body>, 'freeboardM' | 'tileLineM'>
+
+function corrected(body: Body, heights: Heights): Body {
+  return edited(body, command('correctReference', { bodyId: body.id, ...heights }))
+}
+
+/** Water that stands otherwise than was thought: its level, then the depths as they were read from it. */
+function waterCorrected(body: Body, levelM: number): Body {
+  const moved = edited(body, command('setLevel', { bodyId: body.id, levelM }))
+  return edited(moved, command('deepenReadings', { bodyId: body.id, byM: body.levelM - levelM }))
+}
+
+function edited(body: Body, change: Command): Body {
+  const done = applyCommand({ ...demoSpec, bodies: [body] }, change)
   if (!done.ok) throw new Error(done.problem.what)
   return done.value.bodies[0]!
 }
@@ -35,22 +46,19 @@ const volumeOf = (body: Body) => {
   return measures.value.volumeM3
 }
 
-const CASES = [
-  ['rim', { freeboardM: 0.15 }, { freeboardM: 0.25 }],
-  ['tile-line', {}, { tileLineM: 0.1 }],
-  ['water-now', { levelM: 0 }, { levelM: 0.1 }],
-] as const
+const RIM = ['rim', { freeboardM: 0.15 }, (body: Body) => corrected(body, { freeboardM: 0.25 })] as const
+const TILE_LINE = ['tile-line', {}, (body: Body) => corrected(body, { tileLineM: 0.1 })] as const
+const WATER = ['water-now', { levelM: 0 }, (body: Body) => waterCorrected(body, 0.1)] as const
 
-describe.each(CASES)('where what depths were read from the %s is put right', (depthsMeasuredFrom, was, now) => {
+describe.each([RIM, TILE_LINE, WATER])('where what depths were read from the %s is put right', (from, was, put) => {
   const kinds: readonly FloorKindId[] = ['flat', 'profile', 'contours', 'soundings', 'dish']
 
   test.each(kinds)('every number read stays over a floor by %s, and the floor lies 0.1 m shallower', (kind) => {
     const made = applyCommand(demoSpec, command('setFloorKind', { bodyId: DEMO.id, kind }))
     if (!made.ok) throw new Error(made.problem.what)
     const { depthsAssumed: _, ...said } = made.value.bodies[0]!
-    const before: Body = { ...said, ...was, depthsMeasuredFrom }
-    const after = corrected(before, now)
-    expect(after).toMatchObject(now)
+    const before: Body = { ...said, ...was, depthsMeasuredFrom: from }
+    const after = put(before)
     expect(read(after)).toEqual(read(before).map((depthM) => expect.closeTo(depthM, 9)))
     depthsOfFloor(after.floor).forEach((depthM, i) => {
       expect(depthM).toBeCloseTo((depthsOfFloor(before.floor)[i] ?? 0) - 0.1, 9)
@@ -58,18 +66,28 @@ describe.each(CASES)('where what depths were read from the %s is put right', (de
     expect(after.depthsAssumed).toBe(undefined)
   })
 
-  test('depths that nobody has read keep their place in the water', () => {
-    const before: Body = { ...DEMO, ...was, depthsMeasuredFrom, depthsAssumed: true }
-    const after = corrected(before, now)
+  test('which of them are assumed is still known', () => {
+    const before: Body = { ...DEMO, ...was, depthsMeasuredFrom: from, depthsAssumed: [1] }
+    expect(put(before).depthsAssumed).toEqual([1])
+  })
+})
+
+test.each([RIM, TILE_LINE])(
+  'depths that nobody has read from the %s keep their place in the water',
+  (from, was, put) => {
+    const before: Body = { ...DEMO, ...was, depthsMeasuredFrom: from, depthsAssumed: true }
+    const after = put(before)
     expect(after.floor).toEqual(before.floor)
     expect(after.features).toEqual(before.features)
     expect(after.depthsAssumed).toBe(true)
-  })
+  },
+)
 
-  test('which of them are assumed is still known', () => {
-    const before: Body = { ...DEMO, ...was, depthsMeasuredFrom, depthsAssumed: [1] }
-    expect(corrected(before, now).depthsAssumed).toEqual([1])
-  })
+test('a tile line whose height isn’t known any more counts as level with the water', () => {
+  const before: Body = { ...DEMO, tileLineM: 0.1, depthsMeasuredFrom: 'tile-line' }
+  const after = edited(before, command('correctReference', { bodyId: before.id, tileLineM: undefined }))
+  expect('tileLineM' in after).toBe(false)
+  expect(read(after)).toEqual(read(before).map((depthM) => expect.closeTo(depthM, 9)))
 })
 
 test('a rim 0.1 m higher over the water than was thought leaves that much less water over the same tape', () => {
@@ -89,5 +107,5 @@ test('a rim 0.1 m higher over the water than was thought leaves that much less w
 
 test('a rim that no depth was read from moves no floor', () => {
   const before: Body = { ...DEMO, depthsMeasuredFrom: 'waterline' }
-  expect(readingsKept(before, { freeboardM: 0.3 })).toEqual({ freeboardM: 0.3 })
+  expect(corrected(before, { freeboardM: 0.3 })).toEqual({ ...before, freeboardM: 0.3 })
 })
