@@ -1,6 +1,7 @@
 import type { Feature, FeatureHandle } from '../../../features/index.ts'
-import { type Answer, QuantityField } from '../../fields/index.ts'
+import type { Answer } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { CoordinateCells } from './Coordinate.tsx'
 import { FromOrigin } from './FromOrigin.tsx'
 
 interface Props {
@@ -32,35 +33,14 @@ export function HandleTable({ name, feature, handles, onChange }: Props) {
           </tr>
         </thead>
         <tbody>
-          {places(handles, feature).map(({ handle, at: [x, y] }) => {
-            return (
-              <tr key={handle.id}>
-                <th scope="row" className={styles['place']}>
-                  {handle.label}
-                </th>
-                <td>
-                  <QuantityField
-                    hideLabel
-                    isRequired
-                    label={`${handle.label}, x`}
-                    quantity="length"
-                    value={x}
-                    onChange={(to) => (to === undefined ? undefined : onChange(handle.moveTo(feature, [to, y])))}
-                  />
-                </td>
-                <td>
-                  <QuantityField
-                    hideLabel
-                    isRequired
-                    label={`${handle.label}, y`}
-                    quantity="length"
-                    value={y}
-                    onChange={(to) => (to === undefined ? undefined : onChange(handle.moveTo(feature, [x, to])))}
-                  />
-                </td>
-              </tr>
-            )
-          })}
+          {places(handles, feature).map(({ handle, at }) => (
+            <tr key={handle.id}>
+              <th scope="row" className={styles['place']}>
+                {handle.label}
+              </th>
+              <CoordinateCells of={handle.label} at={at} onMove={(to) => onChange(handle.moveTo(feature, to))} />
+            </tr>
+          ))}
         </tbody>
       </table>
     </>

@@ -1,8 +1,9 @@
 import type { Path } from '../../../basin/index.ts'
 import type { RingRef, SegmentKind } from '../../../document/index.ts'
 import { useAppStore, useCanEdit } from '../../context.tsx'
-import { ChoiceField, QuantityField } from '../../fields/index.ts'
+import { ChoiceField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { CoordinateCells } from './Coordinate.tsx'
 import { FromOrigin } from './FromOrigin.tsx'
 import { RowButton } from './RowButton.tsx'
 import { nodesOf } from './ring.ts'
@@ -50,33 +51,17 @@ export function PointTable({ bodyId, ring, path, label }: Props) {
         <tbody>
           {nodes.map(({ at, next }, node) => {
             const no = node + 1
-            const put = (x: number, y: number) => edit('movePoint', { bodyId, ring, node, to: [x, y] })
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: a point is known by its place in the ring
               <tr key={node} onFocus={() => select(node)}>
                 <th scope="row" className={styles['order']}>
                   {no}
                 </th>
-                <td>
-                  <QuantityField
-                    hideLabel
-                    isRequired
-                    label={`Point ${no}, x`}
-                    quantity="length"
-                    value={at[0]}
-                    onChange={(x) => (x === undefined ? undefined : put(x, at[1]))}
-                  />
-                </td>
-                <td>
-                  <QuantityField
-                    hideLabel
-                    isRequired
-                    label={`Point ${no}, y`}
-                    quantity="length"
-                    value={at[1]}
-                    onChange={(y) => (y === undefined ? undefined : put(at[0], y))}
-                  />
-                </td>
+                <CoordinateCells
+                  of={`Point ${no}`}
+                  at={at}
+                  onMove={(to) => edit('movePoint', { bodyId, ring, node, to })}
+                />
                 <td className={styles['word']}>
                   <ChoiceField
                     hideLabel

@@ -5,6 +5,7 @@ import { snapLength, type UnitSystem } from '../../../units/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { Button, QuantityField, SwitchField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { CoordinateCells } from './Coordinate.tsx'
 import { DepthField } from './DepthField.tsx'
 import { FromOrigin } from './FromOrigin.tsx'
 import { HintRow } from './HintRow.tsx'
@@ -81,7 +82,6 @@ export function SoundingFields({ body, floor }: Props) {
         <tbody>
           {floor.points.map(([x, y, depthM], sounding) => {
             const no = sounding + 1
-            const move = (to: readonly [number, number]) => edit('moveSounding', { bodyId, sounding, to })
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: a sounding is known by its place in the list
               <Fragment key={sounding}>
@@ -89,26 +89,11 @@ export function SoundingFields({ body, floor }: Props) {
                   <th scope="row" className={styles['order']}>
                     {no}
                   </th>
-                  <td>
-                    <QuantityField
-                      hideLabel
-                      isRequired
-                      label={`Sounding ${no}, x`}
-                      quantity="length"
-                      value={x}
-                      onChange={(to) => (to === undefined ? undefined : move([to, y]))}
-                    />
-                  </td>
-                  <td>
-                    <QuantityField
-                      hideLabel
-                      isRequired
-                      label={`Sounding ${no}, y`}
-                      quantity="length"
-                      value={y}
-                      onChange={(to) => (to === undefined ? undefined : move([x, to]))}
-                    />
-                  </td>
+                  <CoordinateCells
+                    of={`Sounding ${no}`}
+                    at={[x, y]}
+                    onMove={(to) => edit('moveSounding', { bodyId, sounding, to })}
+                  />
                   <td>
                     <DepthField
                       hideLabel

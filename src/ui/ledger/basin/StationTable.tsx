@@ -4,6 +4,7 @@ import { assumedDepths, type Body } from '../../../document/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { type Answer, Button, Disclosure, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
+import { Coordinate } from './Coordinate.tsx'
 import { DepthField } from './DepthField.tsx'
 import { FromOrigin } from './FromOrigin.tsx'
 import { nextStation } from './floors.ts'
@@ -139,22 +140,8 @@ function AxisEnd({ name, at, onMove }: EndProps) {
   return (
     <div className={styles['pair']}>
       <span>{name}</span>
-      <QuantityField
-        isCompact
-        isRequired
-        label={`${name}, x`}
-        quantity="length"
-        value={at[0]}
-        onChange={(x) => (x === undefined ? undefined : onMove([x, at[1]]))}
-      />
-      <QuantityField
-        isCompact
-        isRequired
-        label={`${name}, y`}
-        quantity="length"
-        value={at[1]}
-        onChange={(y) => (y === undefined ? undefined : onMove([at[0], y]))}
-      />
+      <Coordinate isCompact of={name} axis={0} at={at} onMove={onMove} />
+      <Coordinate isCompact of={name} axis={1} at={at} onMove={onMove} />
     </div>
   )
 }
