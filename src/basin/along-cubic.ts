@@ -1,5 +1,6 @@
 import { type CubicCurve, evaluate, newJet, secondX, secondY } from './curve.ts'
 import type { Vec } from './fit-run.ts'
+import { HAIR } from './tolerance.ts'
 
 const jet = newJet()
 
@@ -14,10 +15,15 @@ export function headingAt(curve: CubicCurve, t: number): Vec {
   evaluate(curve, t, jet)
   let length = Math.hypot(jet.dx, jet.dy)
   if (length === 0) {
-    evaluate(curve, t < 0.5 ? 1e-6 : 1 - 1e-6, jet)
+    evaluate(curve, t < 0.5 ? HAIR : 1 - HAIR, jet)
     length = Math.hypot(jet.dx, jet.dy) || 1
   }
   return [jet.dx / length, jet.dy / length]
+}
+
+/** Angle from one direction to another, −π to π. */
+export function turnBetween(a: Readonly<Vec>, b: Readonly<Vec>): number {
+  return Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1])
 }
 
 /** The point at an offset from the curve, positive to the left. */

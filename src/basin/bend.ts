@@ -1,8 +1,9 @@
-import { curvatureAt, curvatureRise, headingAt, parallelAt, pointAt } from './along-cubic.ts'
+import { curvatureAt, curvatureRise, headingAt, parallelAt, pointAt, turnBetween } from './along-cubic.ts'
 import type { CubicCurve } from './curve.ts'
 import type { Vec } from './fit-run.ts'
 import { spanCuts } from './span.ts'
 import type { Swept } from './strips-along.ts'
+import { SMOOTH_RAD } from './tolerance.ts'
 import type { Point, Segment } from './types.ts'
 
 /** How tightly a stretch bends toward a width: its parallel curve runs forward, hardly does, or runs back. */
@@ -29,19 +30,19 @@ const SHORT = 1e-7
 const OVER = 1 / 512
 
 /** A stretch of a cubic from t0 to t1 that bends one way by at most a quarter turn, TIGHTER ones ever more or ever less. */
-export interface Stretch {
+interface BentStretch {
   readonly t0: number
   readonly t1: number
   readonly bend: Bend
 }
 
 /** A cubic in stretches of one bend toward an offset (positive to the left). */
-export function bendsOf(curve: CubicCurve, offset: number): Stretch[] {
+export function bendsOf(curve: CubicCurve, offset: number): BentStretch[] {
   const bendAt = (t: number): Bend => {
     const k = curvatureAt(curve, t) * offset
     return k < HARDLY ? WIDE : k < 1 ? TIGHT : TIGHTER
   }
-  const stretches: Stretch[] = []
+  const stretches: BentStretch[] = []
   const cuts = spanCuts(curve, 0)
   for (let i = 1; i < cuts.length; i++) {
     const from = cuts[i - 1]!
@@ -75,7 +76,7 @@ export function bendsOf(curve: CubicCurve, offset: number): Stretch[] {
 }
 
 /** The same, the shortest stretches joined to a neighbour: to a tight one if there is any. */
-function withoutShort(curve: CubicCurve, widthM: number, stretches: readonly Stretch[]): Stretch[] {
+function withoutShort(curve: CubicCurve, widthM: number, stretches: readonly BentStretch[]): BentStretch[] {
   const out = [...stretches]
   for (let i = 0; out.length > 1 && i < out.length; ) {
     const { t0, t1, bend } = out[i]!
@@ -193,7 +194,7 @@ function between(a: Point, b: Point, share: number): Point {
 function chordsOf(curve: CubicCurve, t0: number, t1: number): number[] {
   const ts = [t0]
   const add = (a: number, ha: Vec, b: number, hb: Vec, depth: number): void => {
-    const turn = Math.abs(Math.atan2(ha[0] * hb[1] - ha[1] * hb[0], ha[0] * hb[0] + ha[1] * hb[1]))
+    const turn = Math.abs(turnBetween(ha, hb))
     if (turn > CHORD_RAD && depth < MOST_HALVINGS) {
       const middle = (a + b) / 2
       const heading = headingAt(curve, middle)
@@ -219,7 +220,7 @@ function overTheWall(places: readonly Vec[], headings: readonly number[], offset
     const [ha, hb] = [headings[i - 1]!, headings[i]!]
     const turn = Math.sin(hb - ha)
     // Where the two tangents meet; hardly turned ones are one.
-    if (Math.abs(turn) > 1e-6) {
+    if (Math.abs(turn) > SMOOTH_RAD) {
       const along = ((bx - ax) * Math.sin(hb) - (by - ay) * Math.cos(hb)) / turn
       line.push([ax + along * Math.cos(ha), ay + along * Math.sin(ha)])
     }

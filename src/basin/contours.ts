@@ -1,6 +1,7 @@
 import { IsoPlaces, type IsoSides, isoSides } from './iso-sides.ts'
 import type { Partition } from './partition-types.ts'
 import { defaultChord, planMesh } from './plan-mesh.ts'
+import { areaWithin, lengthAlong } from './polyline.ts'
 import type { ContourLine, Point } from './types.ts'
 
 /**
@@ -52,26 +53,9 @@ function linesAt(p: Partition, sides: IsoSides, places: IsoPlaces, depthM: numbe
       at = next >= 0 && !seen[next] ? next : links[2 * at + 1]!
     }
     // Round triangles without width, which close the mesh where the strip beside a wall meets a floor's edge, there runs no line.
-    if (!closed || Math.abs(areaOf(points)) > tieM * lengthOf(points)) lines.push({ depthM, closed, points })
+    if (!closed || Math.abs(areaWithin(points)) > tieM * lengthAlong(points)) lines.push({ depthM, closed, points })
   }
   for (const side of crossed) if (!seen[side] && links[2 * side + 1]! < 0) walk(side, false)
   for (const side of crossed) if (!seen[side]) walk(side, true)
   return lines
-}
-
-function areaOf(points: readonly Point[]): number {
-  const [ox, oy] = points[0]!
-  let sum = 0
-  points.forEach(([x, y], i) => {
-    const [u, v] = points[(i + 1) % points.length]!
-    sum += (x - ox) * (v - oy) - (u - ox) * (y - oy)
-  })
-  return sum / 2
-}
-
-function lengthOf(points: readonly Point[]): number {
-  return points.reduce((sum, [x, y], i) => {
-    const [u, v] = points[(i + 1) % points.length]!
-    return sum + Math.hypot(u - x, v - y)
-  }, 0)
 }

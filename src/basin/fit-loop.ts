@@ -1,6 +1,7 @@
 import { orient2d } from 'robust-predicates'
 import { fail, ok, type Result } from '../base/index.ts'
 import { fitRun, type RunFit, type Vec } from './fit-run.ts'
+import { lengthAlong } from './polyline.ts'
 import { problem } from './problems.ts'
 import type { Path, Point, Segment } from './types.ts'
 
@@ -62,20 +63,13 @@ function closedAtNearest(points: Vec[]): Vec[] {
 
 /** Points at least a distance apart, at most about two thousand of them. */
 function thinned(points: readonly Point[], least: number): Vec[] {
-  const gap = Math.max(least, lengthOf(points) / 2000)
+  const gap = Math.max(least, lengthAlong(points) / 2000)
   const kept: Vec[] = []
   for (const [x, y] of points) {
     const last = kept[kept.length - 1]
     if (!last || Math.hypot(x - last[0], y - last[1]) >= gap) kept.push([x, y])
   }
   return kept
-}
-
-function lengthOf(points: readonly Point[]): number {
-  let sum = 0
-  for (let i = 1; i < points.length; i++)
-    sum += Math.hypot(points[i]![0] - points[i - 1]![0], points[i]![1] - points[i - 1]![1])
-  return sum
 }
 
 function cross(a: Point, b: Point, c: Point, d: Point): Point | undefined {

@@ -145,12 +145,14 @@ function divide(
   const spansInRing = rings.map((ring, id) => pushRing(ring, id, grainM, spans))
   breakSpans(division, spans)
   const contacts: RingContact[] = []
-  // What is measured from the shore nobody drew: where the needle of a bend meets itself there is nothing to tell a person.
-  const measured = new Set(patches.filter((_, i) => shape.patches[i]!.measuredFrom).map(({ path }) => path))
+  // What is swept along the shore nobody drew: where the needle of a bend meets itself there is nothing to tell a person.
+  const swept = new Set(
+    patches.flatMap(({ path }, i) => (shape.patches[i]!.measuredFrom?.kind === 'shore' ? [path] : [])),
+  )
   const collect = (contact: RingContact): boolean => {
     const { a, b } = contact
     // Features may meet each other and the shores as they like.
-    const isWrong = (a.ring === b.ring && !measured.has(a.ring)) || Math.max(a.ring, b.ring) <= islands
+    const isWrong = (a.ring === b.ring && !swept.has(a.ring)) || Math.max(a.ring, b.ring) <= islands
     return isWrong && contacts.push(contact) > MOST_CONTACTS
   }
   const arrangement = arrange(spans, spansInRing, grainM, collect, settles)

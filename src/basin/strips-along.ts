@@ -1,3 +1,4 @@
+import { turnBetween } from './along-cubic.ts'
 import { arcCentre, evaluate, newJet } from './curve.ts'
 import { zerosAlong } from './curve-linear.ts'
 import { cubicStrips } from './strips-of-cubic.ts'
@@ -52,7 +53,7 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
   // A joint that is smooth but for its decimals leaves no sliver, whichever bench is on the other side: each strip starts where the
   // one before it ends.
   const startOf = (leg: Leg, before: Leg | undefined): Vec =>
-    before && Math.abs(turnOf(before.heading1, leg.heading0)) <= SMOOTH_RAD ? before.heading1 : leg.heading0
+    before && Math.abs(turnBetween(before.heading1, leg.heading0)) <= SMOOTH_RAD ? before.heading1 : leg.heading0
   let normal0 = startOf(chain[0]!, nextTo(legs.indexOf(chain[0]!), -1))
   chain.forEach((leg, i) => {
     const measuredFrom: EdgeOrigin = { kind: 'shore', segment: legs.indexOf(leg), widthM }
@@ -60,7 +61,7 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
       strips.push({ ...strip, measuredFrom })
     const next = chain[i + 1] ?? (isWhole ? chain[0]! : undefined)
     if (!next) return
-    const turn = side * turnOf(leg.heading1, next.heading0)
+    const turn = side * turnBetween(leg.heading1, next.heading0)
     normal0 = startOf(next, leg)
     if (turn >= -SMOOTH_RAD) return
     const corner = leg.segment.to
@@ -79,8 +80,8 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
   const last = chain[chain.length - 1]!
   const before = nextTo(legs.indexOf(first), -1)
   const after = nextTo(legs.indexOf(last), 1)
-  if (after) strips.push(...carriedOn(last, 1, after, turnOf(last.heading1, after.heading0)))
-  if (before) strips.push(...carriedOn(first, 0, before, turnOf(before.heading1, first.heading0)))
+  if (after) strips.push(...carriedOn(last, 1, after, turnBetween(last.heading1, after.heading0)))
+  if (before) strips.push(...carriedOn(first, 0, before, turnBetween(before.heading1, first.heading0)))
   return strips
 
   /** The piece between the square end of a strip and the wall beyond: forward past a last point, backward past a first. */
@@ -111,18 +112,13 @@ export function stripsAlong(outline: Path, segments: readonly number[], widthM: 
   }
 }
 
-/** Angle from one direction to another, −π to π. */
-function turnOf(a: Vec, b: Vec): number {
-  return Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1])
-}
-
 /** What the normals of one segment sweep; those at its ends are given, for they may be a neighbour's. */
 function stripsOf(leg: Leg, h0: Vec, h1: Vec, side: 1 | -1, widthM: number, origin: Point): Swept[] {
   const { curve, from, segment } = leg
   const beside = (p: Point, h: Vec): Point => [p[0] - side * widthM * h[1], p[1] + side * widthM * h[0]]
   const inner0 = beside(from, h0)
   const inner1 = beside(segment.to, h1)
-  const offM = widthM * Math.abs(turnOf(h0, leg.heading0))
+  const offM = widthM * Math.abs(turnBetween(h0, leg.heading0))
   const close = (...back: Segment[]): Swept => ({ path: { start: from, segments: [segment, ...back] }, offM })
   if (curve.kind === 'line') return [close({ to: inner1 }, { to: inner0 }, { to: from })]
   if (curve.kind === 'cubic') return cubicStrips(leg, inner0, inner1, side, widthM, origin, offM)

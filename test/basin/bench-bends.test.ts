@@ -1,23 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import {
-  depthAt,
-  derivativesOf,
-  measure,
-  nearestOn,
-  type Path,
-  type Point,
-  stripsAlong,
-} from '../../src/basin/index.ts'
+import { derivativesOf, measure, type Path, type Point, stripsAlong } from '../../src/basin/index.ts'
 import { meetings } from '../../src/basin/intersect.ts'
 import { pushSpans, type Span } from '../../src/basin/span.ts'
-import { divided, relative, shape } from './shapes.ts'
+import { divided, relative, shape, turnedBy } from './shapes.ts'
+import { expectWithinWidth } from './within-width.ts'
 
 /** A pool of five cubics of which two have a handle on its own point: the wall bends without a radius there. */
 function pear(turn: number): Path {
-  const at = (x: number, y: number): Point => [
-    x * Math.cos(turn) - y * Math.sin(turn),
-    x * Math.sin(turn) + y * Math.cos(turn),
-  ]
+  const at = turnedBy(turn)
   return {
     start: at(4.4, -0.5),
     segments: [
@@ -44,19 +34,7 @@ function pool(turn: number, widthM: number, fromSegment: number, toSegment: numb
 
 describe.each([0.4, 0.8, 1.6])('a bench %d m wide round bends without a radius', (widthM) => {
   it('is where the wall is within its width', () => {
-    const p = pool(0, widthM, 0, 4)
-    const outline = pear(0)
-    let checked = 0
-    for (let i = 0; i < 60; i++)
-      for (let k = 0; k < 54; k++) {
-        const [x, y] = [-4.6 + (9.4 * (i + 0.5)) / 60, -4.8 + (8.6 * (k + 0.5)) / 54]
-        const here = depthAt(p, x, y)
-        const { distanceM } = nearestOn(outline, x, y)
-        if (!here || Math.abs(distanceM - widthM) < 1e-5) continue
-        checked++
-        expect([x, y, here.part]).toEqual([x, y, distanceM < widthM ? 'feature' : 'floor'])
-      }
-    expect(checked).toBeGreaterThan(1000)
+    expect(expectWithinWidth(pool(0, widthM, 0, 4), pear(0), widthM)).toBeGreaterThan(1000)
   })
 
   it('is the same turned, and leaves no slivers', () => {

@@ -1,14 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { derivativesOf, measure, type Path, type Point, volumeAtLevel } from '../../src/basin/index.ts'
+import { derivativesOf, measure, type Path, volumeAtLevel } from '../../src/basin/index.ts'
 import { type Foot, footOn } from '../../src/basin/span.ts'
-import { divided, relative, shape } from './shapes.ts'
+import { divided, relative, shape, turnedBy } from './shapes.ts'
 
 /** A star of cubics of which two have a handle on its own point, where the curve stands still. */
 function star(turn: number): Path {
-  const at = (x: number, y: number): Point => [
-    x * Math.cos(turn) - y * Math.sin(turn),
-    x * Math.sin(turn) + y * Math.cos(turn),
-  ]
+  const at = turnedBy(turn)
   return {
     start: at(4.7, -0.3),
     segments: [

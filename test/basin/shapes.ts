@@ -108,3 +108,8 @@ export const DEMO: BasinShape = shape(BEAN, {
 export function relative(a: number, b: number): number {
   return Math.abs(a - b) / Math.max(Math.abs(b), 1e-12)
 }
+
+/** Points turned about the origin [rad]. */
+export const turnedBy =
+  (turn: number) =>
+  (x: number, y: number): Point => [x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn)]

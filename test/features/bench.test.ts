@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { type BasinShape, depthAt, measure, meshOf, nearestOn, type Path, pathLength } from '../../src/basin/index.ts'
+import { type BasinShape, measure, meshOf, type Path, pathLength } from '../../src/basin/index.ts'
 import { type Feature, patchesOf } from '../../src/features/index.ts'
 import { BEAN, box, circle, divided, polygon, relative, shape } from '../basin/shapes.ts'
+import { expectWithinWidth } from '../basin/within-width.ts'
 
 const W = 0.45
 const SEAT = 0.4
@@ -157,18 +158,7 @@ describe('a bench along cubics', () => {
   it('is where the wall is within its width, also where the wall bends more tightly', () => {
     for (const widthM of [0.45, 1.2, 1.7]) {
       const { p } = seat(BEAN, bench(0, 3, widthM))
-      let checked = 0
-      for (let i = 0; i < 60; i++)
-        for (let k = 0; k < 30; k++) {
-          const x = -0.2 + (10.4 * (i + 0.5)) / 60
-          const y = -0.2 + (5.2 * (k + 0.5)) / 30
-          const here = depthAt(p, x, y)
-          const { distanceM } = nearestOn(BEAN, x, y)
-          if (!here || Math.abs(distanceM - widthM) < 1e-5) continue
-          checked++
-          expect([x, y, here.part]).toEqual([x, y, distanceM < widthM ? 'feature' : 'floor'])
-        }
-      expect(checked).toBeGreaterThan(800)
+      expect(expectWithinWidth(p, BEAN, widthM)).toBeGreaterThan(800)
     }
   })
 })
