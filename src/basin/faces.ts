@@ -2,6 +2,7 @@ import { sortAround } from './around-node.ts'
 import type { Arrangement, RawEdge } from './arrangement.ts'
 import { evaluate, newJet } from './curve.ts'
 import { type AreaMoments, addMoments } from './edge-integrals.ts'
+import { rootOf, unite } from './union.ts'
 
 /** A closed walk along half-edges (2e along edge e, 2e + 1 against it), what it bounds on its left. */
 export interface Loop {
@@ -135,24 +136,12 @@ function traceLoops(edges: readonly Stretch[], next: Int32Array): { loops: Loop[
 /** For each node the smallest node joined to it by edges, −1 for one without any. */
 function componentsOf(edges: readonly RawEdge[], nodeCount: number): Int32Array {
   const parent = new Int32Array(nodeCount).fill(-1)
-  const find = (n: number): number => {
-    let root = n
-    while (parent[root] !== root) root = parent[root]!
-    while (parent[n] !== root) {
-      const up = parent[n]!
-      parent[n] = root
-      n = up
-    }
-    return root
-  }
   for (const { from, to } of edges) {
     if (parent[from]! < 0) parent[from] = from
     if (parent[to]! < 0) parent[to] = to
-    const a = find(from)
-    const b = find(to)
-    if (a !== b) parent[Math.max(a, b)] = Math.min(a, b)
+    unite(parent, from, to)
   }
-  for (let n = 0; n < nodeCount; n++) if (parent[n]! >= 0) parent[n] = find(n)
+  for (let n = 0; n < nodeCount; n++) if (parent[n]! >= 0) parent[n] = rootOf(parent, n)
   return parent
 }
 

@@ -1,6 +1,7 @@
 import { type Loop, loopsOf } from './faces.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
 import type { Patch, Plane } from './types.ts'
+import { rootOf, unite } from './union.ts'
 
 /** Fewer edges than this between cells that are alike are left where they are. */
 const FEW = 32
@@ -14,16 +15,6 @@ const OFF_AT_A_GAP = 2
  */
 export function mergeAlike(p: Partition): Partition {
   const group = Int32Array.from(p.cells, (_, i) => i)
-  const find = (i: number): number => {
-    let root = i
-    while (group[root] !== root) root = group[root]!
-    while (group[i] !== root) {
-      const up = group[i]!
-      group[i] = root
-      i = up
-    }
-    return root
-  }
   const slivers = sliversOf(p)
   const isIdle = p.edges.map(({ left, right }) => {
     if (left < 0 || right < 0 || left === right) return false
@@ -31,12 +22,10 @@ export function mergeAlike(p: Partition): Partition {
   })
   if (isIdle.reduce((sum, idle) => sum + (idle ? 1 : 0), 0) < FEW) return p
   p.edges.forEach(({ left, right }, e) => {
-    if (!isIdle[e]) return
-    const [a, b] = [find(left), find(right)]
-    group[Math.max(a, b)] = Math.min(a, b)
+    if (isIdle[e]) unite(group, left, right)
   })
   const kept = p.edges.filter((_, e) => !isIdle[e])
-  const merged = withGroups(p, kept, (cell) => (cell < 0 ? OUTSIDE : find(cell)))
+  const merged = withGroups(p, kept, (cell) => (cell < 0 ? OUTSIDE : rootOf(group, cell)))
   return merged ? { ...merged, sliverM2: [...slivers].reduce((sum, i) => sum + p.cells[i]!.areaM2, 0) } : p
 }
 
