@@ -3,6 +3,7 @@ import { measure } from './measure.ts'
 import { isOutOfRange } from './number-range.ts'
 import type { Partition } from './partition-types.ts'
 import { noWater, problem } from './problems.ts'
+import { deepestUnderWall } from './strip-deepest.ts'
 import type { Measures } from './types.ts'
 import { wallTakesAll } from './wall-takes-all.ts'
 
@@ -14,6 +15,8 @@ import { wallTakesAll } from './wall-takes-all.ts'
 export function waterAt(p: Partition, levelM: number): Result<Measures> {
   if (!Number.isFinite(levelM)) return fail(problem('not-a-number', 'levelM'))
   if (isOutOfRange(levelM)) return fail(problem('out-of-range', 'levelM'))
+  // A wall that leaves no place wet needs no sums, which take long where it reaches through all of the water.
+  if (deepestUnderWall(p) + levelM <= 0) return fail(wallTakesAll(p, levelM) ?? noWater('level', 'levelM'))
   const measures = measure(p, levelM)
   if (!isSound(measures)) return fail(problem('arithmetic', 'outline'))
   if (measures.volumeM3 > measures.errorBoundM3) return ok(measures)

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type BasinShape, type Path, type Point, partition, waterAt } from '../../src/basin/index.ts'
+import { levelsKnown } from '../../src/basin/strip-sum.ts'
 import { BEAN, box, circle, divided, polygon, shape } from './shapes.ts'
 
 function placesOf(s: BasinShape): readonly Point[] {
@@ -43,6 +44,14 @@ describe('a wall that takes all of the water', () => {
     expect(Math.abs(most - (1.5 + reachM + Math.sqrt(3 * reachM)))).toBeLessThan(0.02)
     expect(at(0.98 * most).ok).toBe(true)
     expect(at(1.02 * most).ok).toBe(false)
+  })
+
+  it('is told without a sum of what it takes, which would be long', () => {
+    const p = divided(shape(box(0, 0, 10, 5), { wall: { kind: 'cove', radiusM: 400 } }))
+    expect(waterAt(p, 0).ok).toBe(false)
+    expect(levelsKnown(p)).toEqual([])
+    expect(waterAt(p, 500).ok).toBe(true)
+    expect(levelsKnown(p)).toEqual([500])
   })
 
   it('is named with the greatest run where it hardly slopes', () => {

@@ -20,9 +20,10 @@ import { FEATURES } from '../../src/features/index.ts'
 import { ORDINARY, type RawBody, type RawDocument } from './documents.ts'
 
 /**
- * No answer may keep a person waiting longer than this [ms of the processor]: the figures of a body, its mesh, a level for a
- * volume … Beside other work even that grows, as it does while code is not yet compiled: a document with a slower answer is
- * examined once more, and the shorter time counts. Documents whose answers take as long together are counted too.
+ * No answer may keep a person waiting longer than this [ms]: the figures of a body, its mesh, a level for a volume … A person on a
+ * quiet machine waits no longer than the clock says here, nor than the processor's time (clearing up and compiling, on threads of
+ * their own, count in that). Beside other work both grow, as they do while code is not yet compiled: a document that takes as
+ * long is examined again, answer by answer, and fails where one is as slow twice. Documents that are as long together are counted.
  */
 export const HANG_MS = 2000
 
@@ -37,15 +38,18 @@ export type Outcome = readonly string[]
  * a number that is none, a negative or falling volume, an endless bound, or too long a time twice.
  */
 export function examine(document: RawDocument): Outcome {
-  const first = timed(document)
-  if (first.slowest.tookMs <= HANG_MS) return first.labels
-  // A copy, so that nothing is remembered of it.
-  const { slowest, labels } = timed(structuredClone(document))
-  if (slowest.tookMs > HANG_MS)
-    throw new Error(
-      `${first.slowest.what} took ${Math.round(first.slowest.tookMs)} ms, and ${slowest.what} ${Math.round(slowest.tookMs)} ms once more`,
-    )
-  return [...labels, 'slow the first time alone']
+  // The processor's time is dear to ask for: only where the clock is no witness that every answer came in time.
+  const start = performance.now()
+  const labels = examineOnce(document)
+  const tookMs = performance.now() - start
+  if (tookMs > HANG_MS / 8)
+    for (const { floor, wall } of document.bodies)
+      labels.push(`slower than ${HANG_MS / 8} ms together: ${kindOf(floor)} under ${kindOf(wall)}`)
+  if (tookMs <= HANG_MS) return labels
+  const slow = [slowestOf(document), slowestOf(document)]
+  if (slow.every((answer) => answer.tookMs > HANG_MS))
+    throw new Error(slow.map(({ what, tookMs }) => `${what} took ${Math.round(tookMs)} ms`).join(', and once more '))
+  return [...labels, `slower than ${HANG_MS} ms together`]
 }
 
 interface Answer {
@@ -53,27 +57,29 @@ interface Answer {
   readonly tookMs: number
 }
 
-let slowest: Answer = { what: '', tookMs: 0 }
+/** The slowest answer so far, where answers are timed. */
+let slowest: Answer | undefined
 
-/** What a question is answered with; the slowest one is remembered. */
+/** What a question is answered with. */
 function asked<T>(what: string, answer: () => T): T {
-  const start = cpuUsage()
+  if (!slowest) return answer()
+  const start = performance.now()
+  const startCpu = cpuUsage()
   const value = answer()
-  const tookMs = cpuUsage(start).user / 1000
+  const tookMs = Math.min(performance.now() - start, cpuUsage(startCpu).user / 1000)
   if (tookMs > slowest.tookMs) slowest = { what, tookMs }
   return value
 }
 
-function timed(document: RawDocument): { readonly labels: Outcome; readonly slowest: Answer } {
+function slowestOf(document: RawDocument): Answer {
   slowest = { what: '', tookMs: 0 }
-  const start = cpuUsage()
-  const labels = examineOnce(document)
-  const tookMs = cpuUsage(start).user / 1000
-  if (tookMs > HANG_MS) labels.push(`slower than ${HANG_MS} ms together`)
-  if (tookMs > HANG_MS / 8)
-    for (const { floor, wall } of document.bodies)
-      labels.push(`slower than ${HANG_MS / 8} ms together: ${kindOf(floor)} under ${kindOf(wall)}`)
-  return { labels, slowest }
+  try {
+    // A copy, so that nothing is remembered of it.
+    examineOnce(structuredClone(document))
+    return slowest
+  } finally {
+    slowest = undefined
+  }
 }
 
 function examineOnce(document: RawDocument): string[] {
@@ -150,11 +156,9 @@ function expectSound(m: Measures, parts: Partition): void {
 /** Volume never falls as the level rises, and grows by no less than the lower surface and no more than the upper one. */
 function expectRising(parts: Partition, levelM: number): void {
   const levels = [levelM - 1, levelM - 0.25, levelM, levelM + 0.2]
-  const at = levels.map((level) => asked('volume at a level', () => volumeAtLevel(parts, level)))
-  const slack =
-    4 * asked('figures at a level', () => measure(parts, levels[3]!)).errorBoundM3 +
-    1e-12 * at[3]!.volumeM3 +
-    roundingOf(parts)
+  const top = asked('figures at a level', () => measure(parts, levels[3]!))
+  const at = levels.map((level, i) => (i === 3 ? top : asked('volume at a level', () => volumeAtLevel(parts, level))))
+  const slack = 4 * top.errorBoundM3 + 1e-12 * top.volumeM3 + roundingOf(parts)
   at.forEach(({ volumeM3, waterSurfaceM2 }, i) => {
     if (!(volumeM3 >= 0 && waterSurfaceM2 >= 0 && Number.isFinite(volumeM3 + waterSurfaceM2)))
       throw new Error(`at ${levels[i]}: volume ${volumeM3}, surface ${waterSurfaceM2}`)

@@ -20,7 +20,7 @@ describe(`random documents, seed ${SEED}`, () => {
     it(
       `${CHUNK} documents of seed ${SEED + chunk} give figures that hang together or a problem: no throw, no hang, no number that is none`,
       () => {
-        const details = runChunk(SEED + chunk, CHUNK, (labels) => {
+        const details = runChunk(SEED + chunk, CHUNK, 1, (labels) => {
           for (const label of labels) counts.set(label, (counts.get(label) ?? 0) + 1)
         })
         expect(

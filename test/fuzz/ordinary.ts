@@ -178,25 +178,35 @@ const FEATURES: readonly fc.Arbitrary<Placed>[] = [
 
 const island = fc.record({ at: spot, r: real(0.1, 0.35) })
 
-/** A pool as people have them: nearly all can be measured, every floor under every wall with every feature alike often. */
-export const ordinaryBody: fc.Arbitrary<Record<string, unknown>> = fc
-  .record({
-    outline,
-    islands: fc.oneof(
-      { weight: 4, arbitrary: fc.array(island, { maxLength: 0 }) },
-      { weight: 5, arbitrary: fc.array(island, { minLength: 1, maxLength: 2 }) },
-    ),
-    // Lines of depth and soundings meet islands more often: they are drawn more often too.
-    floor: fc.oneof(...FLOORS.map((arbitrary, i) => ({ weight: [9, 9, 15, 13, 14][i]!, arbitrary }))),
-    wall: fc.oneof(...WALLS),
-    features: fc.subarray([...FEATURES.keys()], { minLength: 2 }),
-    drawn: fc.tuple(...FEATURES),
-    levelM: fc.oneof(fc.constantFrom(0, 0, -0.1, 0.1), real(-0.4, 0.2)),
-    freeboardM: fc.constantFrom(0, 0.15, 0.5),
-  })
-  .map(({ islands, floor, features, drawn, ...rest }) => ({
-    ...rest,
-    islands: islands.map(({ at, r }) => circle(placeOf(rest.outline, at), r)),
-    floor: floor(rest.outline),
-    features: features.map((which) => drawn[which]!(rest.outline)),
-  }))
+/**
+ * A pool as people have them: nearly all can be measured, every floor under every wall with every feature alike often. What takes
+ * most of the time, a triangulated floor under a leaning wall, is kept as one in `leaning` of them, and else has a vertical wall.
+ */
+export const ordinaryBody = (leaning: number): fc.Arbitrary<Record<string, unknown>> =>
+  fc
+    .record({
+      outline,
+      islands: fc.oneof(
+        { weight: 4, arbitrary: fc.array(island, { maxLength: 0 }) },
+        { weight: 5, arbitrary: fc.array(island, { minLength: 1, maxLength: 2 }) },
+      ),
+      // Lines of depth and soundings meet islands more often: they are drawn more often too.
+      floor: fc.oneof(...FLOORS.map((arbitrary, i) => ({ weight: [9, 9, 15, 13, 14][i]!, arbitrary }))),
+      wall: fc.oneof(...WALLS),
+      features: fc.subarray([...FEATURES.keys()], { minLength: 2 }),
+      drawn: fc.tuple(...FEATURES),
+      levelM: fc.oneof(fc.constantFrom(0, 0, -0.1, 0.1), real(-0.4, 0.2)),
+      freeboardM: fc.constantFrom(0, 0.15, 0.5),
+      leans: leaning === 1 ? fc.constant(0) : fc.nat(leaning - 1),
+    })
+    .map(({ islands, floor, wall, features, drawn, leans, ...rest }) => {
+      const made = floor(rest.outline)
+      const isDear = made['kind'] === 'contours' || made['kind'] === 'soundings'
+      return {
+        ...rest,
+        islands: islands.map(({ at, r }) => circle(placeOf(rest.outline, at), r)),
+        floor: made,
+        wall: isDear && leans > 0 ? { kind: 'vertical' } : wall,
+        features: features.map((which) => drawn[which]!(rest.outline)),
+      }
+    })

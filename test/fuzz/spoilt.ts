@@ -88,5 +88,5 @@ const FAULTS: readonly Raw[] = [
 
 /** An ordinary pool with one thing wrong. */
 export const spoiltBody: fc.Arbitrary<Raw> = fc
-  .tuple(ordinaryBody, fc.constantFrom(...FAULTS))
+  .tuple(ordinaryBody(1), fc.constantFrom(...FAULTS))
   .map(([body, fault]) => ({ ...body, ...fault }))
