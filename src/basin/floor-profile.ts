@@ -11,14 +11,16 @@ function check(floor: ProfileFloor): Problem | undefined {
   const { from, to } = floor.axis
   for (const [name, point] of [['from', from] as const, ['to', to] as const])
     if (!point.every(Number.isFinite)) return problem('not-a-number', `floor.axis.${name}`)
-  if (!(Math.hypot(to[0] - from[0], to[1] - from[1]) > MIN_LENGTH_M))
-    return problem('axis-too-short', 'floor.axis', [from])
+  const lengthM = Math.hypot(to[0] - from[0], to[1] - from[1])
+  if (!(lengthM > MIN_LENGTH_M)) return problem('axis-too-short', 'floor.axis', [from])
   if (floor.stations.length === 0) return problem('stations-too-few', 'floor.stations')
   for (let i = 0; i < floor.stations.length; i++) {
     const [s, depth] = floor.stations[i]!
     if (!Number.isFinite(s) || !Number.isFinite(depth)) return problem('not-a-number', `floor.stations[${i}]`)
     if (i > 0 && !(s - floor.stations[i - 1]![0] > MIN_LENGTH_M))
-      return problem('stations-not-rising', `floor.stations[${i}]`)
+      return problem('stations-not-rising', `floor.stations[${i}]`, [
+        [from[0] + (s / lengthM) * (to[0] - from[0]), from[1] + (s / lengthM) * (to[1] - from[1])],
+      ])
   }
   return undefined
 }

@@ -1,5 +1,6 @@
 import type { BaseIssue } from 'valibot'
 import type { Problem } from '../base/index.ts'
+import { placesOfIssue } from './place-of-issue.ts'
 import { isProblemCode, type ProblemCode, problem } from './problems.ts'
 
 /** The complaint that a schema's issue amounts to, at its path below `prefix`. */
@@ -11,7 +12,9 @@ export function problemOfIssue(issue: BaseIssue<unknown>, prefix = ''): Problem 
     received: shown(issue.input),
     bound: boundOf(issue),
   }
-  return problem(codeOf(issue), path, fill)
+  const code = codeOf(issue)
+  const at = placesOfIssue(issue, code)
+  return { ...problem(code, path, fill), ...(at.length > 0 && { at }) }
 }
 
 function codeOf(issue: BaseIssue<unknown>): ProblemCode {

@@ -67,7 +67,7 @@ function patchesOf(steps: RoundSteps, index: number): Result<Patch[]> {
   const wrong =
     finite(steps.centre[0], `${path}.centre`) ??
     finite(steps.centre[1], `${path}.centre`) ??
-    checkTreads(steps.treads, path)
+    checkTreads(steps.treads, path, () => steps.centre)
   if (wrong) return fail(wrong)
   if (!(steps.treads[0]![0] > 0)) return fail(problem('radius-not-positive', `${path}.treads[0]`))
   return ok(

@@ -60,7 +60,8 @@ function patchesOf(steps: Steps, index: number): Result<Patch[]> {
   if (numbers) return fail(numbers)
   if (!(Math.hypot(to[0] - from[0], to[1] - from[1]) > 0))
     return fail(problem('axis-too-short', `${path}.axis`, [from]))
-  const wrong = checkTreads(steps.treads, path)
+  const [ux, uy] = unit([to[0] - from[0], to[1] - from[1]])
+  const wrong = checkTreads(steps.treads, path, (s) => [from[0] + s * ux, from[1] + s * uy])
   if (wrong) return fail(wrong)
   const last = steps.treads.length - 1
   return ok(

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type BasinShape, type Path, type Point, partition, waterAt } from '../../src/basin/index.ts'
 import { levelsKnown } from '../../src/basin/strip-sum.ts'
+import { type Feature, patchesOf } from '../../src/features/index.ts'
 import { BEAN, box, circle, divided, polygon, shape } from './shapes.ts'
 
 function placesOf(s: BasinShape): readonly Point[] {
@@ -23,6 +24,28 @@ describe('places of a problem', () => {
     }
     expect(placesOf(touching)).toEqual([[0, 2]])
     expect(placesOf(twins)).toEqual([[2, 2]])
+  })
+})
+
+describe('a distance that does not rise', () => {
+  const axis = { from: [1, 1], to: [4, 5] } as const
+  const places = [
+    [0, 0.5],
+    [5, 1],
+    [2.5, 0.8],
+  ] as const
+
+  it('is shown along the axis of a floor', () => {
+    const floor = { kind: 'profile', axis, stations: places } as const
+    expect(placesOf(shape(box(0, 0, 6, 6), { floor }))).toEqual([[2.5, 3]])
+  })
+
+  it.each<[string, Feature, Point]>([
+    ['along the axis of steps', { kind: 'steps', path: box(1, 1, 3, 3), axis, treads: places }, [2.5, 3]],
+    ['at the centre of round steps', { kind: 'roundSteps', centre: [2, 1], treads: places }, [2, 1]],
+  ])('is shown %s', (_, feature, at) => {
+    const made = patchesOf([feature], box(0, 0, 6, 6))
+    expect(!made.ok && made.problem.at).toEqual([at])
   })
 })
 

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { demoSpec, fromJson, NEWEST_VERSION, toJson, validateSpec } from '../../src/document/index.ts'
 import { isProblemCode } from '../../src/document/problems.ts'
-import { richSpec } from './samples.ts'
+import { RECTANGLE, richSpec } from './samples.ts'
 
 const SEED = 20261124
 type Loose = { [key: string]: unknown }
@@ -20,6 +20,39 @@ const broken = (edit: (spec: Loose) => void) => {
 }
 
 describe('checking a document', () => {
+  test('complaints about the order of distances, an axis and a segment tell where in the plan they are', () => {
+    const placesOf = (edit: (spec: Loose) => void) => {
+      const spec = json(richSpec)
+      edit(spec)
+      const result = validateSpec(spec)
+      return result.ok ? [] : result.problem.map(({ code, at: places }) => [code, places])
+    }
+    const axis = { from: [1, 2], to: [4, 6] }
+    const falling = [
+      [0, 1],
+      [5, 2],
+      [2.5, 1.5],
+    ]
+    const profile = { kind: 'profile', axis, stations: falling }
+    expect(placesOf((s) => (at(s, 'bodies', 0)['floor'] = profile))).toEqual([['stations-out-of-order', [[2.5, 4]]]])
+    const noAxis = { ...profile, axis: { from: [1, 2], to: [1, 2] } }
+    expect(placesOf((s) => (at(s, 'bodies', 0)['floor'] = noAxis))).toEqual([
+      ['axis-without-length', [[1, 2]]],
+      ['stations-out-of-order', undefined],
+    ])
+    const path = RECTANGLE
+    const features = [
+      { kind: 'steps', path, axis, treads: falling },
+      { kind: 'roundSteps', centre: [3, 1], treads: falling },
+    ]
+    expect(placesOf((s) => (at(s, 'bodies', 0)['features'] = features))).toEqual([
+      ['treads-out-of-order', [[2.5, 4]]],
+      ['treads-out-of-order', [[3, 1]]],
+    ])
+    const half = { start: [0, 0], segments: [{ to: [9, 4], c1: [1, 1] }, ...RECTANGLE.segments] }
+    expect(placesOf((s) => (at(s, 'bodies', 0)['outline'] = half))).toEqual([['one-control', [[9, 4]]]])
+  })
+
   test('complaints about depth lines, soundings, dishes, walls, benches and ramps have their paths', () => {
     const [hopper, sounded, dished] = [3, 4, 5]
     expect(broken((s) => (at(s, 'bodies', hopper, 'floor', 'rings', 0, 'path', 'segments', 1)['to'] = 'x'))).toEqual([

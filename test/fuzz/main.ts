@@ -13,7 +13,7 @@ const REPORT_MS = 40_000
 const HELP = `npm run fuzz -- [documents] [--seed n] [--processes n]
 Takes documents at random through the kernel: ${DEFAULT_DOCUMENTS} of them from seed ${DEFAULT_SEED} in a process for each core.
 One fails where something throws, where a number is none or volumes contradict each other, or where an answer (its figures, its
-mesh, a level …) takes more than ${HANG_MS / 1000} s of the processor; one that is so slow is examined once more, and fails if it is again.
+mesh, a level …) takes more than ${HANG_MS / 1000} s twice, by the clock or of the processor, whichever is less.
 Documents whose answers take as long together are counted.`
 
 /** One process at work: the seed and the document of it in hand, and since when. */
@@ -29,8 +29,7 @@ interface Hand {
 /**
  * `npm run fuzz -- [documents] [--seed n] [--processes n]`: whole documents at random through the kernel, in as many
  * processes as there are cores. Every 500 documents have a seed of their own, counted up from the first: what fails is
- * found again with `--seed` and 500 documents, whichever process had it. A document hangs where an answer takes more than
- * 2 s of the processor, and as much again the second time; `--help` says the same.
+ * found again with `--seed` and 500 documents, whichever process had it. `--help` says when one fails.
  */
 async function main(args: readonly string[]): Promise<number> {
   if (args.includes('--help')) {
