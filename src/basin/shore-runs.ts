@@ -43,7 +43,7 @@ const foot: Foot = { t: 0, x: 0, y: 0, distance: 0 }
  *   is the root of the difference of two distances.
  */
 export function shoreRuns(p: Partition, curve: Curve, t0: number, t1: number, widthM: number): ShoreRun[] {
-  const speed = fastest(curve)
+  const speed = fastest(curve, t0, t1)
   const runs: ShoreRun[] = []
   const look = (t: number): Place => {
     evaluate(curve, t, jet)
@@ -212,18 +212,18 @@ function merged(runs: readonly ShoreRun[]): ShoreRun[] {
   return out
 }
 
-/** A speed that a curve nowhere exceeds [m for each unit of t]. */
-function fastest(c: Curve): number {
+/** A speed that a curve nowhere exceeds between two places of it [m for each unit of t]: the one of a cubic's hodograph there. */
+function fastest(c: Curve, t0: number, t1: number): number {
   if (c.kind === 'line') return Math.hypot(c.x1 - c.x0, c.y1 - c.y0)
   if (c.kind === 'arc') return Math.abs(c.radius * c.turn)
-  return (
-    3 *
-    Math.max(
-      Math.hypot(c.ax - c.x0, c.ay - c.y0),
-      Math.hypot(c.bx - c.ax, c.by - c.ay),
-      Math.hypot(c.x1 - c.bx, c.y1 - c.by),
+  const blossom = (u: number, v: number): number => {
+    const [w0, w1, w2] = [(1 - u) * (1 - v), (1 - u) * v + u * (1 - v), u * v]
+    return Math.hypot(
+      w0 * (c.ax - c.x0) + w1 * (c.bx - c.ax) + w2 * (c.x1 - c.bx),
+      w0 * (c.ay - c.y0) + w1 * (c.by - c.ay) + w2 * (c.y1 - c.by),
     )
-  )
+  }
+  return 3 * Math.max(blossom(t0, t0), blossom(t0, t1), blossom(t1, t1))
 }
 
 function changeBetween(

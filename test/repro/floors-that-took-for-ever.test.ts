@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import type { Curve } from '../../src/basin/curve.ts'
 import { measure, partition, waterAt } from '../../src/basin/index.ts'
+import { shoreRuns } from '../../src/basin/shore-runs.ts'
 import type { Feature } from '../../src/features/index.ts'
 import { box, circle, divided, polygon, relative, shape } from '../basin/shapes.ts'
 
@@ -58,6 +60,22 @@ describe('floors that took for ever', () => {
     })
     const water = waterAt(divided(s), 0)
     expect(water.ok && relative(water.value.volumeM3, 0.05 * 0.05 * 40)).toBeLessThan(1e-3)
+  })
+
+  it('a step along a curve whose far end is six thousand kilometres away: it was walked along as fast as the curve is there', () => {
+    let looks = 0
+    const far: Curve = {
+      ...{ kind: 'cubic', x0: -1, y0: -0.4, ax: -1, ay: -0.4, bx: -0.7, by: -0.39, y1: -6e6 },
+      get x1() {
+        looks++
+        return -0.6
+      },
+    }
+    const p = divided(shape(box(-2, -1, 2, 1), { wall: { kind: 'battered', run: 0.25 } }))
+    const runs = shoreRuns(p, far, 0, 0.004, 0.8)
+    expect(runs[0]?.t0).toBe(0)
+    expect(runs.at(-1)?.t1).toBe(0.004)
+    expect(looks).toBeLessThan(1000)
   })
 
   it('a ramp all but level in the middle of a hollow: where the two cross, far beside it, was divided with it', () => {
