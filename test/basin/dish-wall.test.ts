@@ -374,42 +374,4 @@ describe('a hollow that a wall cuts anywhere', () => {
     expect(levelBreaks(p).every(Number.isFinite)).toBe(true)
     expect(sectionOf(p, { from: [-3, 0.3], to: [11, 0.4] }).pieces.length).toBeGreaterThan(2)
   })
-
-  // The rim touches a shore from within: rays from there cross it at once and lie in the hollow, not before it.
-  it('has the same volume within its bound, however it is turned', () => {
-    const turned = (angle: number) => {
-      const [c, s] = [Math.cos(angle), Math.sin(angle)]
-      const at = ([x, y]: readonly [number, number]): [number, number] => [c * x - s * y, s * x + c * y]
-      const outline = polygon(
-        ...(
-          [
-            [0, 0],
-            [8.67, 0],
-            [8.67, 3.62],
-            [6.07, 3.62],
-            [5.72, 6.03],
-            [2.6, 6.03],
-            [2.34, 3.62],
-            [0, 3.62],
-          ] as const
-        ).map(at),
-      )
-      const floor = {
-        kind: 'dish',
-        form: 'cone',
-        centre: at([3.8, 2.32]),
-        radiusM: 3.8,
-        depthM: 1.856,
-        edgeDepthM: 0.954,
-      } as const
-      return measure(divided(shape(outline, { floor, wall: { kind: 'cove', radiusM: 2.535 } })), -0.83)
-    }
-    const still = turned(0)
-    for (const angle of [0.1, 0.7, 1.3, 2.2, 3]) {
-      const { volumeM3, errors } = turned(angle)
-      const off = Math.abs(volumeM3 - still.volumeM3)
-      expect(off).toBeLessThan(errors.arithmeticM3 + still.errors.arithmeticM3)
-      expect(off).toBeLessThan(1e-8)
-    }
-  })
 })
