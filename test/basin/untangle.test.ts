@@ -65,6 +65,31 @@ describe('an untangled line', () => {
     expect(untangle(BOW_TIE)).toEqual(polygon([0, 0], [6, 0], [6, 4], [0, 4], [0, 0]))
   })
 
+  it('passes the points the other way round also where the line that closes the path, which isn’t written, is crossed', () => {
+    expect(untangle(polygon([0, 0], [8, 0], [2, 5], [6, 5]))).toEqual(polygon([0, 0], [8, 0], [6, 5], [2, 5], [0, 0]))
+    expect(untangle(polygon([0, 0], [6, 5], [2, 5], [8, 0]))).toEqual(polygon([0, 0], [2, 5], [6, 5], [8, 0], [0, 0]))
+  })
+
+  it(`is the same whether the closing line is written or not, and keeps every point (seed ${SEED})`, () => {
+    const corner = fc.record({ r: fc.integer({ min: 20, max: 40 }), off: fc.integer({ min: -3, max: 3 }) })
+    fc.assert(
+      fc.property(fc.array(corner, { minLength: 4, maxLength: 9 }), (corners) => {
+        const points = corners.map(({ r, off }, i): Point => {
+          const angle = (2 * Math.PI * (i + off / 10)) / corners.length
+          return [r * Math.cos(angle), r * Math.sin(angle)]
+        })
+        // The last two change places: the line between them and the start is crossed.
+        points.push(...points.splice(-2).reverse())
+        if (codeOf(polygon(...points)) === 'sound') return
+        const proposal = untangle(polygon(...points))
+        expect(proposal).toEqual(untangle(polygon(...points, points[0]!)))
+        const kept = new Set(proposal?.segments.map(({ to }) => to.join()))
+        expect(points.filter((point) => !kept.has(point.join()))).toEqual([])
+      }),
+      { seed: SEED, numRuns: 100 },
+    )
+  })
+
   it('takes the tip of a spike away and nothing else', () => {
     const drawn = polygon([0, 0], [6, 0], [6, 2], [9, 2], [6, 2], [6, 4], [0, 4])
     expect(untangle(drawn)).toEqual(polygon([0, 0], [6, 0], [6, 2], [6, 4], [0, 4], [0, 0]))
