@@ -33,6 +33,7 @@ describe(`random documents, seed ${SEED}`, () => {
 
   it('are measured in half of all cases, and each floor under each wall with each feature at least 20 times', () => {
     const times = (label: string): number => counts.get(label) ?? 0
+    expect([...counts].reduce((sum, [label, n]) => sum + (label.startsWith('document: ') ? n : 0), 0)).toBe(DOCUMENTS)
     expect(times('basin: measured')).toBeGreaterThan(DOCUMENTS / 2)
     const seldom: string[] = []
     const expectAtLeast = (least: number, label: string): void => {

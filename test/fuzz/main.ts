@@ -16,14 +16,12 @@ One fails where something throws, where a number is none or volumes contradict e
 mesh, a level …) takes more than ${HANG_MS / 1000} s twice, by the clock or of the processor, whichever is less.
 Documents whose answers take as long together are counted.`
 
-/** One process at work: the seed and the document of it in hand, and since when. */
+/** One process at work: the documents of a seed that it has, the one in hand, and since when. */
 interface Hand {
   readonly child: ChildProcess
-  seed: number
+  task: Task
   document: number
   since: number
-  /** The seed that failed last: the same document as it came, and made smaller. */
-  failedSeed: number | undefined
 }
 
 /**
@@ -79,6 +77,10 @@ class Run {
     })
     clearInterval(watch)
     clearInterval(report)
+    // A kernel that refuses everything would never fail.
+    const measured = this.totals.get('basin: measured') ?? 0
+    if (this.done >= CHUNK && measured < this.done / 3) this.fail(`only ${measured} of them were measured`)
+    if (this.done !== this.documents) this.fail(`${this.done} of ${this.documents} came back`)
     for (const [label, count] of [...this.totals].sort(([a], [b]) => a.localeCompare(b)))
       console.log(`${String(count).padStart(9)}  ${label}`)
     console.log(`${this.soFar()}, from seed ${this.seed}`)
@@ -94,22 +96,25 @@ class Run {
     )
   }
 
-  private startOne(): void {
-    if (this.given >= this.documents) {
+  /** A process that takes what is next, or the rest of a seed of which a document hung. */
+  private startOne(rest?: Task): void {
+    if (!rest && this.given >= this.documents) {
       if (this.hands.size === 0) this.end()
       return
     }
     // Room for what a document leaves behind, or a tenth of the time goes into clearing it away.
     const child = fork(this.worker, { execArgv: ['--enable-source-maps', '--max-semi-space-size=64'] })
-    const hand: Hand = { child, seed: 0, document: 0, since: performance.now(), failedSeed: undefined }
+    const task = { seed: 0, documents: 0, from: 0, hasHung: false }
+    const hand: Hand = { child, task, document: 0, since: performance.now() }
     this.hands.add(hand)
     child.on('message', (message: Message) => this.hear(hand, message))
     child.on('exit', (code, signal) => {
       if (!this.hands.delete(hand)) return
-      this.fail(`a process ended (${code ?? signal}) at document ${hand.document} of seed ${hand.seed}`)
+      this.fail(`a process ended (${code ?? signal}) at document ${hand.document} of seed ${hand.task.seed}`)
       this.startOne()
     })
-    this.giveNext(hand)
+    if (rest) this.give(hand, rest)
+    else this.giveNext(hand)
   }
 
   private giveNext(hand: Hand): void {
@@ -120,27 +125,35 @@ class Run {
       if (this.hands.size === 0) this.end()
       return
     }
-    hand.seed = this.seed + Math.floor(this.given / CHUNK)
-    hand.document = 0
-    hand.since = performance.now()
+    const seed = this.seed + Math.floor(this.given / CHUNK)
     this.given += documents
-    hand.child.send({ seed: hand.seed, documents } satisfies Task)
+    this.give(hand, { seed, documents, from: 0, hasHung: false })
+  }
+
+  private give(hand: Hand, task: Task): void {
+    hand.task = task
+    hand.document = task.from
+    hand.since = performance.now()
+    hand.child.send(task)
   }
 
   private hear(hand: Hand, message: Message): void {
     hand.since = performance.now()
     if (message.kind === 'began') hand.document = message.document
     else if (message.kind === 'failure') {
-      if (hand.failedSeed !== message.seed) this.failures++
-      hand.failedSeed = message.seed
+      if (message.isNew) this.failures++
       console.log(`FAILURE, seed ${message.seed}, ${message.error}\n${message.document}`)
     } else if (message.kind === 'done') {
-      this.done += message.documents
+      const { task } = hand
+      this.done += message.next - task.from
       if (message.slowestMs > this.slowest.tookMs)
-        this.slowest = { tookMs: message.slowestMs, seed: hand.seed, document: message.slowestDocument }
+        this.slowest = { tookMs: message.slowestMs, seed: task.seed, document: message.slowestDocument }
       for (const [label, count] of Object.entries(message.counts))
         this.totals.set(label, (this.totals.get(label) ?? 0) + count)
-      this.giveNext(hand)
+      // What is behind a failure is examined too.
+      if (message.next > task.from && message.next < task.documents)
+        this.give(hand, { ...task, from: message.next, hasHung: false })
+      else this.giveNext(hand)
     }
   }
 
@@ -152,10 +165,11 @@ class Run {
   private lookForHangs(): void {
     for (const hand of this.hands) {
       if (performance.now() - hand.since < STANDSTILL_MS) continue
-      this.fail(`HANG: document ${hand.document} of seed ${hand.seed} has not come back in ${STANDSTILL_MS} ms`)
+      this.fail(`HANG: document ${hand.document} of seed ${hand.task.seed} has not come back in ${STANDSTILL_MS} ms`)
       this.hands.delete(hand)
       hand.child.kill('SIGKILL')
-      this.startOne()
+      this.done += hand.document + 1 - hand.task.from
+      this.startOne({ ...hand.task, from: hand.document + 1, hasHung: true })
     }
   }
 }

@@ -7,6 +7,10 @@ import { examine } from './examine.ts'
 export interface Task {
   readonly seed: number
   readonly documents: number
+  /** The first that is examined. */
+  readonly from: number
+  /** True where the one before it hung: it is told of. */
+  readonly hasHung: boolean
 }
 
 /** What it tells: which document it takes in hand, what failed, and at the end of a task how its documents came out. */
@@ -14,10 +18,18 @@ export type Message =
   | { readonly kind: 'began'; readonly document: number }
   /** The failed document is being made smaller. */
   | { readonly kind: 'shrinking' }
-  | { readonly kind: 'failure'; readonly seed: number; readonly error: string; readonly document: string }
+  | {
+      readonly kind: 'failure'
+      readonly seed: number
+      readonly error: string
+      readonly document: string
+      /** False where more is told of a failure that has been counted. */
+      readonly isNew: boolean
+    }
   | {
       readonly kind: 'done'
-      readonly documents: number
+      /** The first document that was not examined: what is behind a failure. */
+      readonly next: number
       readonly counts: Readonly<Record<string, number>>
       readonly slowestMs: number
       readonly slowestDocument: number
@@ -26,12 +38,15 @@ export type Message =
 /** Documents to a seed: small, so that a failure is found again at once. */
 export const CHUNK = 500
 
+/** A chunk that takes longer is a failure of its own [ms]. */
+const LONGEST_MS = 600_000
+
 /** Of a long run's ordinary pools with a triangulated floor under a leaning wall one in so many: there are enough of them. */
 const LEANING = 3
 
 /**
  * Examines the documents of a seed, with triangulated floors under leaning walls as one in `leaning`; those that only serve to make
- * a failure smaller are told of apart.
+ * a failure smaller are told of apart, and those before `from` are passed over.
  */
 export function runChunk(
   seed: number,
@@ -39,11 +54,18 @@ export function runChunk(
   leaning: number,
   onDocument: (labels: readonly string[], tookMs: number) => void,
   onShrinking?: (first: { readonly error: unknown; readonly document: RawDocument } | undefined) => void,
+  from = 0,
+  onPassed?: (document: RawDocument, index: number) => void,
 ) {
   let hasFailed = false
+  let index = 0
   return fc.check(
     fc.property(rawDocument(leaning), (document: RawDocument) => {
       const start = performance.now()
+      if (!hasFailed && index++ < from) {
+        onPassed?.(document, index - 1)
+        return
+      }
       try {
         const labels = examine(document)
         if (!hasFailed) onDocument(labels, performance.now() - start)
@@ -55,20 +77,21 @@ export function runChunk(
         throw error
       }
     }),
-    { seed, numRuns: documents, interruptAfterTimeLimit: 60_000, markInterruptAsFailure: false },
+    { seed, numRuns: documents, interruptAfterTimeLimit: LONGEST_MS, markInterruptAsFailure: true },
   )
 }
 
-function runTask({ seed, documents }: Task, tell: (message: Message) => void): void {
+function runTask({ seed, documents, from, hasHung }: Task, tell: (message: Message) => void): void {
   const counts: Record<string, number> = {}
-  let done = 0
+  let done = from
   let slowestMs = 0
   let slowestDocument = 0
-  const fail = (what: string, error: unknown, document: unknown): void => {
+  const fail = (what: string, error: unknown, document: unknown, isNew: boolean): void => {
     const text = error instanceof Error ? (error.stack ?? '') : String(error)
     tell({
       kind: 'failure',
       seed,
+      isNew,
       error: `${what}: ${text.split('\n').slice(0, 6).join('\n')}`,
       document: JSON.stringify(document, (_, value) =>
         typeof value === 'number' && !Number.isFinite(value) ? String(value) : value,
@@ -88,10 +111,15 @@ function runTask({ seed, documents }: Task, tell: (message: Message) => void): v
       tell({ kind: 'began', document: ++done })
     },
     // At once as it came, for making it smaller may take long.
-    (first) => (first ? fail(`document ${done - 1}`, first.error, first.document) : tell({ kind: 'shrinking' })),
+    (first) => (first ? fail(`document ${done - 1}`, first.error, first.document, true) : tell({ kind: 'shrinking' })),
+    from,
+    (document, i) => {
+      if (hasHung && i === from - 1) fail(`document ${i}`, 'it hung', document, false)
+    },
   )
-  if (details.failed) fail('made smaller', details.errorInstance, details.counterexample?.[0])
-  tell({ kind: 'done', documents: done, counts, slowestMs, slowestDocument })
+  if (details.counterexample) fail('made smaller', details.errorInstance, details.counterexample[0], false)
+  else if (details.failed) fail(`${done} of ${documents} documents`, 'the time was over', undefined, true)
+  tell({ kind: 'done', next: done, counts, slowestMs, slowestDocument })
 }
 
 // Only where this file is a process of its own; the tests' own processes have a channel too.

@@ -1,4 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdtemp, realpath, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -10,7 +10,8 @@ import { build } from 'vite'
  * to a sixth of the time.
  */
 export async function withBundle<T>(entry: URL, use: (file: string) => Promise<T>): Promise<T> {
-  const outDir = await mkdtemp(join(tmpdir(), 'bundle-'))
+  // A process asks whether it runs this very file: where the folder is a link, the two have different names.
+  const outDir = await realpath(await mkdtemp(join(tmpdir(), 'bundle-')))
   try {
     await build({
       configFile: false,
