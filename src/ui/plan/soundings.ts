@@ -36,6 +36,8 @@ export interface SoundingField {
   readonly apartPx: number
 }
 
+/** Less than this is no depth to write down, as under a wall that takes all of the water [m]. */
+const LEAST_M = 5e-3
 const CLEAR_PX = 9
 const MOST = 22
 const SPOT_GRID = 8
@@ -111,7 +113,7 @@ export function placeSoundings(field: SoundingField): Sounding[] {
       ] as const) {
         const at: Point = [x + dx, y + dy]
         const sample = field.sample(at)
-        if (!sample || sample.feature !== undefined) continue
+        if (!sample || sample.feature !== undefined || Math.abs(sample.depthM) < LEAST_M) continue
         const text = field.write(sample.depthM)
         const place = boxOfText(text, at, field.sizePx)
         const clearOf = candidates.every(

@@ -15,15 +15,25 @@ interface Cut {
 // A new level or name leaves the partition as it is, and so the solid: nothing is then cut anew.
 const latest = new WeakMap<Partition, Cut>()
 
-/** The solid of a body, from the same partition as its numbers. */
+/** The solid of a body, from the same partition as its numbers; without water nothing is wrong with the picture, but with the basin. */
 export function solidModelOf(body: Body, system: UnitSystem): Result<SolidModel> {
-  const { partition } = deriveBody(body)
+  const { partition, measures } = deriveBody(body)
   if (!partition.ok) return partition
+  const model = cutOnce(body, partition.value, system)
+  // Left dry by its level alone, an empty basin is still one to look at.
+  const isBasin = model.ok && model.value.maxDepthM > LEAST_M
+  return measures.ok || isBasin ? model : measures
+}
+
+/** Shallower than this is no basin but rounding [m]. */
+const LEAST_M = 1e-3
+
+function cutOnce(body: Body, parts: Partition, system: UnitSystem): Result<SolidModel> {
   const referenceM = depthToReference(body, 0)
-  const known = latest.get(partition.value)
+  const known = latest.get(parts)
   if (known && known.system === system && known.referenceM === referenceM) return known.model
-  const model = cutModel(body, partition.value, system, referenceM)
-  latest.set(partition.value, { system, referenceM, model })
+  const model = cutModel(body, parts, system, referenceM)
+  latest.set(parts, { system, referenceM, model })
   return model
 }
 

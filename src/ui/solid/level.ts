@@ -1,4 +1,4 @@
-import { displayStep, type UnitSystem } from '../../units/index.ts'
+import { displayStep, formatQuantity, type UnitSystem } from '../../units/index.ts'
 
 /** Ticks of the level slider: whole display steps from empty to the rim. */
 export interface LevelScale {
@@ -35,4 +35,13 @@ export function placeOfLevel(scale: LevelScale, levelM: number): number {
 /** Whether two levels are the same to a person [m]. */
 export function isSameLevel(a: number, b: number): boolean {
   return Math.abs(a - b) < 5e-4
+}
+
+/** Less than this is none [m³]: half a litre. */
+const LEAST_M3 = 5e-4
+
+/** How much water stands there, in words: none is said so, since no figure of a dry basin is known. */
+export function waterWords(volumeM3: number, sigmaM3: number, units: UnitSystem): string {
+  if (!(volumeM3 >= LEAST_M3)) return 'no water'
+  return formatQuantity('volume', volumeM3, units, { sigma: sigmaM3 })
 }

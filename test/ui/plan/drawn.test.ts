@@ -79,6 +79,19 @@ describe('figures of the plan', () => {
   })
 })
 
+test('under a wall that takes all of the water no depth of nothing is written', () => {
+  const dry = {
+    ...BODY,
+    features: [],
+    floor: { kind: 'flat', depthM: 1.5 },
+    wall: { kind: 'cove', radiusM: 30 },
+  } as const
+  const { view, panes } = scene
+  const write = (depthM: number) => depthM.toFixed(2)
+  const input = { parts: partsOf(dry), depthsM: [], view, panes, write, writeContour: write, taken: [], sizePx: 13 }
+  expect(figuresOf(input).soundings).toEqual([])
+})
+
 describe('what can be taken hold of', () => {
   const items = placeItems(scene, undefined)
 

@@ -122,4 +122,13 @@ describe('the example pool as a solid', () => {
     }
     expect(drawing.rim + drawing.edges + drawing.contours).not.toMatch(/NaN|Infinity/)
   })
+
+  test('where a wall takes all of the water the solid says that, and complains of no picture', () => {
+    const flat = { ...body, features: [], floor: { kind: 'flat', depthM: 1.5 } } as const
+    const model = solidModelOf({ ...flat, wall: { kind: 'cove', radiusM: 30 } }, 'us')
+    expect(model.ok ? 'a solid' : model.problem.code).toBe('no-water')
+    expect(model.ok ? '' : model.problem.what).toMatch(/takes all of the water/)
+    // Left dry by its level alone it is still a basin to look at.
+    expect(solidModelOf({ ...flat, levelM: -1.6 }, 'us').ok).toBe(true)
+  })
 })

@@ -1,6 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { isSameLevel, levelOfTick, levelScale, placeOfLevel, tickOfLevel } from '../../../src/ui/solid/level.ts'
+import {
+  isSameLevel,
+  levelOfTick,
+  levelScale,
+  placeOfLevel,
+  tickOfLevel,
+  waterWords,
+} from '../../../src/ui/solid/level.ts'
 
 const depth = fc.double({ min: 0.05, max: 6, noNaN: true })
 const freeboard = fc.double({ min: 0, max: 0.6, noNaN: true })
@@ -58,5 +65,11 @@ describe('the level slider', () => {
     const scale = levelScale(0, 0, 'us')
     expect(levelOfTick(scale, tickOfLevel(scale, 3))).toBe(0)
     expect(placeOfLevel(scale, 0)).toBe(0)
+  })
+
+  test('a dry basin has no figure: it says that there is no water', () => {
+    expect(waterWords(0, Number.NaN, 'us')).toBe('no water')
+    expect(waterWords(Number.NaN, Number.NaN, 'us')).toBe('no water')
+    expect(waterWords(20, 0.5, 'metric')).toMatch(/^20.*\sm³$/)
   })
 })
