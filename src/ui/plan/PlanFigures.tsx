@@ -2,7 +2,7 @@ import { memo, useDeferredValue, useMemo } from 'react'
 import type { Partition } from '../../basin/index.ts'
 import { classes } from '../fields/index.ts'
 import { isNarrow, type Panes, toScreen, type View } from '../sheet/view.ts'
-import { isDeepTint, rampColour, rampPlace } from './depth-steps.ts'
+import { groundUnder } from './depth-steps.ts'
 import { figuresOf } from './figures.ts'
 import type { Box } from './labels.ts'
 import styles from './plan.module.css'
@@ -11,6 +11,7 @@ interface Props {
   readonly parts: Partition
   readonly depthsM: readonly number[]
   readonly maxDepthM: number
+  readonly levelM: number
   readonly view: View
   readonly panes: Panes
   readonly write: (depthM: number) => string
@@ -21,7 +22,7 @@ interface Props {
 /** Depth figures over the plan. They may lag behind a drag by a moment: the lines come first. */
 export const PlanFigures = memo(function PlanFigures(now: Props) {
   const { parts, depthsM, view, panes, write, writeContour, taken } = useDeferredValue(now)
-  const { maxDepthM } = now
+  const { maxDepthM, levelM } = now
   // Figures of a moment ago go with the paper; at another scale they would stand in the wrong places.
   const origin = [parts.originX, parts.originY] as const
   const [from, to] = [toScreen(view, panes, origin), toScreen(now.view, now.panes, origin)]
@@ -35,14 +36,14 @@ export const PlanFigures = memo(function PlanFigures(now: Props) {
   return (
     <g transform={`translate(${to[0] - from[0]} ${to[1] - from[1]})`}>
       {figures.contours.map((label) => {
-        const place = rampPlace(label.depthM, maxDepthM)
+        const ground = groundUnder(label.depthM, maxDepthM, levelM)
         return (
           <text
             key={`${label.at[0]}-${label.at[1]}`}
-            className={classes(styles['contourLabel'], isDeepTint(place) && styles['onDeep'])}
+            className={classes(styles['contourLabel'], ground.isDeep && styles['onDeep'])}
             x={label.at[0]}
             y={label.at[1]}
-            style={{ stroke: rampColour(place) }}
+            style={{ stroke: ground.colour }}
           >
             {label.text}
           </text>
@@ -51,7 +52,10 @@ export const PlanFigures = memo(function PlanFigures(now: Props) {
       {figures.soundings.map((sounding) => (
         <text
           key={`${sounding.at[0]}-${sounding.at[1]}`}
-          className={classes(styles['sounding'], isDeepTint(rampPlace(sounding.depthM, maxDepthM)) && styles['onDeep'])}
+          className={classes(
+            styles['sounding'],
+            groundUnder(sounding.depthM, maxDepthM, levelM).isDeep && styles['onDeep'],
+          )}
           fontSize={sizePx}
           x={sounding.at[0]}
           y={sounding.at[1]}

@@ -1,7 +1,7 @@
 import { memo, useMemo } from 'react'
 import type { Floor, Point } from '../../basin/index.ts'
 import { classes } from '../fields/index.ts'
-import { isDeepTint, rampColour, rampPlace } from './depth-steps.ts'
+import { groundUnder } from './depth-steps.ts'
 import type { FloorLabel } from './floor-labels.ts'
 import { pathFrom } from './PlanGround.tsx'
 import styles from './plan.module.css'
@@ -33,17 +33,18 @@ export const FloorLines = memo(function FloorLines({ floor, origin }: LinesProps
 interface DepthsProps {
   readonly labels: readonly FloorLabel[]
   readonly maxDepthM: number
+  readonly levelM: number
   /** Whether the water is tinted; else they stand on paper. */
   readonly isTinted: boolean
 }
 
 /** The depths that a floor is given by, each beside its place: soundings with a small cross, as surveyors write them. */
-export function FloorDepths({ labels, maxDepthM, isTinted }: DepthsProps) {
+export function FloorDepths({ labels, maxDepthM, levelM, isTinted }: DepthsProps) {
   return (
     <>
       {labels.map((label) => {
-        const onDeep = (depthM: number) => isTinted && isDeepTint(rampPlace(depthM, maxDepthM))
-        const ground = isTinted ? rampColour(rampPlace(label.underTextM, maxDepthM)) : 'var(--paper)'
+        const onDeep = (depthM: number) => isTinted && groundUnder(depthM, maxDepthM, levelM).isDeep
+        const ground = isTinted ? groundUnder(label.underTextM, maxDepthM, levelM).colour : 'var(--paper)'
         return (
           <g key={label.key}>
             {label.hasCross ? (

@@ -42,3 +42,14 @@ export function rampColour(place: number): string {
 export function isDeepTint(place: number): boolean {
   return place > 3.7
 }
+
+/** What a figure stands on: the tint of its depth, or floor that a lowered water lays bare [m above the datum]. */
+export function groundUnder(
+  depthM: number,
+  maxDepthM: number,
+  levelM: number,
+): { readonly colour: string; readonly isDeep: boolean } {
+  if (levelM < 0 && depthM <= -levelM + 1e-9) return { colour: 'var(--land)', isDeep: false }
+  const place = rampPlace(depthM, maxDepthM)
+  return { colour: rampColour(place), isDeep: isDeepTint(place) }
+}

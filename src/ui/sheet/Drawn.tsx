@@ -83,9 +83,13 @@ export function Drawn(props: Props) {
           <Selected body={body} selectedKey={props.selectedKey} origin={origin} />
         </g>
         <AxisLine axis={section.axis} {...{ drawn, stations, view, panes }} />
-        <FloorDepths labels={given} maxDepthM={maxDepthM} isTinted={tinted !== undefined} />
+        <FloorDepths labels={given} maxDepthM={maxDepthM} levelM={scene.levelM} isTinted={tinted !== undefined} />
         {tinted ? (
-          <PlanFigures parts={tinted} {...{ depthsM, maxDepthM, view, panes, write, writeContour, taken }} />
+          <PlanFigures
+            parts={tinted}
+            levelM={scene.levelM}
+            {...{ depthsM, maxDepthM, view, panes, write, writeContour, taken }}
+          />
         ) : null}
       </g>
       <Projections lines={projections} />

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { bandDepths, rampColour, rampPlace } from '../../../src/ui/plan/depth-steps.ts'
+import { bandDepths, groundUnder, rampColour, rampPlace } from '../../../src/ui/plan/depth-steps.ts'
 
 const FOOT = 0.3048
 
@@ -34,5 +34,14 @@ describe('the ramp', () => {
     expect(rampColour(3)).toBe('var(--depth-3)')
     expect(rampColour(6)).toBe('var(--depth-6)')
     expect(rampColour(2.5)).toBe('color-mix(in oklab, var(--depth-2), var(--depth-3) 50%)')
+  })
+})
+
+describe('what a figure stands on', () => {
+  test('floor that a lowered water lays bare takes the dark ink, however deep it lies', () => {
+    expect(groundUnder(2, 2.2, 0).isDeep).toBe(true)
+    expect(groundUnder(2, 2.2, -2.1)).toEqual({ colour: 'var(--land)', isDeep: false })
+    expect(groundUnder(2, 2.2, -2)).toEqual({ colour: 'var(--land)', isDeep: false })
+    expect(groundUnder(2.1, 2.2, -2)).toEqual({ colour: rampColour(rampPlace(2.1, 2.2)), isDeep: true })
   })
 })
