@@ -2,7 +2,8 @@ import { Fragment } from 'react'
 import type { Axis, Point, ProfileFloor } from '../../../basin/index.ts'
 import { assumedDepths, type Body } from '../../../document/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
-import { type Answer, Button, Disclosure, QuantityField } from '../../fields/index.ts'
+import { type Answer, Button, coordinateRange, Disclosure, QuantityField } from '../../fields/index.ts'
+import { stationProblem } from '../../plan/station-place.ts'
 import styles from './basin.module.css'
 import { Coordinate } from './Coordinate.tsx'
 import { DepthField } from './DepthField.tsx'
@@ -68,8 +69,12 @@ export function StationTable({ body, floor }: Props) {
                       label={`Station ${i + 1}, distance from A`}
                       quantity="length"
                       value={sM}
+                      {...coordinateRange(sM)}
                       onChange={(s) =>
-                        s === undefined ? undefined : edit('moveStation', { bodyId, station: i, sM: s, depthM })
+                        s === undefined
+                          ? undefined
+                          : (stationProblem(stations, i, s, units) ??
+                            edit('moveStation', { bodyId, station: i, sM: s, depthM }))
                       }
                     />
                   </td>
