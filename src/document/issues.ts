@@ -17,6 +17,25 @@ export function problemOfIssue(issue: BaseIssue<unknown>, prefix = ''): Problem 
   return { ...problem(code, path, fill), ...(at.length > 0 && { at }) }
 }
 
+/** Parts that hold lengths, and the endings of those that say their unit. */
+const LENGTHS = /^(to|at|start|from|centre|c1|c2|points|stations|treads)$|M$/
+const VOLUMES = /M3$|^m3$/
+
+/** The same of an edit: whoever typed the figure knows no key of the document. */
+export function problemOfTyped(issue: BaseIssue<unknown>, prefix: string): Problem {
+  const found = problemOfIssue(issue, prefix)
+  if (found.code !== 'out-of-range') return found
+  const key = keyOf(issue, prefix)
+  const unit = VOLUMES.test(key) ? ' m³' : LENGTHS.test(key) ? ' m' : ''
+  const isHigh = issue.type === 'max_value'
+  const limit = isHigh ? 'Not more than' : issue.type === 'gt_value' ? 'More than' : 'Not less than'
+  return {
+    ...found,
+    what: `This figure is too ${isHigh ? 'large' : 'small'}.`,
+    hint: `${limit} ${String(issue.requirement)}${unit}.`,
+  }
+}
+
 function codeOf(issue: BaseIssue<unknown>): ProblemCode {
   if (issue.type === 'check' && isProblemCode(issue.message)) return issue.message
   switch (issue.type) {

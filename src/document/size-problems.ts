@@ -24,7 +24,7 @@ export function sizeProblems(body: Sized, path: string): readonly Problem[] {
   const { kind: floor } = body.floor
   const bench = body.features.findIndex(({ kind }) => kind === 'bench')
   return [
-    ...(body.wall.kind === 'vertical' ? [] : tooMany('wall', LIMITS.leaningWallSides, 'choose the vertical wall')),
+    ...(body.wall.kind === 'vertical' ? [] : tooMany('wall', LIMITS.leaningWallSides, 'choose upright walls')),
     ...(floor === 'contours' || floor === 'soundings'
       ? tooMany('floor', LIMITS.followedSides, 'give the floor by a profile')
       : []),

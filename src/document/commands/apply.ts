@@ -1,6 +1,6 @@
 import * as v from 'valibot'
 import { fail, type Problem, type Result } from '../../base/index.ts'
-import { problemOfIssue } from '../issues.ts'
+import { problemOfTyped } from '../issues.ts'
 import { ownerProblems, twice } from '../owner-problems.ts'
 import { problem } from '../problems.ts'
 import { Name } from '../schema/numbers.ts'
@@ -15,7 +15,7 @@ export function applyCommand(spec: Spec, command: Command): Result<Spec> {
   const edit = Object.hasOwn(COMMANDS, command.id) ? COMMANDS[command.id] : undefined
   if (!edit) return fail(problem('unknown-edit', 'id', { detail: String(command.id).slice(0, 40) }))
   const args = v.safeParse(edit.args, command.args)
-  if (!args.success) return fail(problemOfIssue(args.issues[0], 'args'))
+  if (!args.success) return fail(problemOfTyped(args.issues[0], 'args'))
   // The schema has just made the arguments those of this very edit, which the types can't follow through the table.
   const apply = edit.apply as (spec: Spec, args: unknown) => Result<Spec>
   const edited = apply(spec, args.output)
@@ -33,7 +33,7 @@ export function commandLabel(command: Command): string {
 function troubleIn(before: Spec, after: Spec): Problem | undefined {
   const check = (schema: v.GenericSchema, value: unknown, path: string) => {
     const parsed = v.safeParse(schema, value)
-    return parsed.success ? undefined : problemOfIssue(parsed.issues[0], path)
+    return parsed.success ? undefined : problemOfTyped(parsed.issues[0], path)
   }
   if (after.name !== before.name) {
     const trouble = check(Name, after.name, 'name')

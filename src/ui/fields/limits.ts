@@ -7,6 +7,15 @@ import {
   type UnitSystem,
 } from '../../units/index.ts'
 
+/** No length of a pool is longer [m]; the same for all fields, typed or taken from a form. */
+export const LONGEST_M = 1000
+
+/** What a coordinate may become: as far from the origin as a pool is long, or from where it is. */
+export const coordinateRange = (nowM: number): { readonly min: number; readonly max: number } => ({
+  min: Math.min(0, nowM) - LONGEST_M,
+  max: Math.max(0, nowM) + LONGEST_M,
+})
+
 /** Figures that a limit is told in, where it isn't round in the reader's units. */
 const FIGURES = 3
 const INCHES = 12

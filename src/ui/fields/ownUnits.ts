@@ -1,4 +1,5 @@
 import { formatForEntry, formatQuantity, type Quantity, type UnitSystem } from '../../units/index.ts'
+import { limitWords } from './limits.ts'
 
 interface Told {
   readonly pattern: RegExp
@@ -23,6 +24,7 @@ const TOLD: readonly Told[] = [
   { pattern: before('mm a day'), say: told('areaRate') },
   { pattern: before('mm'), say: (mm, units) => formatForEntry('length', mm / 1000, units) },
   { pattern: before('m'), say: told('length') },
+  { pattern: before('km'), say: (km, units) => limitWords('length', km * 1000, units, 'high') },
   // A step of temperature has no zero to be shifted.
   {
     pattern: /(?<=every )()()(\d+) °C/g,

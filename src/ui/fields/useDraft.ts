@@ -1,5 +1,7 @@
 import { type KeyboardEvent, useState } from 'react'
 import type { Result } from '../../base/index.ts'
+import { useUnits } from '../context.tsx'
+import { inOwnUnits } from './ownUnits.ts'
 import type { Answer } from './reading.ts'
 
 export interface DraftOptions<T> {
@@ -31,6 +33,7 @@ export function useDraft<T>({ shown, read, onCommit, isMultiline = false }: Draf
   const [draft, setDraft] = useState<string | undefined>()
   const [complaint, setComplaint] = useState<string | undefined>()
   const [seen, setSeen] = useState(shown)
+  const units = useUnits()
   if (seen !== shown) {
     setSeen(shown)
     setDraft(undefined)
@@ -44,8 +47,9 @@ export function useDraft<T>({ shown, read, onCommit, isMultiline = false }: Draf
   const commit = () => {
     if (draft === undefined || draft === shown) return restore()
     const result = read(draft)
-    const problem = result.ok ? (onCommit(result.value) ?? undefined) : result.problem
-    if (problem) return setComplaint(`${problem.what} ${problem.hint}`.trim())
+    if (!result.ok) return setComplaint(`${result.problem.what} ${result.problem.hint}`.trim())
+    const refused = onCommit(result.value)
+    if (refused) return setComplaint(inOwnUnits(`${refused.what} ${refused.hint}`.trim(), units))
     restore()
   }
   const onKeyDown = (event: KeyboardEvent) => {

@@ -1,18 +1,20 @@
 import { Button } from 'react-aria-components'
-import { useApp, useAppStore } from '../context.tsx'
+import { useApp, useAppStore, useUnits } from '../context.tsx'
+import { inOwnUnits } from '../fields/index.ts'
 import styles from './Notices.module.css'
 
 /** What the app has to say about its own doings; stays until closed or replaced. */
 export function NoticeBar() {
   const store = useAppStore()
   const notice = useApp((state) => state.notice)
+  const units = useUnits()
   return (
     <div role={notice?.tone === 'problem' ? 'alert' : 'status'} data-screen-only>
       {notice ? (
         <div className={styles['bar']} data-tone={notice.tone}>
           <p>
-            {notice.text}
-            {notice.hint ? <span className={styles['hint']}> {notice.hint}</span> : null}
+            {inOwnUnits(notice.text, units)}
+            {notice.hint ? <span className={styles['hint']}> {inOwnUnits(notice.hint, units)}</span> : null}
           </p>
           <Button className={styles['button'] ?? ''} onPress={() => store.getState().notify(undefined)}>
             Close

@@ -13,6 +13,8 @@ describe('a sentence of the sums in the owner’s units', () => {
     ['the level read to 10 mm.', 'the level read to ⅜″.'],
     ['The range also covers 2 to 5 °C.', 'The range also covers 36 °F to 41 °F.'],
     ['between 2 and 4 m', 'between 6′ 7″ and 13′ 1″'],
+    ['more than 10 km across.', 'more than 32,800 ft across.'],
+    ['Not less than 0 m.', 'Not less than 0″.'],
     ['at pH 7.5 and 25 °C', 'at pH 7.5 and 77 °F'],
     ['Put 10 L of pool water', 'Put 2.6 gal of pool water'],
     ['12 m³ of the pool’s 78 m³', '3,170 gal of the pool’s 20,600 gal'],

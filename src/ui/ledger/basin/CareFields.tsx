@@ -2,7 +2,7 @@ import type { Tolerance } from '../../../basin/index.ts'
 import type { Body } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
-import { ChoiceField, Disclosure, NumberField, QuantityField } from '../../fields/index.ts'
+import { ChoiceField, Disclosure, LONGEST_M, NumberField, QuantityField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { CARES, careOf } from './measured.ts'
 import { useEdit } from './useBasin.ts'
@@ -48,6 +48,7 @@ export function CareFields({ body }: { readonly body: Body }) {
         quantity="length"
         value={tolerance.planM}
         min={0}
+        max={LONGEST_M}
         isRequired
         onChange={(planM) => (planM === undefined ? undefined : change({ ...tolerance, planM }))}
       />
@@ -56,6 +57,7 @@ export function CareFields({ body }: { readonly body: Body }) {
         quantity="length"
         value={tolerance.depthM}
         min={0}
+        max={LONGEST_M}
         isRequired
         onChange={(depthM) => (depthM === undefined ? undefined : change({ ...tolerance, depthM }))}
         description="Two in three are nearer than this (one standard deviation)."
@@ -82,6 +84,7 @@ export function CareFields({ body }: { readonly body: Body }) {
           quantity="length"
           value={tolerance.datumM ?? 0}
           min={0}
+          max={LONGEST_M}
           isRequired
           onChange={(datumM) => (datumM === undefined ? undefined : change(shared(tolerance, { datumM })))}
           description="All depths together: how well the line is known that they were measured from."

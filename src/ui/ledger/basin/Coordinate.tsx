@@ -1,5 +1,5 @@
 import type { Point } from '../../../basin/index.ts'
-import { type Answer, QuantityField } from '../../fields/index.ts'
+import { type Answer, coordinateRange, QuantityField } from '../../fields/index.ts'
 
 interface Props {
   /** What lies there, as it is said before the axis. */
@@ -20,6 +20,7 @@ export function Coordinate({ of, axis, at, onMove, isCompact = false }: Props) {
       label={`${of}, ${axis === 0 ? 'x' : 'y'}`}
       quantity="length"
       value={at[axis]}
+      {...coordinateRange(at[axis])}
       onChange={(to) => (to === undefined ? undefined : onMove(axis === 0 ? [to, at[1]] : [at[0], to]))}
     />
   )

@@ -26,6 +26,7 @@ export function DepthField({ body, depthM, onChange, isAssumed = false, descript
       description={said}
       quantity="length"
       isRequired
+      min={depthToReference(body, -LIMITS.depthM)}
       max={depthToReference(body, LIMITS.depthM)}
       value={depthM === undefined ? undefined : depthToReference(body, depthM)}
       onChange={(typed) => (typed === undefined ? undefined : onChange(depthFromReference(body, typed)))}

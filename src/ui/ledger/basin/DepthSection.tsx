@@ -2,7 +2,7 @@ import { memo, useState } from 'react'
 import { areAllAssumed, type Body, type DepthReference } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useCanEdit, useUnits } from '../../context.tsx'
-import { Button, ChoiceField, QuantityField } from '../../fields/index.ts'
+import { Button, ChoiceField, LONGEST_M, QuantityField } from '../../fields/index.ts'
 import { assumedWords } from './assumed-words.ts'
 import styles from './basin.module.css'
 import { CareFields } from './CareFields.tsx'
@@ -87,6 +87,8 @@ function ReferenceFields({ body }: { readonly body: Body }) {
           label="Tile line above the waterline"
           quantity="length"
           value={body.tileLineM}
+          min={-LONGEST_M}
+          max={LONGEST_M}
           onChange={(tileLineM) => edit('correctReference', { bodyId, tileLineM })}
           description={
             body.tileLineM === undefined
@@ -99,6 +101,8 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         label="Water level today"
         quantity="length"
         value={body.levelM}
+        min={-LONGEST_M}
+        max={LONGEST_M}
         isRequired
         onChange={(levelM) => (levelM === undefined ? undefined : setLevel(levelM))}
         description={
@@ -119,6 +123,7 @@ function ReferenceFields({ body }: { readonly body: Body }) {
         quantity="length"
         value={body.freeboardM}
         min={0}
+        max={LONGEST_M}
         isRequired
         onChange={(freeboardM) =>
           freeboardM === undefined

@@ -1,7 +1,7 @@
 import type { DishFloor } from '../../../basin/index.ts'
 import { assumedDepths, type Body } from '../../../document/index.ts'
 import { useApp, useUnits } from '../../context.tsx'
-import { QuantityField, SegmentedField } from '../../fields/index.ts'
+import { coordinateRange, LONGEST_M, QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
 import { FromOrigin } from './FromOrigin.tsx'
@@ -53,6 +53,7 @@ export function DishFields({ body, floor }: Props) {
         quantity="length"
         value={floor.radiusM}
         min={0.01}
+        max={LONGEST_M}
         isRequired
         onChange={(radiusM) => (radiusM === undefined ? undefined : edit('setDish', { bodyId, radiusM }))}
         description={widthCaution(floor.radiusM, outline, units) ?? ''}
@@ -66,6 +67,7 @@ export function DishFields({ body, floor }: Props) {
           label="Middle, x"
           quantity="length"
           value={x}
+          {...coordinateRange(x)}
           onChange={(to) => (to === undefined ? undefined : edit('setDish', { bodyId, centre: [to, y] }))}
         />
         <QuantityField
@@ -74,6 +76,7 @@ export function DishFields({ body, floor }: Props) {
           label="Middle, y"
           quantity="length"
           value={y}
+          {...coordinateRange(y)}
           onChange={(to) => (to === undefined ? undefined : edit('setDish', { bodyId, centre: [x, to] }))}
         />
       </div>

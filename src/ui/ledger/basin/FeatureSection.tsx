@@ -1,11 +1,12 @@
 import { memo } from 'react'
 import { buriedFeatures } from '../../../basin/index.ts'
 import { deriveBody } from '../../../derive/index.ts'
-import { type Body, depthFromReference, depthToReference, LIMITS } from '../../../document/index.ts'
+import { type Body, depthFromReference, depthToReference } from '../../../document/index.ts'
 import { FEATURES, type Feature, type FeatureField } from '../../../features/index.ts'
 import { snapLength } from '../../../units/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
 import { type Answer, Button, ChoiceField, Disclosure, NumberField, QuantityField } from '../../fields/index.ts'
+import { featureRange } from '../../plan/feature-range.ts'
 import { roundFeature } from '../../plan/round-feature.ts'
 import styles from './basin.module.css'
 import { HandleTable } from './HandleTable.tsx'
@@ -134,7 +135,7 @@ function FeatureNumber({ body, field, feature, onChange }: NumberProps) {
       label={field.label}
       quantity="length"
       value={isDepth ? depthToReference(body, value) : value}
-      max={isDepth ? depthToReference(body, LIMITS.depthM) : undefined}
+      {...featureRange(field, body)}
       description={caution ?? ''}
       isRequired
       onChange={(typed) => set(isDepth && typed !== undefined ? depthFromReference(body, typed) : typed)}

@@ -3,7 +3,7 @@ import { areaOf, boundsOf, type Path } from '../../../basin/index.ts'
 import { assumedDepths, type Body } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
-import { Button, Disclosure, QuantityField } from '../../fields/index.ts'
+import { Button, Disclosure, LONGEST_M, QuantityField } from '../../fields/index.ts'
 import { roundIn } from '../../sheet/edits.ts'
 import styles from './basin.module.css'
 import { floorUnder, middleOf } from './new-body.ts'
@@ -88,6 +88,7 @@ function OverallFields({ body }: { readonly body: Body }) {
         quantity="length"
         value={box.maxX - box.minX}
         min={0.1}
+        max={LONGEST_M}
         isRequired
         onChange={(m) => stretch('x', m)}
       />
@@ -96,6 +97,7 @@ function OverallFields({ body }: { readonly body: Body }) {
         quantity="length"
         value={box.maxY - box.minY}
         min={0.1}
+        max={LONGEST_M}
         isRequired
         onChange={(m) => stretch('y', m)}
         description={caution ?? 'A new figure stretches the whole plan that way.'}

@@ -1,7 +1,7 @@
 import type { Body } from '../../../document/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
 import { useAppStore, useCanEdit, useUnits } from '../../context.tsx'
-import { Button, QuantityField } from '../../fields/index.ts'
+import { Button, LONGEST_M, QuantityField } from '../../fields/index.ts'
 import { edits } from '../../sheet/edits.ts'
 import styles from './basin.module.css'
 import { lengthCaution } from './unusual.ts'
@@ -28,6 +28,7 @@ export function SketchNote({ body }: { readonly body: Body }) {
         quantity="length"
         value={sketch.knownLengthM}
         min={0.1}
+        max={LONGEST_M}
         onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, lengthM: m }))}
         description={lengthCaution(sketch.knownLengthM ?? 0, units) ?? ''}
       />
@@ -36,6 +37,7 @@ export function SketchNote({ body }: { readonly body: Body }) {
         quantity="length"
         value={sketch.knownWidthM}
         min={0.1}
+        max={LONGEST_M}
         onChange={(m) => (m === undefined ? undefined : edit('scaleSketch', { bodyId: body.id, widthM: m }))}
         description={lengthCaution(sketch.knownWidthM ?? 0, units) ?? ''}
       />

@@ -1,7 +1,7 @@
 import type { Body } from '../../../document/index.ts'
 import { snapLength } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
-import { NumberField, QuantityField, SegmentedField } from '../../fields/index.ts'
+import { LONGEST_M, NumberField, QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { leanWords, runFromAngle, runFromLean, toAngle, toLean } from './batter.ts'
 import { leanCaution } from './unusual.ts'
@@ -44,6 +44,7 @@ export function WallFields({ body }: { readonly body: Body }) {
           quantity="length"
           value={wall.radiusM}
           min={0}
+          max={LONGEST_M}
           isRequired
           onChange={(radiusM) => (radiusM === undefined ? undefined : change({ kind: 'cove', radiusM }))}
         />

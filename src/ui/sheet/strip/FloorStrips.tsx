@@ -1,5 +1,5 @@
 import { depthFromReference, depthToReference } from '../../../document/index.ts'
-import { Button, QuantityField } from '../../fields/index.ts'
+import { Button, coordinateRange, LONGEST_M, QuantityField } from '../../fields/index.ts'
 import { edits } from '../edits.ts'
 import { fromSheet, toSheet } from '../view.ts'
 import { Actions, Cell, Kinds, Title } from './parts.tsx'
@@ -78,6 +78,7 @@ export function SoundingStrip({ scene, hands, give, sounding }: StripProps & { r
           isRequired
           quantity="length"
           value={u}
+          {...coordinateRange(u)}
           onChange={(si) => (si === undefined ? undefined : move([si, v]))}
         />
       </Cell>
@@ -88,6 +89,7 @@ export function SoundingStrip({ scene, hands, give, sounding }: StripProps & { r
           isRequired
           quantity="length"
           value={v}
+          {...coordinateRange(v)}
           onChange={(si) => (si === undefined ? undefined : move([u, si]))}
         />
       </Cell>
@@ -131,6 +133,7 @@ export function DishStrip({ scene, give }: StripProps) {
           isRequired
           quantity="length"
           min={0.01}
+          max={LONGEST_M}
           value={floor.radiusM}
           onChange={(radiusM) => (radiusM === undefined ? undefined : give(edits.setDish(body.id, { radiusM })))}
         />

@@ -1,6 +1,6 @@
 import type { Path, Point } from '../../../basin/index.ts'
 import { closed, isSmooth } from '../../../document/index.ts'
-import { Button, QuantityField } from '../../fields/index.ts'
+import { Button, coordinateRange, QuantityField } from '../../fields/index.ts'
 import { nodesOf } from '../../plan/nodes.ts'
 import { edits } from '../edits.ts'
 import type { Ring } from '../items.ts'
@@ -39,6 +39,7 @@ export function NodeStrip({ scene, hands, give, ring, path, node }: Props) {
           isRequired
           quantity="length"
           value={u}
+          {...coordinateRange(u)}
           onChange={(si) => (si === undefined ? undefined : move([si, v]))}
         />
       </Cell>
@@ -49,6 +50,7 @@ export function NodeStrip({ scene, hands, give, ring, path, node }: Props) {
           isRequired
           quantity="length"
           value={v}
+          {...coordinateRange(v)}
           onChange={(si) => (si === undefined ? undefined : move([u, si]))}
         />
       </Cell>

@@ -2,8 +2,10 @@ import { boundsOf } from '../../../basin/index.ts'
 import { depthFromReference, depthToReference } from '../../../document/index.ts'
 import { FEATURES } from '../../../features/index.ts'
 import { formatSlope } from '../../../units/index.ts'
-import { Button, NumberField, QuantityField } from '../../fields/index.ts'
+import { Button, coordinateRange, LONGEST_M, NumberField, QuantityField } from '../../fields/index.ts'
+import { featureRange } from '../../plan/feature-range.ts'
 import { nodesOf } from '../../plan/nodes.ts'
+import { stationProblem } from '../../plan/station-place.ts'
 import { runsOf } from '../../section/slopes.ts'
 import { edits } from '../edits.ts'
 import { addStation } from '../gestures.ts'
@@ -33,7 +35,13 @@ export function StationStrip({ scene, hands, give, station }: StripProps & { rea
           isRequired
           quantity="length"
           value={sM}
-          onChange={(si) => (si === undefined ? undefined : give(edits.moveStation(body.id, station, si, depthM)))}
+          {...coordinateRange(sM)}
+          onChange={(si) =>
+            si === undefined
+              ? undefined
+              : (stationProblem(stations, station, si, scene.units) ??
+                give(edits.moveStation(body.id, station, si, depthM)))
+          }
         />
       </Cell>
       <Cell>
@@ -90,6 +98,7 @@ export function AxisStrip({ scene, give, end }: StripProps & { readonly end: 'fr
           isRequired
           quantity="length"
           value={u}
+          {...coordinateRange(u)}
           onChange={(si) => (si === undefined ? undefined : move(fromSheet([si, v], turn)))}
         />
       </Cell>
@@ -100,6 +109,7 @@ export function AxisStrip({ scene, give, end }: StripProps & { readonly end: 'fr
           isRequired
           quantity="length"
           value={v}
+          {...coordinateRange(v)}
           onChange={(si) => (si === undefined ? undefined : move(fromSheet([u, si], turn)))}
         />
       </Cell>
@@ -110,6 +120,7 @@ export function AxisStrip({ scene, give, end }: StripProps & { readonly end: 'fr
           isRequired
           quantity="length"
           min={0.1}
+          max={LONGEST_M}
           value={length}
           onChange={(si) => {
             if (si === undefined || length === 0) return undefined
@@ -157,6 +168,7 @@ export function FeatureStrip({ scene, hands, give, feature: index }: StripProps 
                 isRequired
                 quantity="length"
                 value={field.isDepth ? depthToReference(body, value) : value}
+                {...featureRange(field, body)}
                 onChange={(si) =>
                   si === undefined ? undefined : set(field.isDepth ? depthFromReference(body, si) : si)
                 }
@@ -211,6 +223,7 @@ export function DimensionStrip({ scene, give, axis }: StripProps & { readonly ax
           isRequired
           quantity="length"
           min={0.1}
+          max={LONGEST_M}
           value={value}
           onChange={(si) => (si === undefined ? undefined : give(edits.stretchOutline(scene.body.id, axis, si)))}
         />

@@ -1,6 +1,6 @@
 import type { Path } from '../../../basin/index.ts'
 import { kindOf } from '../../../document/index.ts'
-import { Button, QuantityField } from '../../fields/index.ts'
+import { Button, LONGEST_M, QuantityField } from '../../fields/index.ts'
 import { bulgeOfRadius, middleOf, nodesOf, radiusOf, segmentAt, segmentLength } from '../../plan/nodes.ts'
 import { edits } from '../edits.ts'
 import type { Ring } from '../items.ts'
@@ -38,6 +38,7 @@ export function SideStrip({ scene, hands, give, ring, path, segment }: Props) {
           isRequired
           quantity="length"
           min={0.01}
+          max={LONGEST_M}
           value={segmentLength(side)}
           onChange={(si) => (si === undefined ? undefined : give(edits.setSegmentLength(bodyId, ring, segment, si)))}
         />

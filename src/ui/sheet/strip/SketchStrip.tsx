@@ -1,5 +1,5 @@
 import { useEffect } from 'react'
-import { Button, QuantityField } from '../../fields/index.ts'
+import { Button, LONGEST_M, QuantityField } from '../../fields/index.ts'
 import { edits } from '../edits.ts'
 import { Actions, Cell, Title } from './parts.tsx'
 import styles from './strip.module.css'
@@ -33,6 +33,7 @@ export function SketchStrip({ scene, give, toSheet }: StripProps & { readonly to
           isCompact
           quantity="length"
           min={0.3}
+          max={LONGEST_M}
           value={known[along]}
           onChange={(si) => set(along, si)}
         />
@@ -43,6 +44,7 @@ export function SketchStrip({ scene, give, toSheet }: StripProps & { readonly to
           isCompact
           quantity="length"
           min={0.3}
+          max={LONGEST_M}
           value={known[across]}
           onChange={(si) => set(across, si)}
         />
