@@ -3,7 +3,7 @@ import { pushHollowRoots } from './hollow-breaks.ts'
 import { mark } from './pattern-integral.ts'
 import { isSteepAtRim } from './radial-law.ts'
 import { hollowFall, pushHollowCuts } from './ray-hollow.ts'
-import { NEARLY, ROUNDING } from './tolerance.ts'
+import { FOOT, NEARLY } from './tolerance.ts'
 import {
   AREA,
   AREA_X,
@@ -165,7 +165,7 @@ export function addHollowSpan(
     (n, isOnFace) => {
       // A shore that lies on the wall's face; one on its level top, or where a feature ends, the edges count, and one at the
       // foot the shore (see footSlack).
-      if (!isOnFace || n <= ROUNDING * law.size.value) return
+      if (!isOnFace || n <= FOOT * law.size.value) return
       const off = Math.abs(law.allowedM(floorOn(span, n), n) + levelM)
       // Where the face begins rounding decides whether the floor is deep enough for one: it is the face of any deeper floor.
       const lean = law.leanAt(Infinity, n)

@@ -30,12 +30,15 @@ export function isLevel(slope: number, extentM: number, depthScaleM: number): bo
 /** Two lengths are a tie where they differ by less than this, relative: far above rounding, far below what matters. */
 export const TIE = 1e-11
 
+/** How near to its wall a shore on a cove is lost in rounding, as a share of the radius. */
+export const FOOT = 16 * ROUNDING
+
 /**
  * How far below the foot of a wall water may stand and still be said to reach it [m]: on a cove of radius r the shore is
- * then nearer to the wall than rounding can tell (x²/2r < 2⁻⁵³ r).
+ * then nearer to the wall than rounding can tell (x²/2r < 2⁻⁴⁹ r).
  */
 export function footSlack(radiusM: number): number {
-  return radiusM * 2 ** -26
+  return radiusM * 2 ** -24
 }
 
 /** A bulge below this rises over its chord by less than its rounding. */

@@ -2,7 +2,7 @@ import { coveLean, coveRise, type RiseIntegrals, riseIntegrals, riseMeets } from
 import { ellipticE } from './elliptic.ts'
 import { gaussRule } from './gauss.ts'
 import { mark } from './pattern-integral.ts'
-import { NEARLY, ROUNDING } from './tolerance.ts'
+import { footSlack, NEARLY, ROUNDING } from './tolerance.ts'
 import { AREA, AREA_X, AREA_Y, FEATURE, FLOOR, type RayFrame, type RaySpan, SHORE, VOLUME } from './wall-kind.ts'
 
 const START = 3
@@ -50,6 +50,7 @@ export function addCoveSpan(
     riseMeets(f0 - k0, f1 - k1, r, breaks)
   }
   sortFew(breaks)
+  const isAtFoot = f0 - r + levelM >= -footSlack(r)
   let name = START
   let code = -1
   let a = from
@@ -78,8 +79,9 @@ export function addCoveSpan(
       else if (wetBefore) addDry(ray, a, b, k0 + levelM, k1, sums)
       addWetted(r, ray, span, a, b, kind, wetBefore, wetAfter, sums)
     }
-    // A shore on the cove: the water ends between two pieces, one of which the cove makes.
-    if (sums && wasWet >= 0 && (wasWet === 1) !== wetAfter && a > 0) addShore(r, ray, a, span, levelM, sums)
+    // A shore on the cove: the water ends between two pieces, one of which the cove makes. At its foot the shore counts (footSlack).
+    if (sums && wasWet >= 0 && (wasWet === 1) !== wetAfter && a > 0 && !(a <= NEARLY * r && isAtFoot))
+      addShore(r, ray, a, span, levelM, sums)
     wasWet = wetAfter ? 1 : 0
     a = b
     if (a >= to) break
@@ -253,9 +255,10 @@ function falling(a: number, b: number, c: number): number {
 /** Length of shore for each unit of t where f + level = rise(n): the line's own slope against the rays. */
 function addShore(r: number, ray: RayFrame, n: number, span: RaySpan, levelM: number, sums: Float64Array): void {
   const off = Math.abs(span.f0 + span.f1 * n + levelM - coveRise(n, r))
-  // The water ends here for another reason (the cove's level top, a feature's edge): the edges count that.
-  if (off > NEARLY * r || n <= 2 * ROUNDING * r) return
-  const across = span.f1 + coveLean(Math.max(n, 1e-290), r)
+  const lean = coveLean(Math.max(n, 1e-290), r)
+  // The water ends here for another reason (the cove's level top, a feature's edge): the edges count that. The rise is as good as n.
+  if (off > NEARLY * r + 4 * ROUNDING * r * lean || n <= 2 * ROUNDING * r) return
+  const across = span.f1 + lean
   if (across === 0) return
   sums[SHORE]! += (ray.h0 + ray.h1 * n) * Math.hypot(1, span.fAcross / across)
 }

@@ -29,7 +29,7 @@ function lawOf(r: number): WallLaw {
     meetsDatumAtShore: false,
     footOf: (floor, floorM) => (floorM > r ? { ...floor, c: floor.c - r } : floorM > 0 ? DATUM : floor),
     footBreaks: (floor) => [{ ...floor, c: floor.c - r }, floor],
-    footSlackM: (floorM) => (floorM > r ? footSlack(r) : -Number.MIN_VALUE),
+    footSlackM: (floorM) => (floorM >= r - footSlack(r) ? footSlack(r) : -Number.MIN_VALUE),
     byNumber: (floorM, n) => (floorM - coveRise(n, r) > 0 ? -riseByRadius(n, r) : 0),
     addSpan: (ray, span, levelM, sums) =>
       span.hollow ? addHollowSpan(made, ray, span, levelM, sums) : addCoveSpan(r, ray, span, levelM, sums),

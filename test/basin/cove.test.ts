@@ -187,6 +187,21 @@ describe('coves', () => {
     expect(measure(p, -1.45).perimeterM).toBeCloseTo(24 - 8 * n, 9)
   })
 
+  it.each([0, 1e-16, 1e-13, 1e-9, 7e-9, 1.4e-8, 2.3e-8, 6e-8, 1e-7, 1e-6])(
+    'has all of the shore at the wall where water and foot, or the depth and the radius, agree but for %f m',
+    (off) => {
+      for (const radiusM of [0.5, 1.524])
+        for (const sign of [1, -1]) {
+          const under = (depthM: number, levelM: number): number => {
+            const pool = shape(box(0, 0, 8, 4), { floor: { kind: 'flat', depthM }, wall: { kind: 'cove', radiusM } })
+            return measure(divided(pool), levelM).perimeterM
+          }
+          expect(Math.abs(under(2, radiusM - 2 + sign * off) - 24)).toBeLessThan(1e-9)
+          expect(Math.abs(under(radiusM + sign * off, 0) - 24)).toBeLessThan(1e-9)
+        }
+    },
+  )
+
   it('gives the greatest depth where a sloping floor runs into the cove', () => {
     // On the ray along the slope f − rise is greatest where u/√(r² − u²) equals the slope.
     const r = 0.35
