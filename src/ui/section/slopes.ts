@@ -1,3 +1,5 @@
+import { formatSlope } from '../../units/index.ts'
+
 /**
  * Usual limits of a residential floor's slope: up to 5 ft of depth not steeper than 1 : 7, beyond it not steeper than
  * 1 : 3. Source: ISPSC chapter 8 (805, 807), residential in-ground pools, from memory; a municipal code that follows
@@ -27,8 +29,8 @@ export function runsOf(stations: readonly (readonly [sM: number, depthM: number]
     if (!a || !b || !(b[0] > a[0])) continue
     const slope = Math.abs(b[1] - a[1]) / (b[0] - a[0])
     const shallow = Math.min(a[1], b[1])
-    // A slope meant to be 1 : 7 and typed in inches is not blamed for its last decimal.
-    const passes = (limit: number) => slope > limit * 1.005
+    // A slope meant to be 1 : 7 and typed in inches is not blamed for its last decimal, nor one that reads the same as the limit.
+    const passes = (limit: number) => slope > limit * 1.005 && formatSlope(slope) !== formatSlope(limit)
     const usualLimit =
       passes(DEEP_LIMIT) && shallow >= BREAK_DEPTH_M
         ? 3

@@ -18,6 +18,13 @@ describe('the fall between two stations', () => {
     expect(slopeRemark([0, 1.6], [2, 2.6])?.hint).toMatch(/1\s:\s3, the usual limit in deep water/)
   })
 
+  test('what reads as the limit itself is never said to pass it', () => {
+    for (const run of [2.99, 2.97, 2.96, 2.94, 2.9]) {
+      const remark = slopeRemark([0, 1.6], [run, 2.6])
+      expect(remark?.hint === undefined, `${run}`).toBe(/^1\s:\s3$/.test(remark?.words ?? ''))
+    }
+  })
+
   test('rising to the far end counts as steep as falling to it', () => {
     expect(slopeRemark([0, 2], [5, 1])).toEqual(slopeRemark([0, 1], [5, 2]))
   })
