@@ -40,7 +40,7 @@ export function TitleBlock() {
     )
   }
   const m = derived.measures.value
-  const { volume: shownVolume, spread, area, length, perLevel, rule } = figuresOf(body, derived, m, units)
+  const { volume: shownVolume, spread, area, length, perLevel, rule, noRule } = figuresOf(body, derived, m, units)
   const { wetted } = m
   const stepsM2 = wetted.featureM2 + wetted.riserM2
   return (
@@ -66,6 +66,7 @@ export function TitleBlock() {
             · rule of thumb would say {rule.volume} ({rule.off})
           </>
         ) : null}
+        {noRule ? ' · the rule of thumb can’t be used here' : null}
       </p>
       <p className="visually-hidden" role="status" aria-live="polite">
         Volume {show('volume', m.volumeM3, { sigma: derived.sigmaM3, style: 'long' })}

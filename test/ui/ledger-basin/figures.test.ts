@@ -50,6 +50,22 @@ describe('figures of a body', () => {
   })
 })
 
+describe('a rule of thumb that makes nonsense of a pool', () => {
+  test('gives no figure, but says that it can’t be used and why', () => {
+    const far = figures(demo, { ruleM3: 1000 })
+    expect(far.rule).toBe(undefined)
+    expect(far.noRule).toBe('it is more than 3 times too much')
+    expect(figures(demo, { ruleM3: 1 }).noRule).toBe('it is more than 3 times too little')
+    expect(figures(demo).noRule).toBe(undefined)
+    // A beach that rises as far as the deep end lies deep: the mean of the two is nothing.
+    const axis = demo.floor.kind === 'profile' ? demo.floor.axis : undefined
+    const beach = { kind: 'profile', axis: axis!, stations: [[0, -2.2] as const, [11, 2.1] as const] } as const
+    const dry = figures({ ...demo, features: [], floor: beach })
+    expect(dry.rule).toBe(undefined)
+    expect(dry.noRule).toBe('the mean of its two depths isn’t under water')
+  })
+})
+
 describe('depths that nobody has said', () => {
   test('are told as all, as some, or as none', () => {
     expect(assumedNote(demo)).toBe('')

@@ -3,6 +3,7 @@ import { fitVolume } from '../../../src/derive/index.ts'
 import { demoSpec } from '../../../src/document/index.ts'
 import {
   boundWords,
+  fitWords,
   offWords,
   percentFromSigma,
   sigmaFromPercent,
@@ -61,5 +62,14 @@ describe('the arithmetic’s own error', () => {
     expect(boundWords(1e-12, 'us')).toBe('less than a drop')
     expect(boundWords(2e-4, 'metric')).toBe('less than a litre')
     expect(boundWords(0.2, 'metric')).toContain('0.2')
+  })
+})
+
+describe('what has to change for a wanted volume', () => {
+  test('an offer that would lift a part of the floor out of the water says so', () => {
+    const body = demoSpec.bodies[0]!
+    const words = (value: number) => fitWords(body, 'depths', { value, volumeM3: 1 }, 'metric')
+    expect(words(-1.5)).toMatch(/A part of the floor then stands above the water\.$/)
+    expect(words(-0.5)).not.toMatch(/above the water/)
   })
 })

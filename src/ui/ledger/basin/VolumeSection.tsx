@@ -51,7 +51,7 @@ function MeasuredVolume({ measures }: { readonly measures: Measures }) {
   const units = useUnits()
   const { body, derived, volume } = useBasin()
   if (!body || !derived) return null
-  const { volume: shown, spread, area, length, perLevel, rule } = figuresOf(body, derived, measures, units)
+  const { volume: shown, spread, area, length, perLevel, rule, noRule } = figuresOf(body, derived, measures, units)
   const depth = (m: number) => formatQuantity('length', m, units)
   const { sigmaM3: sigma } = derived
   const { wetted } = measures
@@ -81,6 +81,7 @@ function MeasuredVolume({ measures }: { readonly measures: Measures }) {
           note={`${rule.off}: ${ruleWords(derived.rule, units, length)}`}
         />
       ) : null}
+      {noRule ? <Figure label="The rule of thumb" value="can’t be used here" note={noRule} /> : null}
     </dl>
   )
 }

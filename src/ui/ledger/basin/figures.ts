@@ -1,11 +1,13 @@
 import type { Measures } from '../../../basin/index.ts'
-import type { DerivedBody } from '../../../derive/index.ts'
+import type { DerivedBody, RuleOfThumb } from '../../../derive/index.ts'
 import type { Body } from '../../../document/index.ts'
 import { formatPlusMinus, formatQuantity, type Quantity, type UnitSystem } from '../../../units/index.ts'
 import { offWords, TWO_SIDED_95 } from './volume-words.ts'
 
 /** A rule of thumb deserves no more digits than this share of it. */
 const RULE_DIGITS = 0.01
+/** A rule that is this many times out, either way, is none for this pool: our own judgement, no source. */
+const RULE_MOST_OFF = 3
 
 /** The figures of a body in words, none with more digits than are known: a sketch's follow the scale that is guessed. */
 export interface BodyFigures {
@@ -17,11 +19,22 @@ export interface BodyFigures {
   readonly perLevel: string
   /** What the rule of thumb says, and by how much that is off as shown: "17 % more", "the same". */
   readonly rule: { readonly volume: string; readonly off: string } | undefined
+  /** Why the rule of thumb can't be used here, where it can't. */
+  readonly noRule: string | undefined
+}
+
+/** A rule that takes its mean depth from the shallowest and the deepest floor makes nonsense of many a pool. */
+function noRuleOf({ shallowM, deepM, relativeError }: RuleOfThumb): string | undefined {
+  if (!(shallowM + deepM > 0)) return 'the mean of its two depths isn’t under water'
+  const times = 1 + relativeError
+  return times > RULE_MOST_OFF || times < 1 / RULE_MOST_OFF
+    ? `it is more than ${RULE_MOST_OFF} times ${times > 1 ? 'too much' : 'too little'}`
+    : undefined
 }
 
 export function figuresOf(
   body: Pick<Body, 'sketch'>,
-  { sigmaM3, rule }: Pick<DerivedBody, 'sigmaM3' | 'rule'>,
+  { sigmaM3, rule: thumb }: Pick<DerivedBody, 'sigmaM3' | 'rule'>,
   measures: Measures,
   units: UnitSystem,
 ): BodyFigures {
@@ -30,6 +43,8 @@ export function figuresOf(
     formatQuantity(quantity, si, units, { style: 'short', ...(relative > 0 ? { sigma: relative * Math.abs(si) } : {}) })
   const volume = formatQuantity('volume', measures.volumeM3, units, { sigma: sigmaM3 })
   const perLevelSigma = scale > 0 ? { sigma: 2 * scale * measures.volumePerLevelM2 } : {}
+  const noRule = thumb && noRuleOf(thumb)
+  const rule = noRule === undefined ? thumb : undefined
   const ruleVolume =
     rule && formatQuantity('volume', rule.volumeM3, units, { sigma: Math.max(RULE_DIGITS * rule.volumeM3, sigmaM3) })
   return {
@@ -42,6 +57,7 @@ export function figuresOf(
       rule && ruleVolume
         ? { volume: ruleVolume, off: ruleVolume === volume ? 'the same' : offWords(rule.relativeError, units) }
         : undefined,
+    noRule,
   }
 }
 

@@ -40,9 +40,11 @@ export function ruleWords(
 export function fitWords(body: Body, means: VolumeMeans, fit: VolumeFit, units: UnitSystem): string {
   const length = (m: number) => formatQuantity('length', m, units)
   if (means === 'depths') {
-    const deepest = Math.max(...depthsOfFloor(body.floor)) + fit.value
+    const depths = depthsOfFloor(body.floor).map((depthM) => depthM + fit.value)
+    const deepest = Math.max(...depths)
+    const isDry = Math.min(...depths) + body.levelM < 0
     const way = fit.value >= 0 ? 'more' : 'less'
-    return `Every depth of the floor ${length(Math.abs(fit.value))} ${way}, the deepest then ${length(depthToReference(body, deepest))}. Steps and shelves stay.`
+    return `Every depth of the floor ${length(Math.abs(fit.value))} ${way}, the deepest then ${length(depthToReference(body, deepest))}. Steps and shelves stay.${isDry ? ' A part of the floor then stands above the water.' : ''}`
   }
   const box = boundsOf(body.outline)
   const [width, height] = [(box.maxX - box.minX) * fit.value, (box.maxY - box.minY) * fit.value]
