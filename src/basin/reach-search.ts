@@ -125,6 +125,10 @@ const ROUNDINGS_OF_IT = 16
 const CLEAR = 0.25
 const ALIKE = 2
 
+/** Places and the circles there, for each time that a stretch is looked at a third at a time. */
+const wheres = Array.from({ length: MOST_THIRDS + 1 }, () => new Float64Array(PARTS_OF_IT + 1))
+const theres = Array.from({ length: MOST_THIRDS + 1 }, () => new Float64Array(PARTS_OF_IT + 1))
+
 /** Least ρ between two places about a sample; where it is not clear that there is one dip at most, of all that are found. */
 function leastBetween(
   ray: Ray,
@@ -136,26 +140,23 @@ function leastBetween(
   limit: number,
   thirds: number,
 ): number {
-  if (
-    thirds === 0 ||
-    curve.kind !== 'cubic' ||
-    isClear(ray, curve, [from, (from + at) / 2, at, (at + to) / 2, to], touching, limit)
-  )
+  if (thirds === 0 || curve.kind !== 'cubic' || isClear(ray, curve, from, at, to, touching, limit))
     return dipBetween(ray, curve, from, at, to, touching, limit)
-  const where = Array.from({ length: PARTS_OF_IT + 1 }, (_, i) => from + ((to - from) * i) / PARTS_OF_IT)
-  where[PARTS_OF_IT] = to
+  const where = wheres[thirds]!
+  const there = theres[thirds]!
   let blurM = 0
   let leastM = Infinity
   let mostM = 0
-  const there = where.map((t) => {
-    const value = valueAt(ray, curve, t, touching, limit)
-    if (value === Infinity) return value
+  for (let i = 0; i <= PARTS_OF_IT; i++) {
+    where[i] = i === PARTS_OF_IT ? to : from + ((to - from) * i) / PARTS_OF_IT
+    const value = valueAt(ray, curve, where[i]!, touching, limit)
+    there[i] = value
+    if (value === Infinity) continue
     const toward = ray.nx * (jet.x - ray.x) + ray.ny * (jet.y - ray.y)
     blurM = Math.max(blurM, (value * ROUNDING * (Math.abs(jet.x) + Math.abs(jet.y))) / toward)
     leastM = Math.min(leastM, value)
     mostM = Math.max(mostM, value)
-    return value
-  })
+  }
   // Dips that rounding makes where a place lies beside the foot are none, and there is no end of them.
   if (mostM - leastM <= ROUNDINGS_OF_IT * blurM) return dipBetween(ray, curve, from, at, to, touching, limit)
   let best = Infinity
@@ -169,11 +170,20 @@ function leastBetween(
   return best
 }
 
-/** True where ρ bends the same way at all of some places, so that there is one dip or none between them. */
-function isClear(ray: Ray, curve: Curve, where: readonly number[], touching: boolean, limit: number): boolean {
+/** True where ρ bends the same way at five places about a sample, so that there is one dip or none between the outer two. */
+function isClear(
+  ray: Ray,
+  curve: Curve,
+  from: number,
+  at: number,
+  to: number,
+  touching: boolean,
+  limit: number,
+): boolean {
   let least = Infinity
   let most = -Infinity
-  for (const t of where) {
+  for (let i = 0; i < 5; i++) {
+    const t = i === 2 ? at : i < 2 ? (i === 0 ? from : (from + at) / 2) : i === 3 ? (at + to) / 2 : to
     const value = valueAt(ray, curve, t, touching, limit)
     if (!(value < Infinity)) continue
     const speed2 = jet.dx * jet.dx + jet.dy * jet.dy
