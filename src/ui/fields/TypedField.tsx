@@ -14,6 +14,8 @@ export interface FieldLook {
   readonly isDisabled?: boolean | undefined
   /** The label stands above the box, for fields that stand side by side. */
   readonly isCompact?: boolean | undefined
+  /** What is wrong with the value that stands there, where the trouble comes of it. */
+  readonly trouble?: string | undefined
   /** The label is only read out, as in the cells of a table. */
   readonly hideLabel?: boolean | undefined
 }
@@ -32,6 +34,7 @@ export function TypedField(props: Props) {
   const { draft, label, description, isCompact, hideLabel, suffix, type = 'text', width = 'figure' } = props
   const canEdit = useCanEdit()
   const isDisabled = props.isDisabled ?? !canEdit
+  const trouble = draft.isPending ? undefined : props.trouble
   return (
     <RacTextField
       className={classes(
@@ -49,7 +52,7 @@ export function TypedField(props: Props) {
       }}
       type={type}
       isDisabled={isDisabled}
-      isInvalid={draft.complaint !== undefined}
+      isInvalid={draft.complaint !== undefined || trouble !== undefined}
       validationBehavior="aria"
       autoComplete="off"
       {...(hideLabel ? { 'aria-label': label } : {})}
@@ -74,7 +77,7 @@ export function TypedField(props: Props) {
         </Text>
       ) : null}
       <FieldError className={classes(styles['error'])}>
-        <span role="alert">{draft.complaint}</span>
+        {trouble === undefined ? <span role="alert">{draft.complaint}</span> : trouble}
       </FieldError>
     </RacTextField>
   )

@@ -1,11 +1,11 @@
 import type { Body } from '../../../document/index.ts'
 import { snapLength } from '../../../units/index.ts'
 import { useUnits } from '../../context.tsx'
-import { LONGEST_M, NumberField, QuantityField, SegmentedField } from '../../fields/index.ts'
+import { inOwnUnits, LONGEST_M, NumberField, QuantityField, SegmentedField } from '../../fields/index.ts'
 import styles from './basin.module.css'
 import { leanWords, runFromAngle, runFromLean, toAngle, toLean } from './batter.ts'
-import { leanCaution } from './unusual.ts'
-import { useEdit } from './useBasin.ts'
+import { coveCaution, leanCaution } from './unusual.ts'
+import { useBasin, useEdit } from './useBasin.ts'
 
 /** Radius of a cove and lean of a wall until they are measured; common practice, no source. */
 const USUAL_COVE_M = 0.3
@@ -16,6 +16,9 @@ export function WallFields({ body }: { readonly body: Body }) {
   const edit = useEdit()
   const units = useUnits()
   const { wall } = body
+  const measures = useBasin().derived?.measures
+  const problem = measures?.ok === false && measures.problem.path.startsWith('wall') ? measures.problem : undefined
+  const trouble = problem && inOwnUnits(`${problem.what} ${problem.hint}`, units)
   const change = (next: Body['wall']) => edit('setWall', { bodyId: body.id, wall: next })
   return (
     <div className={styles['group']}>
@@ -46,11 +49,13 @@ export function WallFields({ body }: { readonly body: Body }) {
           min={0}
           max={LONGEST_M}
           isRequired
+          trouble={trouble}
+          description={(trouble ? undefined : coveCaution(wall.radiusM, body)) ?? ''}
           onChange={(radiusM) => (radiusM === undefined ? undefined : change({ kind: 'cove', radiusM }))}
         />
       ) : null}
       {wall.kind === 'battered' ? (
-        <BatterFields run={wall.run} onChange={(run) => change({ kind: 'battered', run })} />
+        <BatterFields run={wall.run} trouble={trouble} onChange={(run) => change({ kind: 'battered', run })} />
       ) : null}
     </div>
   )
@@ -62,7 +67,13 @@ const WALL_WORDS = {
   battered: 'They lean: the pool is narrower at the floor than at the waterline. Builders say battered.',
 } as const
 
-function BatterFields({ run, onChange }: { readonly run: number; readonly onChange: (run: number) => unknown }) {
+interface BatterProps {
+  readonly run: number
+  readonly trouble: string | undefined
+  readonly onChange: (run: number) => unknown
+}
+
+function BatterFields({ run, trouble, onChange }: BatterProps) {
   const units = useUnits()
   const words = leanWords(units)
   return (
@@ -75,6 +86,7 @@ function BatterFields({ run, onChange }: { readonly run: number; readonly onChan
         max={toLean(10, units)}
         isRequired
         onChange={(lean) => (lean === undefined ? undefined : void onChange(runFromLean(lean, units)))}
+        trouble={trouble}
         description={leanCaution(run) ?? words.how}
       />
       <NumberField
