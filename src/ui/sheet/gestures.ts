@@ -189,7 +189,7 @@ export function sayFeature(feature: AnyFeature, { units }: Scene): string {
   const tread = second && first ? second[0] - first[0] : 0
   const count = feature.treads.length
   const treads = count === 1 ? '1 tread' : `${count} treads${tread > 0 ? ` of ${say(tread)}` : ''}`
-  return `${treads}, risers ${say(riser)}`
+  return `${treads}, drop ${say(riser)}`
 }
 
 /** A double press: a new point on a side, a new station in the section. */
