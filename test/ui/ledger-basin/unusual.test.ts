@@ -2,12 +2,15 @@ import { describe, expect, test } from 'vitest'
 import type { Path } from '../../../src/basin/index.ts'
 import { demoSpec, depthsOfFloor } from '../../../src/document/index.ts'
 import {
+  coveCaution,
   depthCaution,
+  hollowCaution,
   leanCaution,
   lengthCaution,
   levelCaution,
   placeCaution,
   rimCaution,
+  riseCaution,
   stationCaution,
   widthCaution,
 } from '../../../src/ui/ledger/basin/unusual.ts'
@@ -36,6 +39,31 @@ describe('figures that hardly any pool has', () => {
     expect(placeCaution([500 * FT, 7 * FT], pool)).toMatch(/^Far outside the pool/)
     expect(placeCaution([15 * FT, -40 * FT], pool)).toMatch(/^Far outside the pool/)
     expect(placeCaution([32 * FT, 7 * FT], pool)).toBe(undefined)
+  })
+
+  test('a depth above the waterline says how far it stands out of it', () => {
+    expect(depthCaution(-5 * FT, 'us')).toMatch(/^This stands 5′\s0″ above the waterline\.$/)
+    expect(depthCaution(-1.5, 'metric')).toMatch(/^This stands 1\.5.* above/)
+    expect(depthCaution(0, 'us')).toBe(undefined)
+  })
+
+  test('a drop is compared with the pool’s depth, a cove with that at the walls', () => {
+    const floor = { kind: 'flat', depthM: 5 * FT } as const
+    expect(riseCaution(6 * FT, { floor }, 'us')).toMatch(/^More than the pool is deep: .* 5′\s0″\./)
+    expect(riseCaution(10 * FT * 0.1, { floor }, 'us')).toBe(undefined)
+    expect(coveCaution(6 * FT, { floor, levelM: 0 })).toMatch(/edge then lies inside the outline/)
+    expect(coveCaution(5 * FT, { floor, levelM: 0 })).toBe(undefined)
+    expect(coveCaution(5 * FT, { floor, levelM: -0.2 })).toMatch(/inside the outline/)
+    const soundings = { kind: 'soundings', edgeDepthM: 1, points: [[1, 1, 2]] } as const
+    expect(coveCaution(1.2, { floor: soundings, levelM: 0 })).toMatch(/inside the outline/)
+    expect(coveCaution(1.2, { floor: { ...soundings, edgeDepthM: null }, levelM: 0 })).toBe(undefined)
+  })
+
+  test('a hollow that reaches nowhere into the pool changes nothing', () => {
+    const pool: Path = { start: [0, 0], segments: [{ to: [9, 0] }, { to: [9, 5] }, { to: [0, 5] }, { to: [0, 0] }] }
+    expect(hollowCaution([11, 2], 1.5, pool)).toMatch(/changes nothing/)
+    expect(hollowCaution([10, 2], 1.5, pool)).toBe(undefined)
+    expect(hollowCaution([4, 2], 0.1, pool)).toBe(undefined)
   })
 
   test('nothing is said of usual ones, nor of the example', () => {

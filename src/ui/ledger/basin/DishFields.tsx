@@ -5,7 +5,7 @@ import { coordinateRange, LONGEST_M, QuantityField, SegmentedField } from '../..
 import styles from './basin.module.css'
 import { DepthField } from './DepthField.tsx'
 import { FromOrigin } from './FromOrigin.tsx'
-import { placeCaution, widthCaution } from './unusual.ts'
+import { hollowCaution, placeCaution, widthCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 interface Props {
@@ -21,7 +21,7 @@ export function DishFields({ body, floor }: Props) {
   const [x, y] = floor.centre
   const units = useUnits()
   const outline = useApp((state) => state.spec.bodies.find(({ id }) => id === bodyId)?.outline) ?? body.outline
-  const place = placeCaution(floor.centre, outline)
+  const place = placeCaution(floor.centre, outline) ?? hollowCaution(floor.centre, floor.radiusM, outline)
   return (
     <>
       <SegmentedField

@@ -13,7 +13,7 @@ import { HandleTable } from './HandleTable.tsx'
 import { placeFeature } from './placement.ts'
 import { nodesOf } from './ring.ts'
 import { Section } from './Section.tsx'
-import { depthCaution, widthCaution } from './unusual.ts'
+import { depthCaution, riseCaution, widthCaution } from './unusual.ts'
 import { REFERENCE_PARTS, useBodyParts, useEdit } from './useBasin.ts'
 
 const PARTS = [...REFERENCE_PARTS, 'features', 'floor', 'outline'] as const
@@ -129,7 +129,11 @@ function FeatureNumber({ body, field, feature, onChange }: NumberProps) {
   }
   // Depths of a feature are converted as all others are; its other lengths stand for themselves.
   const { isDepth } = field
-  const caution = isDepth ? depthCaution(value, units) : widthCaution(value, body.outline, units)
+  const caution = isDepth
+    ? depthCaution(value, units)
+    : field.id === 'riseM'
+      ? riseCaution(value, body, units)
+      : widthCaution(value, body.outline, units)
   return (
     <QuantityField
       label={field.label}

@@ -16,7 +16,7 @@ import { depthCaution, stationCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 const FEWEST = 1
-const IN_THE_DRY = 'The floor stands out of the water here, as a beach does. A depth is typed without a minus sign.'
+const IN_THE_DRY = 'As a beach does; a depth is typed without a minus sign.'
 
 interface Props {
   readonly body: Body
@@ -53,7 +53,9 @@ export function StationTable({ body, floor }: Props) {
           {stations.map((station, i) => {
             const [sM, depthM] = station
             const next = stations[i + 1]
-            const caution = [stationCaution(sM, sectionM), depthCaution(depthM, units)].filter(Boolean).join(' ')
+            const caution = [stationCaution(sM, sectionM), depthCaution(depthM, units), depthM < 0 ? IN_THE_DRY : '']
+              .filter(Boolean)
+              .join(' ')
             const fall = next ? slopeRemark(station, next) : undefined
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: a station is known by its place in the row
@@ -101,7 +103,6 @@ export function StationTable({ body, floor }: Props) {
                     ) : null}
                   </td>
                 </tr>
-                <HintRow columns={4} text={depthM < 0 ? IN_THE_DRY : undefined} />
                 <HintRow columns={4} text={caution} />
                 {fall ? (
                   <tr className={styles['between']}>

@@ -1,4 +1,5 @@
-import { boundsOf, type Path, type Point } from '../../../basin/index.ts'
+import { boundsOf, flatten, nearestOn, type Path, type Point } from '../../../basin/index.ts'
+import { type Body, depthsOfFloor, isInside } from '../../../document/index.ts'
 import { formatQuantity, type UnitSystem } from '../../../units/index.ts'
 
 /** Beyond these a figure is more likely a slip of the keys or of the unit than a pool: our own judgement, no source. */
@@ -12,7 +13,9 @@ const PAST_END = 0.5
 
 const CHECK = 'Check the figure and its unit; it is reckoned with as it stands.'
 
+/** What is to be looked at in a depth below the nominal waterline: above it, or hardly any pool's. */
 export function depthCaution(depthM: number, units: UnitSystem): string | undefined {
+  if (depthM < 0) return `This stands ${formatQuantity('length', -depthM, units)} above the waterline.`
   if (depthM <= DEEPEST_M) return undefined
   return `Deeper than ${formatQuantity('length', DEEPEST_M, units)}, as hardly any pool is. ${CHECK}`
 }
@@ -56,4 +59,27 @@ export function placeCaution([x, y]: Point, outline: Path): string | undefined {
   const beyondM = PAST_END * Math.max(maxX - minX, maxY - minY)
   const isFar = x < minX - beyondM || x > maxX + beyondM || y < minY - beyondM || y > maxY + beyondM
   return isFar ? `Far outside the pool. ${CHECK}` : undefined
+}
+
+/** A drop from tread to tread that is more than the pool is deep. */
+export function riseCaution(riseM: number, { floor }: Pick<Body, 'floor'>, units: UnitSystem): string | undefined {
+  const deepestM = Math.max(...depthsOfFloor(floor))
+  if (!(riseM > deepestM)) return undefined
+  return `More than the pool is deep: its floor goes down to ${formatQuantity('length', deepestM, units)}. ${CHECK}`
+}
+
+/** A quarter round that is higher than the water at the walls reaches over it. */
+export function coveCaution(radiusM: number, { floor, levelM }: Pick<Body, 'floor' | 'levelM'>): string | undefined {
+  const edgeM = 'edgeDepthM' in floor ? floor.edgeDepthM : null
+  const shallowM = (edgeM ?? Math.min(...depthsOfFloor(floor))) + levelM
+  if (!(radiusM > shallowM && shallowM > 0)) return undefined
+  return 'More than the depth at the walls: the water’s edge then lies inside the outline.'
+}
+
+/** A hollow that reaches nowhere into the pool. */
+export function hollowCaution(centre: Point, radiusM: number, outline: Path): string | undefined {
+  const { minX, maxX, minY, maxY } = boundsOf(outline)
+  const ring = flatten(outline, 1e-3 * Math.max(maxX - minX, maxY - minY))
+  if (isInside(ring, centre) || nearestOn(outline, ...centre).distanceM < radiusM) return undefined
+  return 'The hollow lies outside the pool: it changes nothing.'
 }

@@ -1,5 +1,6 @@
 import { depthFromReference, depthToReference } from '../../../document/index.ts'
 import { Button, coordinateRange, LONGEST_M, QuantityField } from '../../fields/index.ts'
+import { depthCaution } from '../../ledger/basin/unusual.ts'
 import { edits } from '../edits.ts'
 import { fromSheet, toSheet } from '../view.ts'
 import { Actions, Cell, Kinds, Title } from './parts.tsx'
@@ -13,7 +14,10 @@ export function ContourStrip({ scene, hands, give, contour }: StripProps & { rea
   if (!ring) return null
   return (
     <>
-      <Title name={`Depth line ${contour + 1} of ${rings.length}`} note="drag its points, or all of it" />
+      <Title
+        name={`Depth line ${contour + 1} of ${rings.length}`}
+        note={depthCaution(ring.depthM, scene.units) ?? 'drag its points, or all of it'}
+      />
       <Cell>
         <QuantityField
           label="Depth"
@@ -58,7 +62,7 @@ export function SoundingStrip({ scene, hands, give, sounding }: StripProps & { r
   const move = (to: readonly [number, number]) => give(edits.moveSounding(body.id, sounding, fromSheet(to, turn)))
   return (
     <>
-      <Title name={`Sounding ${sounding + 1} of ${points.length}`} />
+      <Title name={`Sounding ${sounding + 1} of ${points.length}`} note={depthCaution(point[2], scene.units)} />
       <Cell>
         <QuantityField
           label="Depth"

@@ -3,6 +3,7 @@ import { depthFromReference, depthToReference } from '../../../document/index.ts
 import { FEATURES } from '../../../features/index.ts'
 import { formatSlope } from '../../../units/index.ts'
 import { Button, coordinateRange, LONGEST_M, NumberField, QuantityField } from '../../fields/index.ts'
+import { depthCaution } from '../../ledger/basin/unusual.ts'
 import { featureRange } from '../../plan/feature-range.ts'
 import { nodesOf } from '../../plan/nodes.ts'
 import { stationProblem } from '../../plan/station-place.ts'
@@ -23,7 +24,7 @@ export function StationStrip({ scene, hands, give, station }: StripProps & { rea
   const [sM, depthM] = here
   const run = runsOf(stations).find((r) => r.fromM === sM)
   const limit = run?.usualLimit === undefined ? '' : `; usual limit 1 : ${run.usualLimit}`
-  const note = run ? `next run ${formatSlope(run.slope)}${limit}` : undefined
+  const note = depthCaution(depthM, scene.units) ?? (run ? `next run ${formatSlope(run.slope)}${limit}` : undefined)
   const next = stations[station + 1] ?? stations[station - 1]
   return (
     <>
@@ -194,9 +195,9 @@ export function FeatureStrip({ scene, hands, give, feature: index }: StripProps 
 const SHORT: Readonly<Record<string, string>> = {
   depthM: 'Depth',
   count: 'Treads',
-  goingM: 'Tread',
-  riseM: 'Riser',
-  firstDepthM: 'First depth',
+  goingM: 'Front to back',
+  riseM: 'Drop',
+  firstDepthM: 'First tread',
   firstRadiusM: 'First radius',
   widthM: 'Width',
   fromSegment: 'From side',
