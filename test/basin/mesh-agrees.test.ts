@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import type { BasinShape } from '../../src/basin/index.ts'
 import { measure, meshOf, type Partition } from '../../src/basin/index.ts'
+import { MeshBuilder } from '../../src/basin/mesh-builder.ts'
 import { meshSlack } from '../../src/basin/mesh-check.ts'
+import type { ShellPoints } from '../../src/basin/mesh-levels.ts'
 import { defaultChord, planMesh } from '../../src/basin/plan-mesh.ts'
+import type { Feature } from '../../src/features/index.ts'
 import { box, divided, polygon, shape } from './shapes.ts'
 
 const RIM_M = 0.15
@@ -89,6 +92,52 @@ describe.each(CASES)('a mesh of $name', ({ shape: s, isDish }) => {
     const share = (heightM: number): number => meshSlack(p, planMesh(p, heightM), heightM, RIM_M) / volumeM3
     expect(share(chordM)).toBeLessThan(isDish ? 8e-3 : 5e-3)
     expect(share(1e-4)).toBeLessThan(isDish ? 4e-3 : 5e-4)
+  })
+})
+
+describe('a mesh that holds another volume than the one computed', () => {
+  it.each(
+    CASES.filter(({ name }) => /^(flat|profile|dish)/.test(name)).flatMap(({ name, shape: s }) =>
+      [0.98, 1.02].map((share) => [name, share, s] as const),
+    ),
+  )('is a problem, not a picture: %s, %f of it', (_, share, s) => {
+    const p = divided(s)
+    expect(meshOf(p).ok).toBe(true)
+    // The exact volume is a sum over the cells by their areas, of which the mesh knows nothing.
+    const cells = p.cells.map((cell) => ({ ...cell, areaM2: share * cell.areaM2 }))
+    const made = meshOf({ ...p, cells, memory: [] })
+    expect(!made.ok && [made.problem.code, made.problem.path]).toEqual(['mesh-disagrees', 'outline'])
+  })
+})
+
+describe('a mesh with a leak', () => {
+  it('is a problem though its volume is right: a riser is left out', () => {
+    const features: Feature[] = [{ kind: 'shelf', path: box(0, 0, 2, 4), depthM: 0.5 }]
+    const p = divided(shape(box(0, 0, 8, 4), { features }))
+    expect(meshOf(p).ok).toBe(true)
+    const edges = p.edges.map((edge) => (edge.left >= 0 && edge.right >= 0 ? { ...edge, right: edge.left } : edge))
+    const made = meshOf({ ...p, edges, memory: [] })
+    expect(!made.ok && made.problem.code).toBe('mesh-disagrees')
+  })
+})
+
+describe('a shell', () => {
+  /** A pyramid on its tip 1 m below the rim, some of its three walls left out. */
+  const pyramid = (walls: readonly number[]): MeshBuilder => {
+    const plan = { x: Float64Array.of(0, 2, 0, 0.5), y: Float64Array.of(0, 0, 2, 0.5) }
+    const points = { depth: Float64Array.of(0, 0, 0, 1), vertex: Int32Array.of(0, 1, 2, 3), plan }
+    const builder = new MeshBuilder(points as unknown as ShellPoints, 3)
+    for (let i = 0; i < 4; i++) builder.vertex(i, 0, 0, 1)
+    for (const i of walls) builder.triangle(i, (i + 1) % 3, 3, 0)
+    return builder
+  }
+
+  it('is closed but for the rim, and told from one with a wall missing or a wall twice', () => {
+    expect(pyramid([0, 1, 2]).isClosed(0)).toBe(true)
+    expect(pyramid([0, 1, 2]).volumeBelow(0)).toBeCloseTo(2 / 3, 14)
+    for (const walls of [[0, 1], [1, 2], [0], [0, 1, 2, 2]]) expect(pyramid(walls).isClosed(0)).toBe(false)
+    // To a plane above it the rim is open.
+    expect(pyramid([0, 1, 2]).isClosed(-0.1)).toBe(false)
   })
 })
 
