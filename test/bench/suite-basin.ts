@@ -123,8 +123,9 @@ function cases(): readonly BenchCase[] {
   if (!body) throw new Error('the example has a body')
   const patches = patchesOf(body.features, body.outline)
   if (!patches.ok) throw new Error(patches.problem.what)
-  const { outline, islands, floor, wall, freeboardM } = body
-  const example: BasinShape = { outline, islands, floor, wall, freeboardM, patches: patches.value }
+  // With its tolerance: how sure the volume is belongs to the figures.
+  const { outline, islands, floor, wall, freeboardM, tolerance } = body
+  const example: BasinShape = { outline, islands, floor, wall, freeboardM, tolerance, patches: patches.value }
   const freeform: BasinShape = {
     ...example,
     outline: blob(60, 7, 0.6),
