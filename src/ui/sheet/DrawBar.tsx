@@ -1,8 +1,9 @@
-import type { ReactNode } from 'react'
+import { type KeyboardEvent, type ReactNode, type RefObject, useLayoutEffect, useRef, useState } from 'react'
 import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components'
 import type { FloorKindId } from '../../document/index.ts'
 import type { Tool } from '../../state/index.ts'
 import { useApp, useAppStore } from '../context.tsx'
+import { stepAcross } from './bar-keys.ts'
 import styles from './DrawBar.module.css'
 import type { SheetView } from './useSheetView.ts'
 
@@ -103,12 +104,24 @@ export function DrawBar({ view }: { readonly view: SheetView }) {
   const canEdit = useApp((state) => state.standing === 'own')
   const hasBody = useApp((state) => state.spec.bodies.length > 0)
   const floor = useApp((state) => state.spec.bodies[0]?.floor.kind)
+  const bar = useRef<HTMLDivElement>(null)
+  const isColumn = useIsColumn(bar)
+  // The group itself takes the arrows along it; across it they do the same.
+  const onKeyDown = (event: KeyboardEvent) => {
+    const by = stepAcross(event.key, isColumn)
+    const group = event.target instanceof Element ? event.target.closest('[role="radiogroup"]') : null
+    if (by === 0 || !group) return
+    event.preventDefault()
+    const tools = [...group.querySelectorAll<HTMLElement>('button:not(:disabled)')]
+    tools[tools.indexOf(document.activeElement as HTMLElement) + by]?.focus()
+  }
   return (
-    <div className={styles['bar']} data-screen-only>
+    <div ref={bar} className={styles['bar']} data-screen-only onKeyDownCapture={onKeyDown}>
       {canEdit ? (
         <ToggleButtonGroup
           className={styles['tools'] ?? ''}
           aria-label="Drawing tools"
+          orientation={isColumn ? 'vertical' : 'horizontal'}
           selectionMode="single"
           disallowEmptySelection
           selectedKeys={[tool]}
@@ -152,6 +165,19 @@ export function DrawBar({ view }: { readonly view: SheetView }) {
       </div>
     </div>
   )
+}
+
+/** Whether the bar stands, as its style has it for the room that there is. */
+function useIsColumn(bar: RefObject<HTMLElement | null>): boolean {
+  const [isColumn, setColumn] = useState(true)
+  useLayoutEffect(() => {
+    const { current } = bar
+    if (!current) return undefined
+    const observer = new ResizeObserver(() => setColumn(getComputedStyle(current).flexDirection === 'column'))
+    observer.observe(current)
+    return () => observer.disconnect()
+  }, [bar])
+  return isColumn
 }
 
 function Mark({ children }: { readonly children: ReactNode }) {
