@@ -14,6 +14,7 @@ export interface QuantityFieldProps extends FieldLook {
   /** In the canonical unit. */
   readonly min?: number | undefined
   readonly max?: number | undefined
+  readonly isExact?: boolean | undefined
   /** An emptied field brings its value back instead of becoming unknown. */
   readonly isRequired?: boolean | undefined
   /** Told when typing begins, and when it is taken up or given up: until then the value is not what stands there. */
@@ -22,11 +23,11 @@ export interface QuantityFieldProps extends FieldLook {
 
 /** A number with a unit, typed the way people type it; arrow keys step it. */
 export function QuantityField(props: QuantityFieldProps) {
-  const { quantity, value, onChange, min, max, isRequired = false, onPending, ...look } = props
+  const { quantity, value, onChange, min, max, isExact, isRequired = false, onPending, ...look } = props
   const system = useUnits()
   const draft = useDraft<number | undefined>({
     shown: value === undefined ? '' : formatForEntry(quantity, value, system),
-    read: (text) => readQuantity(quantity, text, system, { min, max }),
+    read: (text) => readQuantity(quantity, text, system, { min, max, isExact }),
     onCommit: (si) => (si === undefined && isRequired ? undefined : onChange(si)),
   })
   const { isPending } = draft

@@ -1,5 +1,5 @@
 import { fail, ok, type Problem, type Result } from '../../base/index.ts'
-import { parseQuantity, type Quantity, type UnitSystem } from '../../units/index.ts'
+import { formatForEntry, parseQuantity, type Quantity, type UnitSystem } from '../../units/index.ts'
 import { limitWords } from './limits.ts'
 
 /** What a field's change answers: a problem where the document refused it. */
@@ -10,6 +10,8 @@ export interface Range {
   /** Both in the canonical unit; the ends are allowed. */
   readonly min?: number | undefined
   readonly max?: number | undefined
+  /** The ends are told as they are, not rounded to the inside: they can be seen elsewhere. */
+  readonly isExact?: boolean | undefined
 }
 
 /** Relative slack at the ends of a range, so that a converted end is still inside. */
@@ -48,7 +50,9 @@ export function readQuantity(
   if (text.trim() === '') return ok(undefined)
   const parsed = parseQuantity(quantity, text, system)
   if (!parsed.ok) return parsed
-  const problem = outside(range, parsed.value, (si, end) => limitWords(quantity, si, system, end))
+  const problem = outside(range, parsed.value, (si, end) =>
+    range.isExact ? formatForEntry(quantity, si, system) : limitWords(quantity, si, system, end),
+  )
   return problem ? fail(problem) : parsed
 }
 

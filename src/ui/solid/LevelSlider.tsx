@@ -1,4 +1,4 @@
-import { useId } from 'react'
+import { useId, useRef } from 'react'
 import { volumeAtLevel } from '../../basin/index.ts'
 import { deriveBody } from '../../derive/index.ts'
 import { formatQuantity } from '../../units/index.ts'
@@ -15,6 +15,7 @@ export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
   const body = useApp((state) => state.spec.bodies.find((each) => each.id === bodyId))
   const preview = useApp((state) => state.previewLevelM)
   const id = useId()
+  const range = useRef<HTMLInputElement>(null)
   if (!body) return null
   const derived = deriveBody(body)
   if (!derived.partition.ok) return null
@@ -36,7 +37,12 @@ export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
   }
   const keep = () => {
     const problem = store.getState().dispatch({ id: 'setLevel', args: { bodyId, levelM } })
-    if (!problem) look(undefined)
+    if (!problem) back()
+  }
+  // Both buttons go with the press: the focus stays at the level.
+  const back = () => {
+    range.current?.focus({ preventScroll: true })
+    look(undefined)
   }
   const say = (metres: number) => formatQuantity('length', metres, units, { style: 'long' })
   return (
@@ -48,6 +54,7 @@ export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
         <div className={styles['track']} style={place(levelM)}>
           <span className={styles['today']} style={place(body.levelM)} aria-hidden="true" />
           <input
+            ref={range}
             id={id}
             type="range"
             className={styles['range']}
@@ -61,7 +68,7 @@ export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
           />
         </div>
         <span className={styles['away']}>
-          <Button tone="quiet" onPress={() => look(undefined)} label="Back to today’s level" isDisabled={!isAway}>
+          <Button tone="quiet" onPress={back} label="Back to today’s level" isDisabled={!isAway}>
             Back
           </Button>
         </span>
@@ -75,6 +82,7 @@ export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
             min={scale.lowM}
             max={scale.highM}
             isRequired
+            isExact
             hideLabel
             isDisabled={false}
             onChange={look}

@@ -12,7 +12,10 @@ interface SolidWindowProps {
 
 /** The solid over the whole window, with its level. */
 export function SolidWindow({ bodyId, onClose }: SolidWindowProps) {
-  const name = useApp((state) => state.spec.bodies.find((body) => body.id === bodyId)?.name ?? '')
+  // The plan's own name; of several waters each has its own.
+  const name = useApp(({ spec: { name: own, bodies } }) =>
+    bodies.length > 1 ? (bodies.find((body) => body.id === bodyId)?.name ?? '') : own,
+  )
   return (
     <ModalOverlay
       className={styles['overlay'] ?? ''}

@@ -80,6 +80,16 @@ describe('what is typed into a quantity field', () => {
 })
 
 describe('a limit as it is told', () => {
+  test('where it is seen elsewhere, as at the end of a slider, it is told as it is there', () => {
+    const range = { min: -2.2, max: 0.15 }
+    const told = (isExact: boolean) => {
+      const read = readQuantity('length', '-9 ft', 'us', { ...range, isExact })
+      return read.ok ? '' : read.problem.hint.replaceAll('\u00a0', ' ')
+    }
+    expect(told(true)).toBe('Between −7′ 2⅝″ and 5⅞″.')
+    expect(told(false)).toBe('Between −7′ 2″ and 5½″.')
+  })
+
   test.each([
     [0.1, 'low', '4″'],
     [1000, 'high', '3,280 ft'],
