@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import { Button as RacButton } from 'react-aria-components'
 import styles from './button.module.css'
 import { classes } from './classes.ts'
+import { keepFocus } from './useFormFocus.ts'
 
 export interface ButtonProps {
   /** main: the one thing to do here; plain: another; quiet: in passing. */
@@ -18,7 +19,10 @@ export function Button({ tone = 'plain', onPress, children, isDisabled = false, 
   return (
     <RacButton
       className={classes(styles['button'], styles[tone])}
-      onPress={() => void onPress()}
+      onPress={() => {
+        keepFocus()
+        onPress()
+      }}
       isDisabled={isDisabled}
       {...(label ? { 'aria-label': label } : {})}
     >

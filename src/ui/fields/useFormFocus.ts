@@ -11,8 +11,7 @@ const HEADINGS = 'h2, h3, h4'
 export function useFormFocus(form: RefObject<HTMLElement | null>, isOpenedByPress: boolean): void {
   useEffect(() => {
     const left = form.current
-    const homes: Element[] = []
-    for (let home = left?.closest(HOMES); home; home = home.parentElement?.closest(HOMES)) homes.push(home)
+    const homes = homesOf(left)
     if (left && isOpenedByPress && isFocusLost()) {
       left.tabIndex = -1
       const isFinger = window.matchMedia('(pointer: coarse)').matches
@@ -21,14 +20,42 @@ export function useFormFocus(form: RefObject<HTMLElement | null>, isOpenedByPres
     }
     return () => {
       if (left?.isConnected || !isFocusLost()) return
-      const home = homes.find((each) => each.isConnected && each.querySelector(HEADINGS))
-      const heading = home?.querySelector<HTMLElement>(HEADINGS)
-      if (!heading) return
-      heading.tabIndex = -1
-      heading.focus({ preventScroll: true })
-      heading.scrollIntoView({ block: 'nearest' })
+      const heading = toHeading(homes)
+      heading?.scrollIntoView({ block: 'nearest' })
     }
   }, [form, isOpenedByPress])
+}
+
+/**
+ * For a press that may take its own button away, called before: if the focus is lost by it, it goes to the heading of what the
+ * button stood in, not to the page's start.
+ */
+export function keepFocus(): void {
+  const homes = homesOf(document.activeElement)
+  requestAnimationFrame(() => {
+    if (!isFocusLost()) return
+    const heading = toHeading(homes)
+    // Whoever goes by keys has to see it; under a pointer the page stays as it is.
+    if (heading?.matches(':focus-visible')) heading.scrollIntoView({ block: 'nearest' })
+  })
+}
+
+/** What something stands in, from the inside out. */
+function homesOf(inner: Element | null): readonly Element[] {
+  const homes: Element[] = []
+  for (let home = inner?.closest(HOMES); home; home = home.parentElement?.closest(HOMES)) homes.push(home)
+  return homes
+}
+
+/** Focuses the heading of the nearest home that is still there. */
+function toHeading(homes: readonly Element[]): HTMLElement | undefined {
+  const home = homes.find((each) => each.isConnected && each.querySelector(HEADINGS))
+  const heading = home?.querySelector<HTMLElement>(HEADINGS) ?? undefined
+  if (heading) {
+    heading.tabIndex = -1
+    heading.focus({ preventScroll: true })
+  }
+  return heading
 }
 
 /** What had the focus is gone, and it has fallen back to the page itself. */

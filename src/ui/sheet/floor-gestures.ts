@@ -37,7 +37,7 @@ export function giveContour({ app, local, scene }: Pick<Hands, 'app' | 'local' |
   const contour = drawn?.kind === 'contours' ? drawn.rings.length - 1 : body.floor.rings.length
   app.getState().setTool('select')
   app.getState().select({ kind: 'contour', bodyId: body.id, contour })
-  local.setState({ spoken: `Depth line ${contour + 1} drawn. Type its depth.` })
+  local.setState({ isAsking: true, spoken: `Depth line ${contour + 1} drawn. Type its depth.` })
   return true
 }
 

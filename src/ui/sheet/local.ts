@@ -36,6 +36,8 @@ export interface LocalState {
   readonly wallFrom: Point | undefined
   /** Where the next sounding is; its depth is being asked for [m]. */
   readonly sounded: Point | undefined
+  /** What was just drawn wants a number: the strip's first field is to have the focus. */
+  readonly isAsking: boolean
   /** Item that a drag has hold of. */
   readonly grabbed: string | undefined
   /** Said to screen readers. */
@@ -55,6 +57,7 @@ const AT_REST: LocalState = {
   benchAt: undefined,
   wallFrom: undefined,
   sounded: undefined,
+  isAsking: false,
   grabbed: undefined,
   spoken: '',
 }

@@ -67,6 +67,13 @@ export function useSheetFocus(wiring: Wiring): void {
     else if (wasSounded.current && tool === 'sounding') frame.current?.focus({ preventScroll: true })
     wasSounded.current = sounded
   }, [sounded, tool, frame, focusFields])
+  // A depth line that was drawn asks for its depth.
+  const isAsking = useStore(local, (state) => state.isAsking)
+  useEffect(() => {
+    if (!isAsking) return
+    local.setState({ isAsking: false })
+    focusFields()
+  }, [isAsking, local, focusFields])
   // A fresh sketch asks for its size; on a touch screen that would bring up the keys over the drawing.
   useEffect(() => {
     if (isSketch && !isCoarse && local.getState().spoken.startsWith('Outline ')) focusFields()

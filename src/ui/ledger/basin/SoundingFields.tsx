@@ -1,4 +1,4 @@
-import { Fragment, useState } from 'react'
+import { Fragment, useEffect, useRef, useState } from 'react'
 import type { SoundingsFloor } from '../../../basin/index.ts'
 import { assumedDepths, type Body, depthFromReference, firstPointOf } from '../../../document/index.ts'
 import { snapLength, type UnitSystem } from '../../../units/index.ts'
@@ -118,11 +118,19 @@ export function SoundingFields({ body, floor }: Props) {
               </Fragment>
             )
           })}
-          {canEdit ? <NewSounding key={floor.points.length} body={body} no={floor.points.length + 1} /> : null}
+          {canEdit ? <NewSounding body={body} no={floor.points.length + 1} /> : null}
         </tbody>
       </table>
     </>
   )
+}
+
+const NO_PLACE = {
+  code: 'sounding-without-place',
+  path: '',
+  what: 'Its place comes first.',
+  why: 'A depth belongs to a place.',
+  hint: 'Type x and y.',
 }
 
 /** The last row, empty: its depth, typed after its place, makes a sounding of it. */
@@ -130,18 +138,24 @@ function NewSounding({ body, no }: { readonly body: Body; readonly no: number })
   const edit = useEdit()
   const [x, setX] = useState<number>()
   const [y, setY] = useState<number>()
-  const isPlaced = x !== undefined && y !== undefined
+  const [added, setAdded] = useState(0)
+  const row = useRef<HTMLTableRowElement>(null)
+  // Typed one after the other: with the depth taken, the next place is asked for.
+  useEffect(() => {
+    if (added > 0 && row.current?.contains(document.activeElement)) row.current.querySelector('input')?.focus()
+  }, [added])
   const add = (typed: number | undefined) => {
-    if (typed === undefined || !isPlaced) return undefined
+    if (typed === undefined) return undefined
+    if (x === undefined || y === undefined) return NO_PLACE
     const problem = edit('addSounding', { bodyId: body.id, at: [x, y], depthM: depthFromReference(body, typed) })
     if (problem) return problem
-    // Where it took the place of one that was assumed, there are as many as before and this row stays.
     setX(undefined)
     setY(undefined)
+    setAdded(added + 1)
     return undefined
   }
   return (
-    <tr>
+    <tr ref={row}>
       <th scope="row" className={styles['order']}>
         +
       </th>
@@ -154,7 +168,6 @@ function NewSounding({ body, no }: { readonly body: Body; readonly no: number })
       <td>
         <QuantityField
           hideLabel
-          isDisabled={!isPlaced}
           label={`New sounding ${no}, depth`}
           quantity="length"
           value={undefined}

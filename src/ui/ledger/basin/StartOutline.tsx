@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useMemo, useRef } from 'react'
 import { fail } from '../../../base/index.ts'
 import { areaOf, boundsOf, type Path, pathLength, STARTING_OUTLINES, svgPathOf } from '../../../basin/index.ts'
 import { formatQuantity } from '../../../units/index.ts'
@@ -18,6 +18,7 @@ interface Props {
 export function StartOutline({ label, onPut }: Props) {
   const canEdit = useCanEdit()
   const [draft, change] = useStartDraft()
+  const form = useRef<HTMLDivElement>(null)
   const typed = typedIn(draft)
   const kind = STARTING_OUTLINES.get(draft.kindId)
   const units = useUnits()
@@ -29,8 +30,14 @@ export function StartOutline({ label, onPut }: Props) {
     return fail(measureProblem(kind, values, Object.keys(typed), path.problem, units))
   }, [kind, start, typed, units])
   if (!kind || !made) return null
+  const put = (path: Path) => {
+    // A measure that isn't understood is mended first: the outline is still drawn with the one before it.
+    const wrong = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')
+    if (wrong) wrong.focus()
+    else onPut(path)
+  }
   return (
-    <div className={styles['start']}>
+    <div ref={form} className={styles['start']}>
       <ChoiceField
         label="Form"
         value={draft.kindId}
@@ -55,7 +62,7 @@ export function StartOutline({ label, onPut }: Props) {
       {canEdit ? (
         <div className={styles['buttons']}>
           {made.ok ? (
-            <Button tone="main" onPress={() => onPut(made.value)}>
+            <Button tone="main" onPress={() => put(made.value)}>
               {label}
             </Button>
           ) : null}

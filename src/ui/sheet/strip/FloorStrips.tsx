@@ -7,7 +7,7 @@ import { Actions, Cell, Kinds, Title } from './parts.tsx'
 import type { StripProps } from './types.ts'
 
 /** A depth line: its depth, and what can be done with the whole of it. */
-export function ContourStrip({ scene, hands, give, contour }: StripProps & { readonly contour: number }) {
+export function ContourStrip({ scene, hands, give, remove, contour }: StripProps & { readonly contour: number }) {
   const { body } = scene
   const rings = body.floor.kind === 'contours' ? body.floor.rings : []
   const ring = rings[contour]
@@ -39,20 +39,14 @@ export function ContourStrip({ scene, hands, give, contour }: StripProps & { rea
         >
           Add inside
         </Button>
-        <Button
-          onPress={() => {
-            if (!give(edits.removeContour(body.id, contour))) hands.app.getState().select(undefined)
-          }}
-        >
-          Delete
-        </Button>
+        <Button onPress={() => remove(edits.removeContour(body.id, contour))}>Delete</Button>
       </Actions>
     </>
   )
 }
 
 /** A sounding: where it was taken and how deep it is there. */
-export function SoundingStrip({ scene, hands, give, sounding }: StripProps & { readonly sounding: number }) {
+export function SoundingStrip({ scene, hands, give, remove, sounding }: StripProps & { readonly sounding: number }) {
   const { body } = scene
   const points = body.floor.kind === 'soundings' ? body.floor.points : []
   const point = points[sounding]
@@ -99,13 +93,7 @@ export function SoundingStrip({ scene, hands, give, sounding }: StripProps & { r
       </Cell>
       <Actions>
         <Button onPress={() => hands.app.getState().setTool('sounding')}>Take more</Button>
-        <Button
-          onPress={() => {
-            if (!give(edits.removeSounding(body.id, sounding))) hands.app.getState().select(undefined)
-          }}
-        >
-          Delete
-        </Button>
+        <Button onPress={() => remove(edits.removeSounding(body.id, sounding))}>Delete</Button>
       </Actions>
     </>
   )

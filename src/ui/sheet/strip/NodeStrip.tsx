@@ -20,7 +20,7 @@ interface Props extends StripProps {
 }
 
 /** A point of the outline: its place as numbers, its kind, what can be done with it. */
-export function NodeStrip({ scene, hands, give, ring, path, node }: Props) {
+export function NodeStrip({ scene, hands, give, remove, ring, path, node }: Props) {
   const nodes = nodesOf(path)
   const at = nodes[node]
   if (!at) return null
@@ -70,13 +70,7 @@ export function NodeStrip({ scene, hands, give, ring, path, node }: Props) {
         >
           Add after
         </Button>
-        <Button
-          onPress={() => {
-            if (!give(edits.removePoint(bodyId, ring, node))) hands.app.getState().select(undefined)
-          }}
-        >
-          Delete
-        </Button>
+        <Button onPress={() => remove(edits.removePoint(bodyId, ring, node))}>Delete</Button>
       </Actions>
     </>
   )

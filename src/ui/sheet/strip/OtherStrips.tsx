@@ -16,7 +16,7 @@ import { Actions, Cell, Title } from './parts.tsx'
 import type { StripProps } from './types.ts'
 
 /** A station: how far from A and how deep, and how the floor goes on from it. */
-export function StationStrip({ scene, hands, give, station }: StripProps & { readonly station: number }) {
+export function StationStrip({ scene, hands, give, remove, station }: StripProps & { readonly station: number }) {
   const { body } = scene
   const stations = body.floor.kind === 'profile' ? body.floor.stations : []
   const here = stations[station]
@@ -68,12 +68,7 @@ export function StationStrip({ scene, hands, give, station }: StripProps & { rea
         >
           Add station
         </Button>
-        <Button
-          isDisabled={stations.length < 2}
-          onPress={() => {
-            if (!give(edits.removeStation(body.id, station))) hands.app.getState().select(undefined)
-          }}
-        >
+        <Button isDisabled={stations.length < 2} onPress={() => remove(edits.removeStation(body.id, station))}>
           Delete
         </Button>
       </Actions>
@@ -136,7 +131,7 @@ export function AxisStrip({ scene, give, end }: StripProps & { readonly end: 'fr
 }
 
 /** A feature: every number that its kind knows. */
-export function FeatureStrip({ scene, hands, give, feature: index }: StripProps & { readonly feature: number }) {
+export function FeatureStrip({ scene, give, remove, feature: index }: StripProps & { readonly feature: number }) {
   const { body } = scene
   const feature = body.features[index]
   const row = feature && FEATURES.get(feature.kind)
@@ -179,13 +174,7 @@ export function FeatureStrip({ scene, hands, give, feature: index }: StripProps 
         )
       })}
       <Actions>
-        <Button
-          onPress={() => {
-            if (!give(edits.removeFeature(body.id, index))) hands.app.getState().select(undefined)
-          }}
-        >
-          Delete
-        </Button>
+        <Button onPress={() => remove(edits.removeFeature(body.id, index))}>Delete</Button>
       </Actions>
     </>
   )

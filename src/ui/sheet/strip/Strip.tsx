@@ -54,7 +54,13 @@ interface SelectionProps {
 
 function SelectionStrip({ scene, hands, proposal, toSheet }: SelectionProps) {
   const give = (command: Command) => hands.app.getState().dispatch(command)
-  const props: StripProps = { scene, hands, give }
+  const remove = (command: Command) => {
+    if (give(command)) return
+    hands.app.getState().select(undefined)
+    hands.local.setState({ spoken: 'Removed.' })
+    toSheet()
+  }
+  const props: StripProps = { scene, hands, give, remove }
   return (
     <>
       {proposal ? <UntangleStrip {...{ ...props, proposal, toSheet }} /> : null}
@@ -63,9 +69,9 @@ function SelectionStrip({ scene, hands, proposal, toSheet }: SelectionProps) {
   )
 }
 
-function SelectedFields({ scene, hands, give, toSheet }: StripProps & Pick<Props, 'toSheet'>) {
+function SelectedFields({ scene, hands, give, remove, toSheet }: StripProps & Pick<Props, 'toSheet'>) {
   const selection = useApp((state) => state.selection)
-  const props: StripProps = { scene, hands, give }
+  const props: StripProps = { scene, hands, give, remove }
   if (!scene.canEdit || !selection || selection.bodyId !== scene.body.id) {
     return (
       <>

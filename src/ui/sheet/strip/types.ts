@@ -8,4 +8,6 @@ export interface StripProps {
   readonly scene: Scene
   readonly hands: Pick<Hands, 'app' | 'local' | 'scene'>
   readonly give: (command: Command) => Problem | undefined
+  /** Gives a removal; what is gone leaves the focus to the sheet. */
+  readonly remove: (command: Command) => void
 }
