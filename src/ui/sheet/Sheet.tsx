@@ -20,6 +20,7 @@ import { useSubject } from './useScene.ts'
 import { useSheetFocus } from './useSheetFocus.ts'
 import { useSheetKeys } from './useSheetKeys.ts'
 import { useSheetView } from './useSheetView.ts'
+import { useSpoken } from './useSpoken.ts'
 
 const COARSE = '(pointer: coarse)'
 
@@ -137,6 +138,7 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
     },
     [app, focusFields],
   )
+  useSpoken(local)
   useSheetFocus({
     local,
     frame,

@@ -67,6 +67,7 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): Sheet
       const to: Point = [station[0] + du * by, station[1] - dv * by]
       const command = dragStation(scene, placed.item.station, to, true)
       if (command) app.getState().dispatch(command, { mergeKey })
+      sayMoved(placed.key)
       return
     }
     const { view: seen, panes } = hands.look()
@@ -74,6 +75,19 @@ export function useSheetKeys({ hands, view, focus, focusFields }: Wiring): Sheet
     const [x, y] = fromScreen(seen, panes, placed.anchor ?? placed.at)
     const drag = dragInPlan(scene, placed.item, [x + dx, y + dy], 0)
     if (drag) app.getState().dispatch(drag.command, { mergeKey })
+    sayMoved(placed.key)
+  }
+
+  /** Where what was moved is now, once it is drawn there. */
+  const sayMoved = (key: string) => {
+    requestAnimationFrame(() => {
+      const placed = hands.items().find((each) => each.key === key)
+      if (!placed) return
+      const { view: seen, panes } = hands.look()
+      const { units } = hands.app.getState().settings
+      const at = fromScreen(seen, panes, placed.anchor ?? placed.at)
+      say(placed.item.kind === 'station' ? placed.label : sayPlace({ view: seen, units }, at))
+    })
   }
 
   const remove = (item: Item) => {

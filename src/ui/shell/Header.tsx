@@ -1,8 +1,10 @@
 import { Button, Menu, Header as MenuHeader, MenuItem, MenuSection, MenuTrigger, Popover } from 'react-aria-components'
+import { useStore } from 'zustand'
 import type { Theme } from '../../state/index.ts'
 import type { UnitSystem } from '../../units/index.ts'
 import { useApp, useAppStore } from '../context.tsx'
 import styles from './Header.module.css'
+import { stepBack, stepForward, stepsTold } from './steps-told.ts'
 
 const UNITS: readonly {
   readonly id: UnitSystem
@@ -55,13 +57,15 @@ function UndoButtons() {
   const undoLabel = useApp((state) => state.undoLabel)
   const redoLabel = useApp((state) => state.redoLabel)
   const editable = useApp((state) => state.standing === 'own')
+  const last = useStore(stepsTold)
+  const told = useApp((state) => (state.spec === last.spec ? last.words : ''))
   return (
     <div className={styles['pair']}>
       <Button
         className={styles['button'] ?? ''}
         isDisabled={!canUndo || !editable}
         aria-label={undoLabel === undefined ? 'Undo' : `Undo: ${undoLabel}`}
-        onPress={() => store.getState().undo()}
+        onPress={() => stepBack(store)}
       >
         Undo
       </Button>
@@ -69,10 +73,13 @@ function UndoButtons() {
         className={styles['button'] ?? ''}
         isDisabled={!canRedo || !editable}
         aria-label={redoLabel === undefined ? 'Redo' : `Redo: ${redoLabel}`}
-        onPress={() => store.getState().redo()}
+        onPress={() => stepForward(store)}
       >
         Redo
       </Button>
+      <p className="visually-hidden" aria-live="polite">
+        {told}
+      </p>
     </div>
   )
 }

@@ -1,5 +1,6 @@
 import { useEffect } from 'react'
 import { useAppStore } from '../context.tsx'
+import { stepBack, stepForward } from './steps-told.ts'
 
 const isTyping = (target: EventTarget | null) =>
   target instanceof HTMLElement && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName))
@@ -13,11 +14,11 @@ export function useShortcuts(): void {
       const key = event.key.toLowerCase()
       if (key === 'z') {
         event.preventDefault()
-        if (event.shiftKey) store.getState().redo()
-        else store.getState().undo()
+        if (event.shiftKey) stepForward(store)
+        else stepBack(store)
       } else if (key === 'y') {
         event.preventDefault()
-        store.getState().redo()
+        stepForward(store)
       }
     }
     window.addEventListener('keydown', onKey)
