@@ -49,20 +49,26 @@ export const PlanFigures = memo(function PlanFigures(now: Props) {
           </text>
         )
       })}
-      {figures.soundings.map((sounding) => (
-        <text
-          key={`${sounding.at[0]}-${sounding.at[1]}`}
-          className={classes(
-            styles['sounding'],
-            groundUnder(sounding.depthM, maxDepthM, levelM).isDeep && styles['onDeep'],
-          )}
-          fontSize={sizePx}
-          x={sounding.at[0]}
-          y={sounding.at[1]}
-        >
-          {sounding.text}
-        </text>
-      ))}
+      {figures.soundings.map((sounding) => {
+        const ground = groundUnder(sounding.depthM, maxDepthM, levelM)
+        return (
+          <text
+            key={`${sounding.at[0]}-${sounding.at[1]}`}
+            className={classes(
+              styles['sounding'],
+              ground.isDeep && styles['onDeep'],
+              // A shore that runs through a figure leaves half of it on each ground.
+              levelM < 0 && styles['given'],
+            )}
+            fontSize={sizePx}
+            x={sounding.at[0]}
+            y={sounding.at[1]}
+            style={{ stroke: levelM < 0 ? ground.colour : 'none' }}
+          >
+            {sounding.text}
+          </text>
+        )
+      })}
     </g>
   )
 })

@@ -37,7 +37,10 @@ export function Drawn(props: Props) {
   const { view, panes, units, subject, scene, origin, clip } = props
   const { body, derived, section, maxDepthM, referenceM } = subject
   const parts = derived.partition.ok ? derived.partition.value : undefined
-  const tinted = useTintedParts(derived)
+  const parted = useTintedParts(derived)
+  // Where a wall takes all of the water there is nothing to tint; below a lowered level floor lies bare, which is drawn.
+  const isDry = !derived.measures.ok && derived.measures.problem.path.startsWith('wall') && scene.levelM >= 0
+  const tinted = isDry ? undefined : parted
   const depthsM = useMemo(
     () => bandDepths(maxDepthM + referenceM, units).flatMap((d) => (d > referenceM + 0.01 ? [d - referenceM] : [])),
     [maxDepthM, referenceM, units],
