@@ -1,7 +1,6 @@
 import { type Ref, useEffect, useMemo } from 'react'
 import type { Mesh } from 'three'
-import type { ContourLine } from '../../../basin/index.ts'
-import { isDeepTint, rampPlace } from '../../plan/depth-steps.ts'
+import { groundUnder } from '../../plan/depth-steps.ts'
 import { contourSegments, innerEdges, rimSegments } from '../line-segments.ts'
 import type { SolidModel } from '../model.ts'
 import { isDark, type Tones } from '../tones.ts'
@@ -25,10 +24,12 @@ interface SceneProps {
 /** All that is drawn: ground, shell, ink, water. */
 export function Scene({ model, levelM, tones, isHeld, shellRef, onReady, onDrawn }: SceneProps) {
   const { mesh, contours, maxDepthM, rimM, sampleAt } = model
+  // As a text, so that a level that lays no further line bare cuts nothing anew.
+  const onWhich = contours.map(({ depthM }) => (groundUnder(depthM, maxDepthM, levelM).isDeep ? 'd' : 'p')).join('')
   const [pale, deep] = useMemo(() => {
-    const isOnDeep = (line: ContourLine) => isDeepTint(rampPlace(line.depthM, maxDepthM))
-    return [contourSegments(contours.filter((line) => !isOnDeep(line))), contourSegments(contours.filter(isOnDeep))]
-  }, [contours, maxDepthM])
+    const those = (ground: string) => contourSegments(contours.filter((_, i) => onWhich[i] === ground))
+    return [those('p'), those('d')]
+  }, [contours, onWhich])
   const rim = useMemo(() => rimSegments(mesh.rings, rimM), [mesh, rimM])
   const edges = useMemo(() => innerEdges(mesh.edges, rimM, sampleAt), [mesh, rimM, sampleAt])
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new mesh is what makes it ready again

@@ -11,7 +11,7 @@ import {
 } from 'react'
 import { Mesh } from 'three'
 import { displayStep, type UnitSystem } from '../../../units/index.ts'
-import { isDeepTint, rampPlace } from '../../plan/depth-steps.ts'
+import { groundUnder } from '../../plan/depth-steps.ts'
 import { contourLabels, isClearOf, type Place, type Spot, writeContour } from '../contour-labels.ts'
 import { frameOfRim, placeOverWater } from '../frame.ts'
 import { stepForKey, viewForKey } from '../gestures.ts'
@@ -97,9 +97,9 @@ function besideLine(stage: Stage, { at, along }: Place, z: number, side: 1 | -1)
   return [x + way * across * FIGURE_OFF_PX[0], y + way * down * FIGURE_OFF_PX[1]]
 }
 
-/** Ink that can be read over the tint of a depth. */
-function inkOver(depthM: number, model: SolidModel, tones: Tones): string {
-  const isLight = isDeepTint(rampPlace(depthM, model.maxDepthM)) && !isDark(tones.paper)
+/** Ink that can be read over the tint of a depth, or over floor that a lowered water lays bare. */
+function inkOver(depthM: number, levelM: number, model: SolidModel, tones: Tones): string {
+  const isLight = groundUnder(depthM, model.maxDepthM, levelM).isDeep && !isDark(tones.paper)
   return isLight ? 'var(--page)' : 'var(--ink)'
 }
 
@@ -210,7 +210,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
     >
       <div ref={figures} aria-hidden="true">
         {labels.map(({ key, depthM }) => (
-          <span key={key} className={styles['figure']} style={{ color: inkOver(depthM, model, tones) }} hidden>
+          <span key={key} className={styles['figure']} style={{ color: inkOver(depthM, levelM, model, tones) }} hidden>
             {writeContour(depthM + model.referenceM, units)}
           </span>
         ))}
