@@ -8,6 +8,9 @@ import styles from './basin.module.css'
 import { Section } from './Section.tsx'
 import { systemOf, useEdit } from './useBasin.ts'
 
+/** More than any pool’s pipes hold, or its pump moves in an hour [m³]. */
+const MOST_M3 = 10_000
+
 const SURFACES: readonly { readonly id: SurfaceKind; readonly label: string; readonly note: string }[] = [
   { id: 'plaster', label: 'plaster or concrete', note: 'Gives and takes calcium: the water must hold enough' },
   { id: 'tile', label: 'tile', note: 'Its grout behaves as plaster does' },
@@ -98,6 +101,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
           quantity="volume"
           value={system.plumbingM3}
           min={0}
+          max={MOST_M3}
           isRequired
           onChange={(m3) =>
             m3 === undefined ? undefined : edit('setPlumbing', { systemId: system.id, plumbingM3: m3 })
@@ -109,6 +113,7 @@ function EquipmentFields({ system }: { readonly system: System }) {
           quantity="flow"
           value={equipment.pumpM3PerH}
           min={0}
+          max={MOST_M3}
           onChange={(pumpM3PerH) => change({ pumpM3PerH })}
           {...(turnover ? { description: `One turnover of the whole water takes ${turnover}.` } : {})}
         />
