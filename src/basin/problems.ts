@@ -85,8 +85,8 @@ const WORDS = {
   ],
   'radius-not-positive': [
     'The radius of the cove isn’t above zero.',
-    'A wall without a cove is called vertical.',
-    'Give a radius, or choose the vertical wall.',
+    'A wall without a cove is upright.',
+    'Give a radius, or choose the upright wall.',
   ],
   'ring-meets-shore': [
     'The depth line crosses or touches the outline or an island.',
@@ -131,7 +131,7 @@ const WORDS = {
   'run-negative': [
     'The run of the battered wall is less than zero.',
     'A wall that leans out over the water isn’t known here.',
-    'Give the horizontal metres for each metre of depth, 0 for a vertical wall.',
+    'Give the horizontal metres for each metre of depth, 0 for an upright wall.',
   ],
   'treads-too-few': ['The flight has no tread.', 'There is nothing to stand on.', 'Add a tread.'],
   'treads-not-ordered': [

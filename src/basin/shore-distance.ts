@@ -1,8 +1,9 @@
 import { BoxGrid } from './box-grid.ts'
 import { Memory } from './memory.ts'
 import type { Partition } from './partition-types.ts'
-import { boxDistance2, shoresOf } from './shores.ts'
+import { boxDistance2, type Shore, shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
+import { NEARLY } from './tolerance.ts'
 
 const known = new Memory<Partition, BoxGrid>()
 const found: number[] = []
@@ -22,7 +23,11 @@ export function shoreGrid(p: Partition): BoxGrid {
 export function nearestShore(p: Partition, x: number, y: number, reachM: number, out: Foot): number {
   const shores = shoresOf(p)
   found.length = 0
-  shoreGrid(p).near(x - reachM, y - reachM, x + reachM, y + reachM, found)
+  // Who asks goes on from the last place mostly: nothing further away than what was nearest there needs looking at.
+  const last = shores.length >= MANY_SHORES && shores === lastShores ? shores[lastBy] : undefined
+  let roomM = reachM
+  if (last) roomM = Math.min(reachM, (1 + NEARLY) * footOn(last.curve, last.t0, last.t1, x, y, foot).distance)
+  shoreGrid(p).near(x - roomM, y - roomM, x + roomM, y + roomM, found)
   let best = reachM
   let by = -1
   // The one whose box is nearest first: most of the others then needn't be looked at.
@@ -50,8 +55,15 @@ export function nearestShore(p: Partition, x: number, y: number, reachM: number,
       out.distance = foot.distance
     }
   }
+  lastShores = shores
+  lastBy = by
   return by
 }
+
+/** From so many stretches on it pays to begin with the one that was nearest to the last place. */
+const MANY_SHORES = 16
+let lastShores: readonly Shore[] | undefined
+let lastBy = -1
 
 /** The stretches of shore whose boxes are nearer to a place than a reach [m]; the list is written over by the next. */
 export function shoresNear(p: Partition, x: number, y: number, reachM: number): readonly number[] {
