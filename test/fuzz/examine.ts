@@ -30,6 +30,9 @@ export const HANG_MS = 2000
 /** A slope that no floor has but where two stations are all but one. */
 const CLIFF = 1e4
 
+/** Thrown of a document an answer to which was slow twice. */
+export class Slow extends Error {}
+
 /** How a document came out: labels to count, so that a run shows what it reached. */
 export type Outcome = readonly string[]
 
@@ -48,7 +51,7 @@ export function examine(document: RawDocument): Outcome {
   if (tookMs <= HANG_MS) return labels
   const slow = [slowestOf(document), slowestOf(document)]
   if (slow.every((answer) => answer.tookMs > HANG_MS))
-    throw new Error(slow.map(({ what, tookMs }) => `${what} took ${Math.round(tookMs)} ms`).join(', and once more '))
+    throw new Slow(slow.map(({ what, tookMs }) => `${what} took ${Math.round(tookMs)} ms`).join(', and once more '))
   return [...labels, `slower than ${HANG_MS} ms together`]
 }
 

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import fc from 'fast-check'
 import { type RawDocument, rawDocument } from './documents.ts'
-import { examine } from './examine.ts'
+import { examine, Slow } from './examine.ts'
 
 /** What a process is told: how many documents of which seed. */
 export interface Task {
@@ -11,11 +11,22 @@ export interface Task {
   readonly from: number
   /** True where the one before it hung: it is told of. */
   readonly hasHung: boolean
+  /** Documents that were slow beside others, to be examined by a process that has the machine alone, instead of drawn ones. */
+  readonly alone?: readonly SlowDocument[]
+}
+
+/** A document that was slow twice, and where it came from. */
+export interface SlowDocument {
+  readonly seed: number
+  readonly index: number
+  readonly document: RawDocument
 }
 
 /** What it tells: which document it takes in hand, what failed, and at the end of a task how its documents came out. */
 export type Message =
   | { readonly kind: 'began'; readonly document: number }
+  /** One that is looked at again when the machine has nothing else to do. */
+  | { readonly kind: 'slow'; readonly slow: SlowDocument; readonly error: string }
   /** The failed document is being made smaller. */
   | { readonly kind: 'shrinking' }
   | {
@@ -56,6 +67,7 @@ export function runChunk(
   onShrinking?: (first: { readonly error: unknown; readonly document: RawDocument } | undefined) => void,
   from = 0,
   onPassed?: (document: RawDocument, index: number) => void,
+  onSlow?: (document: RawDocument, error: Slow) => void,
 ) {
   let hasFailed = false
   let index = 0
@@ -71,6 +83,11 @@ export function runChunk(
         if (!hasFailed) onDocument(labels, performance.now() - start)
         else onShrinking?.(undefined)
       } catch (error) {
+        if (error instanceof Slow && onSlow && !hasFailed) {
+          onSlow(document, error)
+          onDocument(['slow beside others'], performance.now() - start)
+          return
+        }
         if (!hasFailed) onDocument(['failed'], performance.now() - start)
         onShrinking?.(hasFailed ? undefined : { error, document })
         hasFailed = true
@@ -81,7 +98,33 @@ export function runChunk(
   )
 }
 
-function runTask({ seed, documents, from, hasHung }: Task, tell: (message: Message) => void): void {
+/** Times that a slow document is looked at before it fails: in a process of its own no code is compiled yet. */
+const LOOKS = 3
+
+function errorOf(document: RawDocument): unknown {
+  let last: unknown
+  for (let i = 0; i < LOOKS; i++)
+    try {
+      examine(document)
+      return undefined
+    } catch (error) {
+      last = error
+    }
+  return last
+}
+
+function runTask(task: Task, tell: (message: Message) => void): void {
+  if (task.alone) {
+    for (const { seed, index, document } of task.alone) {
+      const error = errorOf(document)
+      const text = `document ${index}: ${error instanceof Error ? error.message : String(error)}`
+      if (error) tell({ kind: 'failure', seed, error: text, document: JSON.stringify(document), isNew: true })
+      tell({ kind: 'shrinking' })
+    }
+    tell({ kind: 'done', next: 0, counts: {}, slowestMs: 0, slowestDocument: 0 })
+    return
+  }
+  const { seed, documents, from, hasHung } = task
   const counts: Record<string, number> = {}
   let done = from
   let slowestMs = 0
@@ -116,6 +159,7 @@ function runTask({ seed, documents, from, hasHung }: Task, tell: (message: Messa
     (document, i) => {
       if (hasHung && i === from - 1) fail(`document ${i}`, 'it hung', document, false)
     },
+    (document, { message }) => tell({ kind: 'slow', slow: { seed, index: done, document }, error: message }),
   )
   if (details.counterexample) fail('made smaller', details.errorInstance, details.counterexample[0], false)
   else if (details.failed) fail(`${done} of ${documents} documents`, 'the time was over', undefined, true)
