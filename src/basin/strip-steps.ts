@@ -10,6 +10,7 @@ import { type Foot, footOn } from './span.ts'
 import { stripOf } from './strip.ts'
 import { wallWork } from './strip-rings.ts'
 import { newSpan, type RaySpan, type WallLaw } from './wall-kind.ts'
+import { wallReach } from './wall-width.ts'
 import { wallLaw } from './walls.ts'
 import type { WetEdge } from './wet-edge.ts'
 
@@ -160,7 +161,7 @@ function sumRun(p: Partition, law: WallLaw, step: Step, run: StepRun, levelM: nu
     eventsAt: (t, out) => look(p, law, step, run, t, levelM, out),
     // Distances from the shore rise and fall along an edge that bends.
     mayDip: step.edge.curve.kind !== 'line' || shoresOf(p)[run.by]!.curve.kind !== 'line',
-    scales: scalesOf(stripOf(p).widthM),
+    scales: scalesOf(wallReach(p)),
   }
   const own = new Float64Array(2)
   // A cove is upright at the shore: a root where the edge meets it, or leaves its strip.

@@ -2,7 +2,6 @@ import { Memory } from './memory.ts'
 import type { Cell, Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { hollowTurn } from './ray-hollow.ts'
-import { stripOf } from './strip.ts'
 import { addAlike } from './strip-alike.ts'
 import { isNarrow } from './strip-broad.ts'
 import { wallWork } from './strip-rings.ts'
@@ -11,6 +10,7 @@ import { layRay, type Stand, standOf } from './strip-stand.ts'
 import type { StripRay } from './strip-types.ts'
 import { watchAnew, watchRay, wetFrom } from './strip-wet.ts'
 import { AREA_X, AREA_Y, type RaySpan, SHORE, STRIP_SUMS, type WallLaw } from './wall-kind.ts'
+import { wallReach } from './wall-width.ts'
 import { wallLaw } from './walls.ts'
 
 /** What the wall changes in the figures of a basin at a level; areas and volumes are negative where it takes. */
@@ -155,7 +155,7 @@ function sumStand(p: Partition, law: WallLaw, stand: Stand, levelM: number, sums
     },
     // Where the floor's own shore passes, rays between two others may be the only wet ones, or the only dry ones.
     mayDip: stand.piece.cells.some((cell) => isInDoubt(p.cells[cell], levelM)),
-    scales: scalesOf(stripOf(p).widthM),
+    scales: scalesOf(wallReach(p)),
     isShort: stand.isShort,
     // A piece so narrow, at a joint that is all but smooth, is mostly rounding: one look is enough.
     mostRays: isNarrow(stand.piece) ? 0 : raysForEach(runsOf(p).length),

@@ -6,7 +6,6 @@ import type { Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { hollowTurn } from './ray-hollow.ts'
 import { addForce, SLOTS, shoreCurvesOf } from './shore-moves.ts'
-import { stripOf } from './strip.ts'
 import { newStripRay, rayIn } from './strip-ray.ts'
 import { runsOf } from './strip-runs.ts'
 import { laySpan } from './strip-span.ts'
@@ -25,6 +24,7 @@ import {
   UNSCALED,
 } from './wall-gradient-span.ts'
 import { newSpan, type WallLaw } from './wall-kind.ts'
+import { wallReach } from './wall-width.ts'
 
 /** Two rays to a piece: exact on straight walls over planes that are wet, where what a ray adds is a cubic in t at most. */
 const GAUSS_ROUGH = gaussRule(2)
@@ -42,7 +42,7 @@ const PER_CELL = 6
 
 /** Adds what the wall changes of the derivatives, by rays across the strip along the shores (see volume-gradient.ts). */
 export function addWallGradient(p: Partition, law: WallLaw, levelM: number, roughly: boolean, g: VolumeGradient): void {
-  const { widthM } = stripOf(p)
+  const reachM = wallReach(p)
   const pieces = runsOf(p)
   const homes = homesOf(p, pieces)
   const mostRays = raysForEach(pieces.length)
@@ -56,7 +56,7 @@ export function addWallGradient(p: Partition, law: WallLaw, levelM: number, roug
       const f: Patterned = {
         addAt: (t, out) => addRay(p, law, piece, home, levelM, t, out),
         eventsAt: (t, out) => eventsOf(p, law, piece, levelM, t, out),
-        scales: scalesOf(widthM, p.extentM, count),
+        scales: scalesOf(reachM, p.extentM, count),
         mostRays,
       }
       integratePattern(f, piece.t0, piece.t1, true, true, sums)

@@ -21,3 +21,17 @@ function find(p: Partition): number {
   // No place is further from the shore than the basin is wide.
   return Math.min(law.widthM(deepest), p.extentM)
 }
+
+const knownReach = new Memory<Partition, number>()
+
+/** A distance that no place of the water is further than from the shore, where a wall leans so far; else the wall's width [m]. */
+export function wallReach(p: Partition): number {
+  let reach = knownReach.get(p)
+  if (reach === undefined) {
+    // No circle in the water is larger than the water.
+    const waterM2 = p.cells.reduce((sum, { areaM2 }) => sum + areaM2, 0)
+    reach = Math.min(wallWidth(p), Math.sqrt(waterM2 / Math.PI))
+    knownReach.set(p, reach)
+  }
+  return reach
+}
