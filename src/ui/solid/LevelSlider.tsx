@@ -5,7 +5,7 @@ import { formatQuantity } from '../../units/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
 import { Button, QuantityField } from '../fields/index.ts'
 import styles from './level.module.css'
-import { isSameLevel, levelOfTick, levelScale, placeOfLevel, tickOfLevel, waterWords } from './level.ts'
+import { isSameLevel, levelOfTick, levelScale, placeOfLevel, shareWords, tickOfLevel, waterWords } from './level.ts'
 
 /** Fills and empties the basin to look at it: nothing is saved until the level is made today's. */
 export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
@@ -28,7 +28,7 @@ export function LevelSlider({ bodyId }: { readonly bodyId: string }) {
   const { volumeM3: todayM3 } = volumeAtLevel(parts, body.levelM)
   const isKnown = isAway || derived.measures.ok || derived.measures.problem.code === 'no-water'
   const volume = isKnown ? waterWords(volumeM3, derived.sigmaM3, units) : 'not known'
-  const share = todayM3 > 0 ? formatQuantity('percent', (100 * volumeM3) / todayM3, units, { digits: 0 }) : undefined
+  const share = shareWords(volumeM3, todayM3, units)
   const place = (at: number) => ({ '--place': placeOfLevel(scale, at) }) as React.CSSProperties
 
   const look = (to: number | undefined) => {

@@ -45,3 +45,9 @@ export function waterWords(volumeM3: number, sigmaM3: number, units: UnitSystem)
   if (!(volumeM3 >= LEAST_M3)) return 'no water'
   return formatQuantity('volume', volumeM3, units, { sigma: sigmaM3 })
 }
+
+/** The share of today's water that stands there, in words; nothing where there is none today or there. */
+export function shareWords(volumeM3: number, todayM3: number, units: UnitSystem): string | undefined {
+  if (!(volumeM3 >= LEAST_M3 && todayM3 >= LEAST_M3)) return undefined
+  return formatQuantity('percent', (100 * volumeM3) / todayM3, units, { digits: 0 })
+}

@@ -5,6 +5,7 @@ import {
   levelOfTick,
   levelScale,
   placeOfLevel,
+  shareWords,
   tickOfLevel,
   waterWords,
 } from '../../../src/ui/solid/level.ts'
@@ -72,4 +73,11 @@ describe('the level slider', () => {
     expect(waterWords(Number.NaN, Number.NaN, 'us')).toBe('no water')
     expect(waterWords(20, 0.5, 'metric')).toMatch(/^20.*\sm³$/)
   })
+})
+
+test('a share is told of water that stands there today, not of a film that a wall leaves of it', () => {
+  expect(shareWords(10, 20, 'us')).toMatch(/^50\s%$/)
+  expect(shareWords(7.3, 1.2e-10, 'us')).toBeUndefined()
+  expect(shareWords(0, 20, 'us')).toBeUndefined()
+  expect(shareWords(Number.NaN, 20, 'us')).toBeUndefined()
 })
