@@ -95,7 +95,9 @@ function halved(tracer: Tracer, a: Trace, b: Trace, isAsA: (t: number) => boolea
   // So near to an end of the fan what lies between is too narrow to be kept, wherever the cut is.
   const { t0, t1 } = tracer.plan.fan
   const least = NEARLY * (t1 - t0)
-  for (let i = 0; i < 52 && hi - t0 > least && t1 - lo > least; i++) {
+  // Next to the cut rays are looked at a tie away: nearer than a part of that it need not be known.
+  const close = (TIE * (t1 - t0)) / TIE_PARTS
+  while (hi - lo > close && hi - t0 > least && t1 - lo > least) {
     const m = (lo + hi) / 2
     if (!(m > lo && m < hi)) break
     if (isAsA(m)) lo = m
