@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../base/index.ts'
-import { arithmeticBound, volumeAtLevel } from './measure.ts'
+import { arithmeticBound, volumeAtLevel, wallBound } from './measure.ts'
 import type { Partition } from './partition-types.ts'
 import { problem } from './problems.ts'
 import { levelsKnown } from './strip-sum.ts'
@@ -20,7 +20,7 @@ const FEW = 8
  * Method: safeguarded Newton on V(level), whose derivative is the water surface; V rises and is convex. From the second step on
  *   the cubic through the last two levels with their slopes. Under a wall that leans it begins at a level asked for
  *   before, or where the bare floor holds as much.
- * Accuracy: |V(level) − volume| within a few units in the last place of the volume, 1e-9 of it where a wall is integrated, 1e-8 where that jumps.
+ * Accuracy: |V(level) − volume| within a few units in the last place of the volume, 1e-9 of it where a wall is integrated, or within that integral's bound where it is worse.
  */
 export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
   if (!Number.isFinite(volumeM3) || volumeM3 < 0) return fail(problem('volume-out-of-reach', ''))
@@ -82,9 +82,8 @@ export function levelForVolume(p: Partition, volumeM3: number): Result<number> {
     level = next
   }
   // The bracket is down to neighbouring numbers, or nearly: take it if the volume there is what quadrature can tell.
-  return bestOff <= NEARLY * volumeM3 + Math.max(arithmeticBound(p, deepest + Math.abs(best)), FEW * noiseM3)
-    ? ok(best)
-    : fail(problem('volume-out-of-reach', ''))
+  const tellM3 = Math.max(arithmeticBound(p, deepest + Math.abs(best)), FEW * noiseM3, wallBound(p, best))
+  return bestOff <= NEARLY * volumeM3 + tellM3 ? ok(best) : fail(problem('volume-out-of-reach', ''))
 }
 
 /** A level that was looked at, how much more it holds than wanted, and how much it rises for each m³ more. */

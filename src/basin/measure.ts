@@ -50,7 +50,7 @@ export function measure(p: Partition, levelM: number): Measures {
   // What a wall takes is reckoned from the depth that there would be without it, and so is what rounding may leave of it.
   const jointsM3 = law ? jointBound(p, maxDepthM) + stripOf(p).strayM2 * maxDepthM : 0
   const hollowM3 = law && p.cells.some((cell) => cell.law) ? OVER_HOLLOW * Math.abs(change.volumeM3) : 0
-  const arithmeticM3 = arithmeticBound(p, maxDepthM) + ESTIMATES * change.errorM3 + jointsM3 + hollowM3
+  const arithmeticM3 = arithmeticBound(p, maxDepthM) + wallBound(p, levelM) + jointsM3 + hollowM3
   if (law && maxDepthM > 0) maxDepthM = Math.max(0, deepestUnderWall(p) + levelM)
   const steps = stepChange(p, levelM)
   let riserM2 = steps.faceM2
@@ -105,6 +105,11 @@ export function arithmeticBound(p: Partition, depthM: number): number {
   return (
     (16 * ROUNDING * terms * p.extentM + 2 * p.gapM * p.cells.length) * p.extentM * Math.max(depthM, p.extentM * 1e-3)
   )
+}
+
+/** Bound of what the integral of what a wall takes may be off by at a level [m³]. */
+export function wallBound(p: Partition, levelM: number): number {
+  return ESTIMATES * wallChange(p, levelM).errorM3
 }
 
 /**
