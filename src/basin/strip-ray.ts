@@ -43,8 +43,10 @@ export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay)
     if (reach.by < 0) reachBeside(piece, t)
     out.end = reach.n
   }
-  // Beside a handle on its own point a ray has all but no width, and nothing tells where it ends.
+  // Beside a handle on its own point a ray has all but no width, and nothing tells where it ends; where rounding says that its
+  // neighbours go away from it behind the shore, they meet it at its foot.
   if (!(out.end <= widthM)) out.end = widthM
+  else if (out.end < 0) out.end = 0
   const { edges } = piece
   if (out.at.length !== edges.length) out.at.length = edges.length
   for (let i = 0; i < edges.length; i++) {

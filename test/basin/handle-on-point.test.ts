@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { derivativesOf, measure, type Path, volumeAtLevel } from '../../src/basin/index.ts'
+import { derivativesOf, levelBreaks, measure, type Path, volumeAtLevel } from '../../src/basin/index.ts'
 import { type Foot, footOn } from '../../src/basin/span.ts'
 import { divided, relative, shape, turnedBy } from './shapes.ts'
 
@@ -18,6 +18,43 @@ function star(turn: number): Path {
       { to: at(4.7, -0.3), c1: at(2.6, -1.4), c2: at(4.7, -0.6) },
     ],
   }
+}
+
+const PEBBLE: Path = {
+  start: [0.014751157259999998, -0.06],
+  segments: [
+    {
+      to: [0.013279364320866502, -0.10173100292099388],
+      c1: [0.014260559613622166, -0.07391033430699796],
+      c2: [0.013279364320866502, -0.10173100292099388],
+    },
+    { to: [-0.024450418679126288, -0.07949855824363647] },
+    {
+      to: [-0.05226567614235971, -0.07553833068882405],
+      c1: [-0.024450418679126288, -0.07949855824363647],
+      c2: [-0.043983980543318334, -0.08381222090623654],
+    },
+    {
+      to: [-0.03801937735804838, -0.05132232521764884],
+      c1: [-0.0535709112487164, -0.06390475416902114],
+      c2: [-0.0488221449872793, -0.055832752345296076],
+    },
+    {
+      to: [-0.02445041867912629, -0.04050144175636353],
+      c1: [-0.036201611997062344, -0.044323124394156546],
+      c2: [-0.03167862577075498, -0.04071616324039478],
+    },
+    {
+      to: [-0.009506820711517353, -0.046841969356259006],
+      c1: [-0.019416781098428523, -0.04249136246377179],
+      c2: [-0.009506820711517353, -0.046841969356259006],
+    },
+    {
+      to: [0.014751157259999998, -0.06],
+      c1: [-0.009506820711517353, -0.046841969356259006],
+      c2: [0.006665164602827547, -0.05561398978541967],
+    },
+  ],
 }
 
 describe('a handle on its own point', () => {
@@ -59,5 +96,21 @@ describe('a handle on its own point', () => {
     }
     for (const { value } of derivativesOf(first, -0.05))
       for (const each of [value].flat()) expect(Math.abs(each)).toBeLessThan(100)
+  })
+
+  it('leaves levels that are numbers where rounding has the first rays part behind the shore', () => {
+    const floor = {
+      kind: 'dish',
+      form: 'cone',
+      centre: [-0.01323887909116394, -0.06442920352296573],
+      radiusM: 0.04495867063376,
+      edgeDepthM: 1,
+      depthM: 2,
+    } as const
+    const p = divided(shape(PEBBLE, { floor, wall: { kind: 'cove', radiusM: 0.00588936817531944 } }))
+    const breaks = levelBreaks(p)
+    expect(breaks.length).toBeGreaterThan(10)
+    for (const level of breaks) expect(level).toBeLessThan(1)
+    for (const level of breaks) expect(level).toBeGreaterThan(-2.1)
   })
 })

@@ -52,6 +52,9 @@ export const CHUNK = 500
 /** A chunk that takes longer is a failure of its own [ms]. */
 const LONGEST_MS = 600_000
 
+/** A failure is made smaller for so long at most [ms]. */
+const SHRINKING_MS = 60_000
+
 /** Of a long run's ordinary pools with a triangulated floor under a leaning wall one in so many: there are enough of them. */
 const LEANING = 3
 
@@ -70,10 +73,12 @@ export function runChunk(
   onSlow?: (document: RawDocument, error: Slow) => void,
 ) {
   let hasFailed = false
+  let failedAt = Number.POSITIVE_INFINITY
   let index = 0
   return fc.check(
     fc.property(rawDocument(leaning), (document: RawDocument) => {
       const start = performance.now()
+      if (start - failedAt > SHRINKING_MS) return
       if (!hasFailed && index++ < from) {
         onPassed?.(document, index - 1)
         return
@@ -90,6 +95,7 @@ export function runChunk(
         }
         if (!hasFailed) onDocument(['failed'], performance.now() - start)
         onShrinking?.(hasFailed ? undefined : { error, document })
+        if (!hasFailed) failedAt = performance.now()
         hasFailed = true
         throw error
       }
