@@ -30,3 +30,10 @@ export function curvesOf(path: Path, originX = 0, originY = 0): Curve[] {
   if (x !== sx || y !== sy) curves.push(lineCurve(x, y, sx, sy))
   return curves
 }
+
+/** The path with its closing line written out, so that segment i runs from node i to node i + 1 and the last to node 0. */
+export function closed(path: Path): Path {
+  const last = path.segments.at(-1)
+  if (last === undefined || (last.to[0] === path.start[0] && last.to[1] === path.start[1])) return path
+  return { ...path, segments: [...path.segments, { to: path.start }] }
+}

@@ -140,7 +140,7 @@ function leastBetween(
   limit: number,
   thirds: number,
 ): number {
-  if (thirds === 0 || curve.kind !== 'cubic' || isClear(ray, curve, from, at, to, touching, limit))
+  if (thirds === 0 || curve.kind !== 'cubic' || isClear(ray, curve, placesAbout(from, at, to), touching, limit))
     return dipBetween(ray, curve, from, at, to, touching, limit)
   const where = wheres[thirds]!
   const there = theres[thirds]!
@@ -170,20 +170,23 @@ function leastBetween(
   return best
 }
 
-/** True where ρ bends the same way at five places about a sample, so that there is one dip or none between the outer two. */
-function isClear(
-  ray: Ray,
-  curve: Curve,
-  from: number,
-  at: number,
-  to: number,
-  touching: boolean,
-  limit: number,
-): boolean {
+const five = new Float64Array(5)
+
+/** A sample, the ends of what lies about it, and the middles between; the list is written over by the next. */
+function placesAbout(from: number, at: number, to: number): Float64Array {
+  five[0] = from
+  five[1] = (from + at) / 2
+  five[2] = at
+  five[3] = (at + to) / 2
+  five[4] = to
+  return five
+}
+
+/** True where ρ bends the same way at all of some places, so that there is one dip or none between them. */
+function isClear(ray: Ray, curve: Curve, where: Float64Array, touching: boolean, limit: number): boolean {
   let least = Infinity
   let most = -Infinity
-  for (let i = 0; i < 5; i++) {
-    const t = i === 2 ? at : i < 2 ? (i === 0 ? from : (from + at) / 2) : i === 3 ? (at + to) / 2 : to
+  for (const t of where) {
     const value = valueAt(ray, curve, t, touching, limit)
     if (!(value < Infinity)) continue
     const speed2 = jet.dx * jet.dx + jet.dy * jet.dy

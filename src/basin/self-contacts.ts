@@ -1,6 +1,6 @@
 import { arrange } from './arrangement.ts'
 import type { Curve } from './curve.ts'
-import { curvesOf } from './path.ts'
+import { closed, curvesOf } from './path.ts'
 import { pushRing, ringOf, roughBox } from './rings.ts'
 import { type Foot, footOn, type Span } from './span.ts'
 import { grainOf } from './tolerance.ts'
@@ -29,7 +29,7 @@ export function selfContacts(path: Path, most: number): SelfContact[] {
   const originY = (minY + maxY) / 2
   const coordinate = Math.max(Math.abs(minX), Math.abs(maxX), Math.abs(minY), Math.abs(maxY))
   const grainM = grainOf(Math.hypot(maxX - minX, maxY - minY), coordinate)
-  const ring = ringOf(withClosingLine(path), '', originX, originY, grainM)
+  const ring = ringOf(closed(path), '', originX, originY, grainM)
   const indexOf = new Map<Curve, number>(ring.curves.map((curve, i) => [curve, i]))
   const spans: Span[] = []
   const count = pushRing(ring, 0, grainM, spans)
@@ -46,11 +46,4 @@ export function selfContacts(path: Path, most: number): SelfContact[] {
     return found.length > most
   })
   return found
-}
-
-/** The path with its closing line written out, as the last of its segments. */
-function withClosingLine(path: Path): Path {
-  const [x, y] = path.segments[path.segments.length - 1]?.to ?? path.start
-  if (x === path.start[0] && y === path.start[1]) return path
-  return { ...path, segments: [...path.segments, { to: path.start }] }
 }

@@ -1,3 +1,4 @@
+import { closed } from './path.ts'
 import { splitOne } from './path-edit.ts'
 import { boundsOf, pathLength, pointOn } from './path-figures.ts'
 import { type SelfContact, selfContacts } from './self-contacts.ts'
@@ -86,11 +87,10 @@ const isLine = (segment: Segment): boolean => !segment.bulge && !(segment.c1 && 
 function piecesOf(path: Path): Piece[] {
   const pieces: Piece[] = []
   let from = path.start
-  for (const segment of path.segments) {
+  for (const segment of closed(path).segments) {
     pieces.push({ from, segment })
     from = segment.to
   }
-  if (from[0] !== path.start[0] || from[1] !== path.start[1]) pieces.push({ from, segment: { to: path.start } })
   return pieces
 }
 
@@ -147,13 +147,13 @@ function opened(pieces: readonly Piece[], { first, second }: SelfContact, path: 
   const between = trimmed(cut.pieces.slice(from, to), gapM)
   const beyond = trimmed([...cut.pieces.slice(to), ...cut.pieces.slice(0, from)], gapM)
   if (between.length === 0 || beyond.length === 0) return []
-  const closed = (loop: readonly Piece[]): Piece[] => [
+  const joined = (loop: readonly Piece[]): Piece[] => [
     ...loop,
     line(endOf(loop), beyond[0]!.from),
     ...beyond,
     line(endOf(beyond), loop[0]!.from),
   ]
-  return [closed(turnedRound(between)), closed(between)]
+  return [joined(turnedRound(between)), joined(between)]
 }
 
 const endOf = (pieces: readonly Piece[]): Point => pieces[pieces.length - 1]!.segment.to

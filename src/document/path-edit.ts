@@ -1,14 +1,9 @@
 import type { Path, Point, Segment } from '../basin/index.ts'
 
+export { closed } from '../basin/index.ts'
+
 /** Below this turn, about half a degree, two segments count as meeting smoothly [rad]. */
 const SMOOTH_RAD = 0.01
-
-/** The path with its closing line written out, so that segment i runs from node i to node i + 1 and the last to node 0. */
-export function closed(path: Path): Path {
-  const last = path.segments.at(-1)
-  if (last === undefined || samePoint(last.to, path.start)) return path
-  return { ...path, segments: [...path.segments, { to: path.start }] }
-}
 
 /** Number of nodes of a closed path: one for each segment. */
 export const nodeCount = (path: Path) => path.segments.length
@@ -104,10 +99,6 @@ export function between(a: Point, b: Point, t: number): Point {
 
 export function distanceBetween(a: Point, b: Point): number {
   return Math.hypot(b[0] - a[0], b[1] - a[1])
-}
-
-function samePoint(a: Point, b: Point): boolean {
-  return a[0] === b[0] && a[1] === b[1]
 }
 
 function wrap(path: Path, i: number): number {

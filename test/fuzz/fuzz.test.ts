@@ -20,9 +20,10 @@ describe(`random documents, seed ${SEED}`, () => {
     it(
       `${CHUNK} documents of seed ${SEED + chunk} give figures that hang together or a problem: no throw, no hang, no number that is none`,
       () => {
-        const details = runChunk(SEED + chunk, CHUNK, 1, (labels) => {
+        const onDocument = (labels: readonly string[]) => {
           for (const label of labels) counts.set(label, (counts.get(label) ?? 0) + 1)
-        })
+        }
+        const details = runChunk({ seed: SEED + chunk, documents: CHUNK, leaning: 1, onDocument })
         expect(
           details.failed,
           details.failed ? `${String(details.errorInstance)}\n${JSON.stringify(details.counterexample)}` : '',

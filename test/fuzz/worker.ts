@@ -27,8 +27,8 @@ export type Message =
   | { readonly kind: 'began'; readonly document: number }
   /** One that is looked at again when the machine has nothing else to do. */
   | { readonly kind: 'slow'; readonly slow: SlowDocument; readonly error: string }
-  /** The failed document is being made smaller. */
-  | { readonly kind: 'shrinking' }
+  /** Still at work: a failed document is made smaller, or slow ones are looked at alone. */
+  | { readonly kind: 'busy' }
   | {
       readonly kind: 'failure'
       readonly seed: number
@@ -58,20 +58,24 @@ const SHRINKING_MS = 60_000
 /** Of a long run's ordinary pools with a triangulated floor under a leaning wall one in so many: there are enough of them. */
 const LEANING = 3
 
-/**
- * Examines the documents of a seed, with triangulated floors under leaning walls as one in `leaning`; those that only serve to make
- * a failure smaller are told of apart, and those before `from` are passed over.
- */
-export function runChunk(
-  seed: number,
-  documents: number,
-  leaning: number,
-  onDocument: (labels: readonly string[], tookMs: number) => void,
-  onShrinking?: (first: { readonly error: unknown; readonly document: RawDocument } | undefined) => void,
-  from = 0,
-  onPassed?: (document: RawDocument, index: number) => void,
-  onSlow?: (document: RawDocument, error: Slow) => void,
-) {
+/** What to examine, and who is told of it. */
+interface Chunk {
+  readonly seed: number
+  readonly documents: number
+  /** Of ordinary pools with a triangulated floor under a leaning wall one in so many is kept. */
+  readonly leaning: number
+  /** Documents before this one are passed over. */
+  readonly from?: number
+  readonly onDocument: (labels: readonly string[], tookMs: number) => void
+  readonly onPassed?: (document: RawDocument, index: number) => void
+  /** Where there is one, a slow document is no failure: it is told of. */
+  readonly onSlow?: (document: RawDocument, error: Slow) => void
+  /** The first failure as it came; then nothing, at each document that only serves to make it smaller. */
+  readonly onShrinking?: (first: { readonly error: unknown; readonly document: RawDocument } | undefined) => void
+}
+
+/** Examines the documents of a seed up to the first that fails, which is made smaller. */
+export function runChunk({ seed, documents, leaning, from = 0, onDocument, onPassed, onSlow, onShrinking }: Chunk) {
   let hasFailed = false
   let failedAt = Number.POSITIVE_INFINITY
   let index = 0
@@ -125,7 +129,7 @@ function runTask(task: Task, tell: (message: Message) => void): void {
       const error = errorOf(document)
       const text = `document ${index}: ${error instanceof Error ? error.message : String(error)}`
       if (error) tell({ kind: 'failure', seed, error: text, document: JSON.stringify(document), isNew: true })
-      tell({ kind: 'shrinking' })
+      tell({ kind: 'busy' })
     }
     tell({ kind: 'done', next: 0, counts: {}, slowestMs: 0, slowestDocument: 0 })
     return
@@ -147,11 +151,12 @@ function runTask(task: Task, tell: (message: Message) => void): void {
       ),
     })
   }
-  const details = runChunk(
+  const details = runChunk({
     seed,
     documents,
-    LEANING,
-    (labels, tookMs) => {
+    leaning: LEANING,
+    from,
+    onDocument: (labels, tookMs) => {
       for (const label of labels) counts[label] = (counts[label] ?? 0) + 1
       if (tookMs > slowestMs) {
         slowestMs = tookMs
@@ -159,14 +164,14 @@ function runTask(task: Task, tell: (message: Message) => void): void {
       }
       tell({ kind: 'began', document: ++done })
     },
-    // At once as it came, for making it smaller may take long.
-    (first) => (first ? fail(`document ${done - 1}`, first.error, first.document, true) : tell({ kind: 'shrinking' })),
-    from,
-    (document, i) => {
+    onPassed: (document, i) => {
       if (hasHung && i === from - 1) fail(`document ${i}`, 'it hung', document, false)
     },
-    (document, { message }) => tell({ kind: 'slow', slow: { seed, index: done, document }, error: message }),
-  )
+    onSlow: (document, { message }) => tell({ kind: 'slow', slow: { seed, index: done, document }, error: message }),
+    // At once as it came, for making it smaller may take long.
+    onShrinking: (first) =>
+      first ? fail(`document ${done - 1}`, first.error, first.document, true) : tell({ kind: 'busy' }),
+  })
   if (details.counterexample) fail('made smaller', details.errorInstance, details.counterexample[0], false)
   else if (details.failed) fail(`${done} of ${documents} documents`, 'the time was over', undefined, true)
   tell({ kind: 'done', next: done, counts, slowestMs, slowestDocument })

@@ -1,8 +1,6 @@
 import type { Problem } from '../../base/index.ts'
+import { STATION_GAP_M } from '../../document/index.ts'
 import { formatQuantity, type UnitSystem } from '../../units/index.ts'
-
-/** Stations lie this much apart at least [m], as the edit that moves them has it. */
-const APART_M = 0.01
 
 /** Why a station can't be at a typed distance from A: it would pass its neighbour. What is dragged stops there instead. */
 export function stationProblem(
@@ -12,8 +10,8 @@ export function stationProblem(
   units: UnitSystem,
 ): Problem | undefined {
   const [before, after] = [stations[station - 1]?.[0], stations[station + 1]?.[0]]
-  const isPast = before !== undefined && sM < before + APART_M
-  const isBeyond = after !== undefined && sM > after - APART_M
+  const isPast = before !== undefined && sM < before + STATION_GAP_M
+  const isBeyond = after !== undefined && sM > after - STATION_GAP_M
   if (!isPast && !isBeyond) return undefined
   const [way, no, atM] = isPast ? ['after', station, before] : ['before', station + 2, after as number]
   return {

@@ -16,7 +16,7 @@ import { depthCaution, stationCaution } from './unusual.ts'
 import { useEdit } from './useBasin.ts'
 
 const FEWEST = 1
-const IN_THE_DRY = 'As a beach does; a depth is typed without a minus sign.'
+const IN_THE_DRY = 'A beach does; for a depth below it, leave the minus sign out.'
 
 interface Props {
   readonly body: Body
