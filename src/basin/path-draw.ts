@@ -9,7 +9,8 @@ export function chordsFor(curve: Curve, t0: number, t1: number, chordM: number):
   if (curve.kind === 'line') return 1
   const span = t1 - t0
   if (curve.kind === 'arc') {
-    const step = 2 * Math.acos(Math.max(0, 1 - chordM / Math.abs(curve.radius)))
+    // As an arc sine, which tells the chord of a flat arc from none: a height of 1e-17 radii is lost beside 1.
+    const step = 4 * Math.asin(Math.sqrt(Math.min(0.5, chordM / (2 * Math.abs(curve.radius)))))
     return Math.min(4096, Math.max(1, Math.ceil((Math.abs(curve.turn) * span) / step)))
   }
   // Height of a chord ≤ h²/8 · max|P″|; P″ is linear in t, so it is greatest at an end of the stretch.

@@ -1,14 +1,21 @@
 import type { FloorPlan } from './floor-kind.ts'
 import type { NodeSet } from './node-set.ts'
 import { last, next, Tin } from './tin.ts'
+import type { Chain } from './tin-chains.ts'
 import { bendShares, chordError } from './tin-curves.ts'
 import { piecesOf } from './tin-pieces.ts'
-import { fixSide } from './tin-sides.ts'
+import { fixSide, type Side } from './tin-sides.ts'
 import { settleTies } from './tin-ties.ts'
 import { CONTOUR, CURVED, SHORE, type Shares, type TinFigure, type WetTin } from './tin-types.ts'
 
-/** The constrained Delaunay triangulation of a figure; nothing where chains cross. */
-export function triangulated({ nodes, chains, shares, extentM }: TinFigure): WetTin | undefined {
+/** A chord of a chain, by their numbers. */
+export interface ChordAt {
+  readonly chain: number
+  readonly chord: number
+}
+
+/** The constrained Delaunay triangulation of a figure, or the chords that cross others. */
+export function triangulated({ nodes, chains, shares, extentM }: TinFigure): WetTin | ChordAt[] {
   const tin = new Tin(16 * extentM)
   const point = new Int32Array(nodes.x.length)
   const own: Shares[] = [new Map(), new Map(), new Map(), new Map()]
@@ -19,12 +26,28 @@ export function triangulated({ nodes, chains, shares, extentM }: TinFigure): Wet
     order[point[node]!] = node
   }
   const renumbered = chains.map((chain) => ({ ...chain, nodes: chain.nodes.map((node) => point[node]!) }))
-  for (const { nodes: way, isShore, offM } of renumbered)
+  const crossing: ChordAt[] = []
+  const barred: Side[] = []
+  for (const [chain, { nodes: way, isShore, offM }] of renumbered.entries())
     for (let i = 0; i < way.length; i++) {
       const mark = (isShore ? SHORE : CONTOUR) | (offM[i] === 0 ? 0 : CURVED)
-      if (!fixSide(tin, way[i]!, way[(i + 1) % way.length]!, mark)) return undefined
+      const inTheWay = fixSide(tin, way[i]!, way[(i + 1) % way.length]!, mark)
+      if (!inTheWay) continue
+      crossing.push({ chain, chord: i })
+      barred.push(inTheWay)
     }
+  if (crossing.length > 0) return [...crossing, ...chordsBetween(renumbered, barred)]
   return { tin, isWet: wetOf(tin), chains: renumbered, shares: own, order }
+}
+
+/** The chords that have these ends. */
+function chordsBetween(chains: readonly Chain[], sides: readonly Side[]): ChordAt[] {
+  const wanted = new Set(sides.flatMap(([a, b]) => [`${a} ${b}`, `${b} ${a}`]))
+  return chains.flatMap(({ nodes }, chain) =>
+    nodes.flatMap((node, chord) =>
+      wanted.has(`${node} ${nodes[(chord + 1) % nodes.length]!}`) ? [{ chain, chord }] : [],
+    ),
+  )
 }
 
 /** The floor that is linear on a triangulation. */

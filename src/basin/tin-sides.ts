@@ -1,21 +1,24 @@
 import { last, next, type Tin } from './tin.ts'
 
+/** The ends of a side. */
+export type Side = readonly [from: number, to: number]
+
 /**
- * Makes the way from one point to another a side that must stay, marked; points that lie on it divide it. False where
- * another such side is in the way.
+ * Makes the way from one point to another a side that must stay, marked; points that lie on it divide it. Where another
+ * such side is in the way that is given back, or the way itself where no flips clear it.
  */
-export function fixSide(tin: Tin, from: number, to: number, mark: number): boolean {
+export function fixSide(tin: Tin, from: number, to: number, mark: number): Side | undefined {
   let a = from
   while (a !== to) {
     const reached = fixTo(tin, a, to, mark)
-    if (reached < 0) return false
+    if (typeof reached !== 'number') return reached
     a = reached
   }
-  return true
+  return undefined
 }
 
-/** Fixes the way as far as the next point on it, which is given back; −1 where it is barred. */
-function fixTo(tin: Tin, a: number, b: number, mark: number): number {
+/** Fixes the way as far as the next point on it, which is given back, or the side that bars it. */
+function fixTo(tin: Tin, a: number, b: number, mark: number): number | Side {
   const { x, y, corners, across, fixed } = tin
   const bx = x[b]!
   const by = y[b]!
@@ -28,12 +31,12 @@ function fixTo(tin: Tin, a: number, b: number, mark: number): number {
     }
     if (tin.left(a, u, bx, by) > 0 && tin.left(a, corners[last(e)]!, bx, by) < 0) crossed = next(e)
   }
-  if (crossed < 0) return -1
+  if (crossed < 0) return [a, b]
   // Sides in the way, as pairs of points: flips renumber half-edges.
   const inTheWay: [number, number][] = []
   let goal = b
   for (let e = crossed; ; ) {
-    if (fixed[e] !== 0) return -1
+    if (fixed[e] !== 0) return [corners[e]!, corners[next(e)]!]
     inTheWay.push([corners[e]!, corners[next(e)]!])
     const twin = across[e]!
     const w = corners[last(twin)]!
@@ -49,7 +52,7 @@ function fixTo(tin: Tin, a: number, b: number, mark: number): number {
   const fresh: [number, number][] = []
   // Each side gets its turn again after the others: one of them can always be flipped.
   for (let budget = 16 * (inTheWay.length + 4) ** 2; inTheWay.length > 0; budget--) {
-    if (budget === 0) return -1
+    if (budget === 0) return [a, b]
     const [u, v] = inTheWay.shift()!
     const e = tin.between(u, v)
     const p = corners[last(e)]!
@@ -69,7 +72,7 @@ function fixTo(tin: Tin, a: number, b: number, mark: number): number {
     else fresh.push([p, q])
   }
   const side = tin.between(a, goal)
-  if (side < 0) return -1
+  if (side < 0) return [a, b]
   markSide(tin, side, mark)
   tin.settle(fresh.map(([p, q]) => tin.between(p, q)).filter((e) => e >= 0))
   return goal

@@ -117,6 +117,16 @@ describe('a floor of contours', () => {
     }
   })
 
+  it('takes finer chords where a contour all but touches the shore, and only there', () => {
+    const touching = divided(shape(circle(0, 0, 4), { floor: contours(1.2, [2.4, circle(0.5997, 0, 3.4)]) }))
+    const apart = divided(shape(circle(0, 0, 4), { floor: contours(1.2, [2.4, circle(0.5, 0, 3.4)]) }))
+    expect(touching.cells.length).toBeLessThan(1.2 * apart.cells.length)
+    // A touching pair leaves the same floor as one that is a little further apart: V moves on evenly.
+    const at = (x: number): number => volume(shape(circle(0, 0, 4), { floor: contours(1.2, [2.4, circle(x, 0, 3.4)]) }))
+    const [before, here] = [at(0.59) - at(0.58), at(0.5997) - at(0.5897)]
+    expect(Math.abs(here - before)).toBeLessThan(0.2 * Math.abs(before))
+  })
+
   it('refuses contours that meet, cross or lie outside, and says where', () => {
     const wrong = (floor: Floor, islands: Path[] = []): unknown => {
       const result = partition(shape(box(0, 0, 10, 5), { floor, islands }))

@@ -98,6 +98,14 @@ describe('path geometry', () => {
     }
   })
 
+  it('flattens an arc that is all but straight into few sides, however flat', () => {
+    for (const bulge of [1e-6, 1e-9, 1e-12]) {
+      const sliver: Path = { start: [0, 0], segments: [{ to: [10, 0] }, { to: [0, 0], bulge }] }
+      // A quarter of the rise in place of the whole: half as long a chord, and one more for rounding.
+      expect(flatten(sliver, (5 * bulge) / 4).length).toBeLessThanOrEqual(4)
+    }
+  })
+
   it('writes SVG path data: lines, arcs and cubics as themselves', () => {
     expect(svgPathOf(MIXED)).toMatch(/^M1 1L5 1A[\d.]+ [\d.]+ 0 0 1 5 4C4 6 2 3 1 4Z$/)
   })
