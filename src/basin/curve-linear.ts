@@ -24,8 +24,8 @@ export function rangeAlong(curve: Curve, t0: number, t1: number, f: Linear): [nu
   return [lo, hi]
 }
 
-/** Where along a curve a linear function turns from rising to falling. */
-function turningPoints(curve: Curve, f: Linear): number[] {
+/** Where along a curve a linear function turns from rising to falling, or back; some may lie off the curve’s ends. */
+export function turningPoints(curve: Curve, f: Linear): number[] {
   if (curve.kind === 'line') return []
   if (curve.kind === 'arc') {
     const points: number[] = []

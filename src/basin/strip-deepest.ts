@@ -1,5 +1,6 @@
 import { leastBetween } from '../base/index.ts'
 import { evaluate, newJet } from './curve.ts'
+import { turningPoints } from './curve-linear.ts'
 import { cellAt } from './depth-at.ts'
 import { Memory } from './memory.ts'
 import type { Cell, Partition } from './partition-types.ts'
@@ -12,9 +13,13 @@ import { runsOf } from './strip-runs.ts'
 import { laySpan } from './strip-span.ts'
 import type { StripPiece } from './strip-types.ts'
 import { depthIn } from './surface-depth.ts'
-import { CLOSE, HAIR, NEARLY } from './tolerance.ts'
+import { CLOSE, HAIR, NEARLY, ROUNDING } from './tolerance.ts'
 import { floorOn, newSpan, rulingOn, type WallLaw } from './wall-kind.ts'
 import { wallLaw } from './walls.ts'
+
+/** What rounding may tell two depths apart by. */
+const ROUNDINGS_OF_DEPTH = 16
+const MOST_LOOKS = 8
 
 const jet = newJet()
 const ray = newStripRay()
@@ -22,8 +27,9 @@ const known = new Memory<Partition, number>()
 
 /**
  * Greatest depth below the datum where a wall leans into the water [m].
- * Method: beyond the strip depth is linear in each cell and greatest at a node or where the strip ends; within it each
- *   ray's deepest place is closed form, and along a piece it is searched as if it had one top, where it could beat the rest.
+ * Method: beyond the strip depth is linear in each cell and greatest at a node, where an edge turns back, or where the strip
+ *   ends; within it each ray's deepest place is closed form, and along a piece it is searched as if it had one top, where it
+ *   could beat the rest.
  * Accuracy: 1e-9 m.
  */
 export function deepestUnderWall(p: Partition): number {
@@ -39,8 +45,11 @@ function search(p: Partition): number {
   const law = wallLaw(p.shape.wall)
   const bare = p.cells.reduce((most, cell) => Math.max(most, cell.maxDepthM), -Infinity)
   if (!law) return bare
-  const pieces = runsOf(p).filter((piece) => !isNarrow(piece))
-  let best = -Infinity
+  let best = deepestBeyond(p, bare)
+  const mostOf = ({ cells }: StripPiece): number => Math.max(...cells.map((i) => p.cells[i]?.maxDepthM ?? -Infinity))
+  const slackM = ROUNDINGS_OF_DEPTH * ROUNDING * (Math.abs(bare) + p.extentM)
+  if (best >= bare - slackM) return best
+  const pieces = runsOf(p).filter((piece) => !isNarrow(piece) && mostOf(piece) > best)
   const tops = pieces.map((piece) => {
     const inset = HAIR * (piece.t1 - piece.t0)
     const values = [piece.t0 + inset, (piece.t0 + piece.t1) / 2, piece.t1 - inset].map((t) =>
@@ -57,12 +66,15 @@ function search(p: Partition): number {
       best = Math.max(best, deepestInHollow(p, cell, cell.law))
       continue
     }
+    const { atOrigin, dx, dy } = cell.plane
     for (const loop of cell.loops)
       for (const half of loop) {
-        const node = p.edges[half >> 1]!.from
-        const x = p.nodeX[node]!
-        const y = p.nodeY[node]!
-        corners.push({ cell, x, y, depth: planeAt(cell.plane, x, y) })
+        const { curve, t0, t1 } = p.edges[half >> 1]!
+        for (const t of [t0, ...turningPoints(curve, { c: atOrigin, gx: dx, gy: dy })]) {
+          if (t < t0 || t > t1) continue
+          const { x, y } = evaluate(curve, t, jet)
+          corners.push({ cell, x, y, depth: planeAt(cell.plane, x, y) })
+        }
       }
   }
   corners.sort((a, b) => b.depth - a.depth)
@@ -71,10 +83,26 @@ function search(p: Partition): number {
     best = Math.max(best, depthIn(p, cell, x, y).depthM)
   }
   // Along a piece depth rises and falls about as much as it was seen to: those that come near are searched.
-  const mostOf = ({ cells }: StripPiece): number => Math.max(...cells.map((i) => p.cells[i]?.maxDepthM ?? -Infinity))
   tops.sort((a, b) => b.top - a.top)
   for (const { piece, top, spread } of tops)
     if (top + spread + p.grainM > best && mostOf(piece) > best) best = Math.max(best, refine(p, law, piece))
+  return best
+}
+
+/** Depth in the middle of the edges of a few cells that hold the deepest place, which often lies beyond the strip. */
+function deepestBeyond(p: Partition, bareM: number): number {
+  let best = -Infinity
+  let looks = 0
+  for (const cell of p.cells) {
+    if (cell.law || cell.maxDepthM < bareM) continue
+    for (const half of cell.loops[0]!) {
+      const { curve, t0, t1, left, right } = p.edges[half >> 1]!
+      if (left < 0 || right < 0) continue
+      if (++looks > MOST_LOOKS) return best
+      evaluate(curve, (t0 + t1) / 2, jet)
+      best = Math.max(best, depthIn(p, cell, jet.x, jet.y).depthM)
+    }
+  }
   return best
 }
 

@@ -26,6 +26,22 @@ describe('battered walls', () => {
     }
   })
 
+  it('leave the greatest depth where a bench’s round edge turns back across the fall, beyond all that the wall makes', () => {
+    // Along the fall the floor is 1.2 + 0.1 s deep; the edge, a circle of 3 m about the middle, is furthest down at s = 4 + 3.
+    const fall = { from: [-2.4, -3.2], to: [2.4, 3.2] } as const
+    const floor = {
+      kind: 'profile',
+      axis: fall,
+      stations: [
+        [0, 1.2],
+        [8, 2],
+      ],
+    } as const
+    const features = [{ kind: 'bench', along: { fromSegment: 0, toSegment: 0 }, widthM: 1, depthM: 0.4 }] as const
+    for (const wall of [batter(0.1), { kind: 'cove', radiusM: 0.5 } as const])
+      expect(measure(divided(shape(circle(0, 0, 4), { floor, wall, features })), 0).maxDepthM).toBeCloseTo(1.9, 9)
+  })
+
   it('make a cone at a re-entrant corner: A(n) = A − P n + (5 − π/4) n² for an L', () => {
     const [depth, run] = [1.6, 0.25]
     const ell = polygon([0, 0], [9, 0], [9, 4], [4, 4], [4, 7], [0, 7])
