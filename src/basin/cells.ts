@@ -57,6 +57,7 @@ export function buildCells(
   const ruler = patchRuler(division)
   const cellOfFace = new Int32Array(faces.faces.length).fill(-1)
   const cells: Cell[] = []
+  const loopsOfCells: number[][][] = []
   const seen = new Set<number>()
   let sumM2 = 0
   for (let f = 1; f < faces.faces.length; f++) {
@@ -110,23 +111,27 @@ export function buildCells(
       }
     }
     cellOfFace[f] = cells.length
+    const own = loops.map(({ halves }) => [...halves])
+    loopsOfCells.push(own)
+    const { minDepthM, maxDepthM, minX, minY, maxX, maxY } = extremesOf(own, arrangement, plane, law)
     cells.push({
       plane,
-      ...(law && { law, lawMeans }),
+      law,
+      lawMeans: law && lawMeans,
       part: ruling < 0 ? 'floor' : 'feature',
       feature: ruling < 0 ? -1 : shape.patches[ruling]!.feature,
       patch: ruling,
       strip,
-      loops: loops.map((loop) => loop.halves),
+      loops: own,
       areaM2,
       centreX,
       centreY,
-      ...extremesOf(
-        loops.flatMap((loop) => loop.halves),
-        arrangement,
-        plane,
-        law,
-      ),
+      minDepthM,
+      maxDepthM,
+      minX,
+      minY,
+      maxX,
+      maxY,
     })
   }
   const slack =
@@ -140,6 +145,9 @@ export function buildCells(
   }
   if (!cells.some((cell) => cell.maxDepthM > 0)) return fail(noWater('floor', 'floor'))
   const { edges, renumber } = keptEdges(arrangement, faces, cellOfFace)
+  for (const loops of loopsOfCells)
+    for (const loop of loops)
+      for (let i = 0; i < loop.length; i++) loop[i] = 2 * renumber[loop[i]! >> 1]! + (loop[i]! & 1)
   return ok({
     shape,
     floor,
@@ -154,10 +162,7 @@ export function buildCells(
     nodeY: Float64Array.from(arrangement.nodes.y),
     memory: [],
     edges,
-    cells: cells.map((cell) => ({
-      ...cell,
-      loops: cell.loops.map((loop) => loop.map((half) => 2 * renumber[half >> 1]! + (half & 1))),
-    })),
+    cells,
   })
 }
 
@@ -232,7 +237,13 @@ function middleOf(halves: readonly number[], arrangement: Arrangement): [number,
   return [x / halves.length, y / halves.length]
 }
 
-function extremesOf(halves: readonly number[], arrangement: Arrangement, plane: Plane, law: RadialLaw | undefined) {
+function extremesOf(
+  loops: readonly (readonly number[])[],
+  arrangement: Arrangement,
+  plane: Plane,
+  law: RadialLaw | undefined,
+) {
+  const halves = loops.length === 1 ? loops[0]! : loops.flat()
   const box = {
     minX: Infinity,
     minY: Infinity,
@@ -294,7 +305,8 @@ function keptEdges(
     if (left < 0 && right < 0) continue
     renumber[e] = edges.length
     const { curve, t0, t1, from, to, rings } = arrangement.edges[e]!
-    edges.push({ curve, t0, t1, from, to, rings, left, right, ...lengthMoments(curve, t0, t1) })
+    const { length, lengthX, lengthY } = lengthMoments(curve, t0, t1)
+    edges.push({ curve, t0, t1, from, to, rings, left, right, length, lengthX, lengthY })
   }
   return { edges, renumber }
 }

@@ -15,9 +15,8 @@ const NEAR = 1e-9
 const jet = newJet()
 const ROW = CUBIC_PIECES + 1
 const distance2 = new Float64Array(ROW * (DEPTH + 1))
-let bend = 0
-let half = 0
-let speed = 0
+/** What the last look saw: numbers of an object are written in place, loose ones anew each time. */
+const seen = { bend: 0.5, half: 0.5, speed: 0.5 }
 
 /** Where on a cubic, or an arc that is all but straight, the nearest point to (x, y) is: t within [t0, t1]. */
 export function searchFoot(curve: Curve, t0: number, t1: number, x: number, y: number): number {
@@ -49,19 +48,19 @@ function leastIn(curve: Curve, t0: number, t1: number, x: number, y: number, dep
     let found = at
     look(curve, at, x, y)
     // Another dip that can't come as near within a step, with room for a change of speed.
-    if (here > leastSeen && Math.sqrt(here) - 2 * step * speed > Math.sqrt(leastSeen)) continue
-    const isFlat = curve.kind !== 'cubic' || (bend > 1 - CLEAR && bend < 1 + CLEAR)
+    if (here > leastSeen && Math.sqrt(here) - 2 * step * seen.speed > Math.sqrt(leastSeen)) continue
+    const isFlat = curve.kind !== 'cubic' || (seen.bend > 1 - CLEAR && seen.bend < 1 + CLEAR)
     // Where it is not, there may be a second dip a step further on.
     const aside = isFlat || depth > 0 ? 1 : 2
     const lo = i <= aside ? t0 : at - aside * step
     const hi = i >= pieces - aside ? t1 : at + aside * step
-    let most = bend
-    let fewest = bend
+    let most = seen.bend
+    let fewest = seen.bend
     // All but straight where it comes nearest: nothing else to fear close by.
     for (let k = isFlat ? 5 : 0; k < 5; k++) {
       look(curve, lo + ((hi - lo) * k) / 4, x, y)
-      most = Math.max(most, bend)
-      fewest = Math.min(fewest, bend)
+      most = Math.max(most, seen.bend)
+      fewest = Math.min(fewest, seen.bend)
     }
     if (fewest > CLEAR) found = descend(curve, x, y, at, lo, hi)
     else if (!(most < -CLEAR))
@@ -91,12 +90,12 @@ function look(curve: Curve, t: number, x: number, y: number): void {
   const vx = jet.x - x
   const vy = jet.y - y
   const speed2 = jet.dx * jet.dx + jet.dy * jet.dy
-  half = vx * jet.dx + vy * jet.dy
-  bend = 1
-  speed = Math.sqrt(speed2)
+  seen.half = vx * jet.dx + vy * jet.dy
+  seen.bend = 1
+  seen.speed = Math.sqrt(speed2)
   if (curve.kind !== 'cubic') return
   // Where a curve stands still nothing is clear.
-  bend = speed2 > 0 ? 1 + (vx * secondX(curve, t) + vy * secondY(curve, t)) / speed2 : 0
+  seen.bend = speed2 > 0 ? 1 + (vx * secondX(curve, t) + vy * secondY(curve, t)) / speed2 : 0
 }
 
 /** From a guess to the nearest point between two places: root of (P − Q)·P′ by Newton, bracketed; where it doesn't head for one, halving does. */
@@ -108,14 +107,14 @@ export function descend(curve: Curve, x: number, y: number, from: number, t0: nu
   for (let i = 0; i < 60; i++) {
     look(curve, t, x, y)
     // Where a curve stands still, as at a handle on its own point, an end tells nothing: the foot may lie inside.
-    if (half > 0 || (speed === 0 && t >= hi)) hi = t
+    if (seen.half > 0 || (seen.speed === 0 && t >= hi)) hi = t
     else lo = t
-    const slope = bend * speed * speed
-    let next = slope > 0 ? t - half / slope : (lo + hi) / 2
+    const slope = seen.bend * seen.speed * seen.speed
+    let next = slope > 0 ? t - seen.half / slope : (lo + hi) / 2
     // A step of Newton's that is as small leaves the square of it.
     if (slope > 0 && next >= lo && next <= hi && Math.abs(next - t) <= NEAR * (t1 - t0)) return next
     // Once to the end that it heads for, which often is the nearest point; then by halves.
-    if (!(next >= lo && next <= hi)) next = slope > 0 && i < 3 ? (half > 0 ? lo : hi) : (lo + hi) / 2
+    if (!(next >= lo && next <= hi)) next = slope > 0 && i < 3 ? (seen.half > 0 ? lo : hi) : (lo + hi) / 2
     if (Math.abs(next - t) <= scale || !(hi > lo)) return next
     t = next
   }

@@ -199,17 +199,20 @@ function isClear(ray: Ray, curve: Curve, where: Float64Array, touching: boolean,
   return least > 0 ? most < ALIKE * least : most < 0 && least > ALIKE * most
 }
 
-let g = 0
+/** Half the slope of (Q − P − ρ N)² by t at the place last evaluated; in an object, where a number is written in place. */
+const dip = { half: 0.5 }
 
-/** Half the slope of (Q − P − ρ N)² by t at the place just evaluated, left in `g`, and how fast that grows. */
+/** Half the slope of (Q − P − ρ N)² by t at the place just evaluated, left in `dip`, and how fast that grows. */
 function slopeOfG(ray: Ray, curve: Curve, t: number, value: number): number {
   const toward = ray.nx * (jet.x - ray.x) + ray.ny * (jet.y - ray.y)
   const vx = jet.x - ray.x - value * ray.nx
   const vy = jet.y - ray.y - value * ray.ny
-  g = vx * jet.dx + vy * jet.dy
+  dip.half = vx * jet.dx + vy * jet.dy
   turnOf(curve, t, second)
   const along = ray.nx * jet.dx + ray.ny * jet.dy
-  return jet.dx * jet.dx + jet.dy * jet.dy + vx * second.x + vy * second.y - (toward > 0 ? (g / toward) * along : 0)
+  return (
+    jet.dx * jet.dx + jet.dy * jet.dy + vx * second.x + vy * second.y - (toward > 0 ? (dip.half / toward) * along : 0)
+  )
 }
 
 /** Least ρ between two places about a sample: Newton on (Q − P − ρ N)·Q′ = 0, guarded by halving. */
@@ -236,9 +239,9 @@ function dipBetween(
     let next = (lo + hi) / 2
     if (value < Infinity) {
       const slope = slopeOfG(ray, curve, t, value)
-      if (g > 0) hi = t
+      if (dip.half > 0) hi = t
       else lo = t
-      const newton = t - g / slope
+      const newton = t - dip.half / slope
       const isInside = slope > 0 && newton >= lo && newton <= hi
       next = isInside ? newton : (lo + hi) / 2
       isClear =

@@ -52,7 +52,13 @@ export function standOf(p: Partition, law: WallLaw, piece: StripPiece): Stand {
     const floor = cell ? p.floor.pieces[cell.strip]!.plane : NOWHERE
     const ruling = cell ? cell.plane : NOWHERE
     const { dx, dy } = ruling
-    planes.set([floor.dx, floor.dy, dx, dy, floor.atOrigin, ruling.atOrigin], PLANES * i)
+    const first = PLANES * i
+    planes[first] = floor.dx
+    planes[first + 1] = floor.dy
+    planes[first + 2] = dx
+    planes[first + 3] = dy
+    planes[first + 4] = floor.atOrigin
+    planes[first + 5] = ruling.atOrigin
     if (cell) deepestM = Math.max(deepestM, cell.maxDepthM)
     const span = newSpan(cell?.part === 'feature')
     span.f0 = floor.atOrigin

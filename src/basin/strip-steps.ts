@@ -40,19 +40,15 @@ interface Side {
 }
 
 const known = new Memory<Partition, readonly Step[]>()
+const knownRuns = new Memory<Partition, ReadonlyMap<Edge, readonly ShoreRun[]>>()
 
 /** What the wall changes in faces of features [m²] and in shore [m] along all steps in its strip, added to what is without it. */
 export function stepChange(p: Partition, levelM: number): WetEdge {
   const law = wallLaw(p.shape.wall)
   const out = { faceM2: 0, shoreM: 0 }
   if (!law) return out
-  let steps = known.get(p)
-  if (!steps) {
-    steps = findSteps(p)
-    known.set(p, steps)
-  }
   const sums = new Float64Array(2)
-  for (const step of steps) {
+  for (const step of stepsOf(p)) {
     if (step.deepestM + levelM <= 0) continue
     for (const run of step.runs) {
       if (run.wet && levelM >= run.wetFromM) {
@@ -64,6 +60,25 @@ export function stepChange(p: Partition, levelM: number): WetEdge {
   out.faceM2 = sums[0]!
   out.shoreM = sums[1]!
   return out
+}
+
+/** The stretches of each edge with a step that the wall changes, by the edge. Remembered for each partition. */
+export function runsOfSteps(p: Partition): ReadonlyMap<Edge, readonly ShoreRun[]> {
+  let runs = knownRuns.get(p)
+  if (!runs) {
+    runs = new Map(stepsOf(p).map((step) => [step.edge, step.runs]))
+    knownRuns.set(p, runs)
+  }
+  return runs
+}
+
+function stepsOf(p: Partition): readonly Step[] {
+  let steps = known.get(p)
+  if (!steps) {
+    steps = findSteps(p)
+    known.set(p, steps)
+  }
+  return steps
 }
 
 function findSteps(p: Partition): Step[] {

@@ -5,8 +5,10 @@ import { GAUSS_FINE } from './gauss.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
 import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
 import { nearestShore } from './shore-distance.ts'
+import type { ShoreRun } from './shore-runs.ts'
 import { shoresOf } from './shores.ts'
-import type { Foot } from './span.ts'
+import { type Foot, footOn } from './span.ts'
+import { runsOfSteps } from './strip-steps.ts'
 import { HAIR } from './tolerance.ts'
 import { newSpan, type WallLaw } from './wall-kind.ts'
 import { wallWidth } from './wall-width.ts'
@@ -75,8 +77,9 @@ export function integrateStep(
     const rule = isFine && !isFast ? GAUSS_FINE : ruleFor(edge.curve)
     if (point.length !== sums.length) point = new Float64Array(sums.length)
     const h = edge.t1 - edge.t0
+    const runs = law && (runsOfSteps(p).get(edge) ?? NOWHERE)
     for (let k = 0; k < rule.at.length; k++) {
-      addForceAt(p, law, step, levelM, edge.t0 + h * rule.at[k]!, share, point.fill(0))
+      addForceAt(p, law, step, levelM, edge.t0 + h * rule.at[k]!, share, point.fill(0), runs)
       for (let i = 0; i < sums.length; i++) sums[i]! += rule.weight[k]! * h * point[i]!
     }
     return
@@ -101,6 +104,7 @@ export function integrateStep(
 }
 
 let point = new Float64Array(0)
+const NOWHERE: readonly ShoreRun[] = []
 
 function addForceAt(
   p: Partition,
@@ -110,22 +114,33 @@ function addForceAt(
   t: number,
   share: AddShares,
   out: Float64Array,
+  runs?: readonly ShoreRun[],
 ): void {
-  const force = stepAt(p, law, step, levelM, t)
+  const force = stepAt(p, law, step, levelM, t, runs)
   if (force !== 0) share(t, jet.x, jet.y, force * jet.dy, -force * jet.dx, out)
 }
 
-/** Wet depth on the left less that on the right at t of the edge, whose place `jet` then has. */
+/**
+ * Wet depth on the left less that on the right at t of the edge, whose place `jet` then has. What stretch of shore is nearest
+ * is sought, unless it is known where along the edge one is.
+ */
 function stepAt(
   p: Partition,
   law: WallLaw | undefined,
   { edge, left, right }: DepthStep,
   levelM: number,
   t: number,
+  runs?: readonly ShoreRun[],
 ): number {
   evaluate(edge.curve, t, jet)
   signCount = 0
-  nearestBy = law ? nearestShore(p, jet.x, jet.y, wallWidth(p), near) : -1
+  if (!law) nearestBy = -1
+  else if (!runs) nearestBy = nearestShore(p, jet.x, jet.y, wallWidth(p), near)
+  else {
+    nearestBy = runs.find(({ t0, t1 }) => t >= t0 && t <= t1)?.by ?? -1
+    const shore = shoresOf(p)[nearestBy]
+    if (shore) footOn(shore.curve, shore.t0, shore.t1, jet.x, jet.y, near)
+  }
   nearestAs = nearestBy < 0 ? -1 : nameOf(p, nearestBy)
   const a = depthOf(p, law, left, levelM)
   const b = depthOf(p, law, right, levelM)
