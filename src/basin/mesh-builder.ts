@@ -1,5 +1,6 @@
 import type { ShellPoints } from './mesh-levels.ts'
 import { Room } from './room.ts'
+import type { BasinMesh, Point } from './types.ts'
 
 const pointRoom = new Room(Int32Array)
 const normalRoom = new Room(Float32Array)
@@ -122,21 +123,22 @@ export class MeshBuilder {
     return one === 0 && other === 0
   }
 
-  /** Arrays for drawing, in the plan's own frame. */
-  finish(originX: number, originY: number, rings: readonly Float64Array[]) {
+  /** Arrays for drawing, from the origin of the partition's frame. */
+  finish(origin: Point, rings: readonly Float64Array[]): BasinMesh {
     const { vertex, depth, plan } = this.points
     const { x, y } = plan
     const put = (out: Float32Array, points: ArrayLike<number>, count: number): Float32Array => {
       for (let i = 0; i < count; i++) {
         const q = points[i]!
         const v = vertex[q]!
-        out[3 * i] = x[v]! + originX
-        out[3 * i + 1] = y[v]! + originY
+        out[3 * i] = x[v]!
+        out[3 * i + 1] = y[v]!
         out[3 * i + 2] = -depth[q]!
       }
       return out
     }
     return {
+      origin,
       positions: put(new Float32Array(3 * this.vertices), this.point, this.vertices),
       normals: this.normal.slice(0, 3 * this.vertices),
       indices: this.index.slice(0, 3 * this.triangles),

@@ -18,12 +18,30 @@ export interface MeshOptions {
 }
 
 /**
+ * Chord heights to try, as shares of the one asked for: where many edges, rays and hollows crowd together one triangle in
+ * thousands may go astray, and with other chords it doesn't.
+ */
+const CHORD_TRIES = [1, 0.7, 1.4, 0.4, 0.2] as const
+/** A mesh over so many cells takes too long to be made anew. */
+const MANY_CELLS = 200
+
+/**
  * The shell from the floor up to the rim in triangles, watertight but for the rim (floor above the rim gets an outer skirt
- * down to it). Its volume, summed tetrahedron by tetrahedron, must agree with the exact one within what chords can lose,
+ * down to it). Its volume, summed tetrahedron by tetrahedron, must agree with the exact one within what its chords can lose,
  * and no side may be open below the rim; a mesh that fails is a problem, not a picture.
  */
 export function meshOf(p: Partition, options: MeshOptions = {}): Result<BasinMesh> {
   const chordM = options.chordM ?? defaultChord(p)
+  for (const share of CHORD_TRIES) {
+    const mesh = meshAt(p, share * chordM)
+    if (mesh) return ok(mesh)
+    if (p.cells.length > MANY_CELLS) break
+  }
+  return fail(problem('mesh-disagrees', 'outline'))
+}
+
+/** The mesh with chords of a height, or nothing where it isn't the basin. */
+function meshAt(p: Partition, chordM: number): BasinMesh | undefined {
   const plan = planMesh(p, chordM)
   const rimM = p.shape.freeboardM
   const depth = new PlanDepth(p, plan)
@@ -38,9 +56,8 @@ export function meshOf(p: Partition, options: MeshOptions = {}): Result<BasinMes
       if (depth.isOnWall(cell, u) && depth.isOnWall(cell, v)) builder.ink(pointOf(cell, u), pointOf(cell, v))
     }
   const off = builder.volumeBelow(-rimM) - exactCapacity(p, rimM)
-  if (!(Math.abs(off) <= meshSlack(p, plan, chordM, rimM)) || !builder.isClosed(-rimM))
-    return fail(problem('mesh-disagrees', 'outline'))
-  return ok(builder.finish(p.originX, p.originY, shoreRings(p, plan)))
+  if (!(Math.abs(off) <= meshSlack(p, plan, chordM, rimM)) || !builder.isClosed(-rimM)) return undefined
+  return builder.finish([p.originX, p.originY], shoreRings(p, plan))
 }
 
 const nextRoom = new Room(Int32Array)
@@ -69,8 +86,8 @@ function shoreRings(p: Partition, plan: PlanMesh): Float64Array[] {
     const ring = new Float64Array(2 * count)
     let v = start
     for (let i = 0; i < count; i++) {
-      ring[2 * i] = x[v]! + p.originX
-      ring[2 * i + 1] = y[v]! + p.originY
+      ring[2 * i] = x[v]!
+      ring[2 * i + 1] = y[v]!
       const after = next[v]!
       next[v] = -1
       v = after

@@ -200,7 +200,12 @@ export type Part = 'floor' | 'wall' | 'riser' | 'feature' | 'rim'
 
 /** A watertight triangle mesh of shell from the floor up to the rim; z is up, 0 at the datum [m]. */
 export interface BasinMesh {
-  /** xyz per vertex. Vertices are not shared between triangles of different parts or across a sharp edge. */
+  /**
+   * The place of the plan that all of it is reckoned from, in the middle of the outline: 32 bits hold a pool to a micrometre
+   * there, but at map coordinates not to a hand's breadth.
+   */
+  readonly origin: Point
+  /** xyz per vertex, from the origin [m]. Vertices are not shared between triangles of different parts or across a sharp edge. */
   readonly positions: Float32Array
   readonly normals: Float32Array
   readonly indices: Uint32Array

@@ -22,13 +22,13 @@ describe('lines inked along round steps that run into a coved wall', () => {
   )
   const mesh = meshOf(p, { chordM: 1e-3 })
   if (!mesh.ok) throw new Error(mesh.problem.code)
-  const { edges } = mesh.value
+  const { edges, origin } = mesh.value
 
   it('end where the wall covers the steps', () => {
     let alongSteps = 0
     for (let i = 0; i < edges.length; i += 6) {
       const [x0, y0, z0, x1, y1, z1] = edges.slice(i, i + 6) as unknown as number[]
-      const [x, y] = [(x0! + x1!) / 2, (y0! + y1!) / 2]
+      const [x, y] = [(x0! + x1!) / 2 + origin[0], (y0! + y1!) / 2 + origin[1]]
       const lengthM = Math.hypot(x1! - x0!, y1! - y0!)
       if (lengthM < 5e-3) continue
       const aside = (side: number) =>

@@ -6,7 +6,7 @@ import { meshSlack } from '../../src/basin/mesh-check.ts'
 import type { ShellPoints } from '../../src/basin/mesh-levels.ts'
 import { defaultChord, planMesh } from '../../src/basin/plan-mesh.ts'
 import type { Feature } from '../../src/features/index.ts'
-import { box, divided, polygon, shape } from './shapes.ts'
+import { box, circle, divided, polygon, shape } from './shapes.ts'
 
 const RIM_M = 0.15
 
@@ -92,6 +92,41 @@ describe.each(CASES)('a mesh of $name', ({ shape: s, isDish }) => {
     const share = (heightM: number): number => meshSlack(p, planMesh(p, heightM), heightM, RIM_M) / volumeM3
     expect(share(chordM)).toBeLessThan(isDish ? 8e-3 : 5e-3)
     expect(share(1e-4)).toBeLessThan(isDish ? 4e-3 : 5e-4)
+  })
+})
+
+describe('a mesh of a cone’s floor, islands and features crowded together', () => {
+  const leaning = shape(box(-3.2, -1.6, 4.8, 2.4), {
+    islands: [circle(-0.8, -0.4, 0.19754401925), circle(0.48, 0.24000004524, 0.17658605798)],
+    floor: {
+      kind: 'dish',
+      form: 'cone',
+      centre: [0, 0],
+      radiusM: 0.6902306604999999,
+      edgeDepthM: 0.9,
+      depthM: 0.9776067987020511,
+    },
+    wall: { kind: 'battered', run: 0.1 },
+    features: [
+      { kind: 'bench', along: { fromSegment: 2, toSegment: 2 }, widthM: 0.1209275625, depthM: 5 },
+      {
+        kind: 'roundSteps',
+        centre: [-0.8, -0.4],
+        treads: [
+          [0.3, 0],
+          [0.8, 0.6],
+          [1.3, 0.3],
+        ],
+      },
+    ],
+  })
+
+  it('is there at any height of its chords: where triangles go astray at one, others are taken', () => {
+    const p = divided(leaning)
+    for (let k = 0; k < 12; k++) {
+      const chordM = 1e-3 * p.extentM * 0.7 ** k
+      expect(meshOf(p, { chordM }).ok).toBe(true)
+    }
   })
 })
 

@@ -73,7 +73,7 @@ describe('a mesh closes', () => {
     // The three outer sides stay open, and the upright one at the outer end of the only riser.
     expect(builder.isClosed(-0.15)).toBe(false)
     const ends = new Map<string, number>()
-    const { positions, indices } = builder.finish(0, 0, [])
+    const { positions, indices } = builder.finish([0, 0], [])
     const at = (i: number): string => positions.subarray(3 * indices[i]!, 3 * indices[i]! + 3).join()
     for (let i = 0; i < indices.length; i++) {
       const [a, b] = [at(i), at(i % 3 === 2 ? i - 2 : i + 1)]

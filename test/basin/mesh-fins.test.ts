@@ -25,10 +25,10 @@ describe('a picture of a triangulated floor under a wall that is not upright', (
     const chordM = 2.5e-4 * p.extentM
     const mesh = meshOf(p, { chordM })
     if (!mesh.ok) throw new Error(mesh.problem.code)
-    const { positions, indices, parts } = mesh.value
+    const { origin, positions, indices, parts } = mesh.value
     const corner = (i: number): [number, number, number] => {
       const k = 3 * indices[i]!
-      return [positions[k]!, positions[k + 1]!, positions[k + 2]!]
+      return [positions[k]! + origin[0], positions[k + 1]! + origin[1], positions[k + 2]!]
     }
     let steep = 0
     for (let t = 0; t < indices.length; t += 3) {

@@ -1,7 +1,15 @@
 import earcut from 'earcut'
 import fc from 'fast-check'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { type BasinMesh, type BasinShape, measure, meshOf, type Partition, partition } from '../../src/basin/index.ts'
+import {
+  type BasinMesh,
+  type BasinShape,
+  measure,
+  meshOf,
+  type Partition,
+  partition,
+  transformPath,
+} from '../../src/basin/index.ts'
 import { applyCommand, demoSpec } from '../../src/document/index.ts'
 import { patchesOf } from '../../src/features/index.ts'
 import { startModeller, type Wasm } from '../support/solid-kit.ts'
@@ -137,6 +145,22 @@ describe('the mesh of a coved pool', () => {
   it('has the exact volume of the example within 0.08 % as it is shown', () => {
     const p = divided(POOLS['the coved example']!)
     expect(relative(capacity(mesh(p)), exactCapacity(p))).toBeLessThan(8e-4)
+  })
+})
+
+describe('the mesh of a pool at map coordinates', () => {
+  it('is as large as it is at home, but for the last of its 32 bits', () => {
+    const [east, north] = [512_000, 5_240_000]
+    const far = transformPath(BEAN, { a: 1, b: 0, c: 0, d: 1, e: east, f: north })
+    for (const wall of [{ kind: 'vertical' }, { kind: 'cove', radiusM: 0.4 }] as const) {
+      const here = mesh(divided(shape(BEAN, { wall })))
+      const there = mesh(divided(shape(far, { wall })))
+      expect(relative(capacity(there), capacity(here))).toBeLessThan(1e-6)
+      const widest = (m: BasinMesh): number => Math.max(...m.positions, ...m.rings.flatMap((ring) => [...ring]))
+      expect(Math.abs(widest(there) - widest(here))).toBeLessThan(2e-6)
+      expect(there.origin[0] - here.origin[0]).toBeCloseTo(east, 8)
+      expect(there.origin[1] - here.origin[1]).toBeCloseTo(north, 8)
+    }
   })
 })
 

@@ -1,5 +1,5 @@
 import { ok, type Result } from '../../base/index.ts'
-import { bandsOf, contoursOf, depthAt, type Partition } from '../../basin/index.ts'
+import { bandsOf, contoursOf, depthAt, type Partition, type Point } from '../../basin/index.ts'
 import { deriveBody, deriveMesh, drawnChordM } from '../../derive/index.ts'
 import { type Body, depthToReference } from '../../document/index.ts'
 import type { UnitSystem } from '../../units/index.ts'
@@ -46,13 +46,22 @@ function cutModel(body: Body, parts: Partition, system: UnitSystem, referenceM: 
   const depthsM = bandDepths(maxDepthM + referenceM, system)
     .map((shownM) => shownM - referenceM)
     .filter((depthM) => depthM > 0.01)
+  const [originX, originY] = mesh.value.origin
+  const fromOrigin = (points: readonly Point[]): Point[] => points.map(([x, y]) => [x - originX, y - originY])
   return ok({
     mesh: mesh.value,
-    contours: contoursOf(parts, depthsM, drawnChordM(parts)),
-    bands: () => bandsOf(parts, [-body.freeboardM, ...depthsM, Infinity], drawnChordM(parts)),
+    contours: contoursOf(parts, depthsM, drawnChordM(parts)).map((line) => ({
+      ...line,
+      points: fromOrigin(line.points),
+    })),
+    bands: () =>
+      bandsOf(parts, [-body.freeboardM, ...depthsM, Infinity], drawnChordM(parts)).map((band) => ({
+        ...band,
+        rings: band.rings.map(fromOrigin),
+      })),
     maxDepthM,
     referenceM,
     rimM: body.freeboardM,
-    sampleAt: (x, y) => depthAt(parts, x, y),
+    sampleAt: (x, y) => depthAt(parts, x + originX, y + originY),
   })
 }

@@ -1,6 +1,9 @@
 import type { BasinMesh, ContourLine, DepthBand, DepthSample } from '../../basin/index.ts'
 
-/** What the solid shows: the shell, the contour lines on its floor, and how deep each place is. */
+/**
+ * What the solid shows: the shell, the contour lines on its floor, and how deep each place is; all of it from the mesh's own
+ * origin, for the screen reckons in 32 bits.
+ */
 export interface SolidModel {
   readonly mesh: BasinMesh
   readonly contours: readonly ContourLine[]

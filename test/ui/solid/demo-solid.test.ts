@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { nearestOn, PARTS } from '../../../src/basin/index.ts'
+import { nearestOn, PARTS, type Path, type Point } from '../../../src/basin/index.ts'
 import { demoSpec } from '../../../src/document/index.ts'
 import { axonometryOf } from '../../../src/ui/solid/axonometry.ts'
 import { frameOfRim, placeOverWater } from '../../../src/ui/solid/frame.ts'
@@ -100,6 +100,35 @@ describe('the example pool as a solid', () => {
     const place = placeOverWater(model)
     expect(place && isOverBasin(model.mesh.rings, place[0], place[1])).toBe(true)
     expect(place && model.sampleAt(place[0], place[1])?.depthM).toBeGreaterThan(0)
+  })
+
+  test('at map coordinates its lines, tints and soundings lie where the shell does: about its own origin', () => {
+    const path = (at: Point, rM: number): Path => ({
+      start: [at[0] + rM, at[1]],
+      segments: [
+        { to: [at[0] - rM, at[1]], bulge: 1 },
+        { to: [at[0] + rM, at[1]], bulge: 1 },
+      ],
+    })
+    const at: Point = [512_000, 5_240_000]
+    const floor = { kind: 'contours', edgeDepthM: 1, rings: [{ depthM: 2, path: path(at, 1) }] } as const
+    const model = modelOf('metric', {
+      outline: path(at, 4),
+      islands: [],
+      features: [],
+      wall: { kind: 'vertical' },
+      floor,
+    })
+    expect(model.mesh.origin).toEqual(at)
+    const radii = [...model.contours.map(({ points }) => points), ...model.bands().flatMap(({ rings }) => rings)]
+      .flat()
+      .map(([x, y]) => Math.hypot(x, y))
+    expect(radii.length).toBeGreaterThan(100)
+    expect(Math.max(...radii)).toBeLessThan(4.001)
+    expect(Math.max(...model.mesh.positions.map(Math.abs))).toBeLessThan(4.001)
+    expect(model.sampleAt(0, 0)?.depthM).toBeCloseTo(2, 6)
+    expect(model.sampleAt(2.5, 0)?.depthM).toBeCloseTo(1.5, 2)
+    expect(model.sampleAt(5, 0)).toBeUndefined()
   })
 
   test('the still drawing has a tint for each band, the deepest drawn first, and lies inside its own box', () => {

@@ -19,6 +19,7 @@ function shaft(radiusM: number, depthM: number, sides: number, extraM = 0): Basi
   }
   const count = positions.length / 3
   return {
+    origin: [0, 0],
     positions: new Float32Array(positions),
     normals: new Float32Array(positions.length),
     indices: Uint32Array.from({ length: count }, (_, i) => i),
