@@ -85,6 +85,9 @@ export class Sides {
   }
 }
 
+/** No wider than so many times what vertices are merged within, a hole is two pieces that overlap: nobody sees it either way. */
+const HAIRS = 8
+
 /** Fills what sides bound within one cell with triangles that have exactly those sides. */
 export function fillRemainder(pairs: readonly number[], points: PlanPoints, cell: number, out: PlanTriangles): void {
   const rings = loopsOf(pairs, points)
@@ -94,7 +97,7 @@ export function fillRemainder(pairs: readonly number[], points: PlanPoints, cell
   const groups: number[][][] = outers.map((i) => [rings[i]!])
   rings.forEach((ring, i) => {
     if (areas[i]! > 0) return
-    const isSliver = -areas[i]! <= points.mergeM * lengthOf(ring, points)
+    const isSliver = -areas[i]! <= HAIRS * points.mergeM * lengthOf(ring, points)
     const home = isSliver ? -1 : smallestAround(ring, rings, areas, outers, points)
     // What lies in nothing is where two pieces overlap by a hair: it is filled as it stands, facing down.
     if (home < 0) groups.push([ring])
