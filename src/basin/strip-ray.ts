@@ -2,7 +2,6 @@ import { type Fans, fansOf, rayAt } from './cove-fan.ts'
 import { type Reach, reachOf } from './cove-reach.ts'
 import { type ArcCurve, evaluate, newJet } from './curve.ts'
 import { zerosAlong } from './curve-linear.ts'
-import { norm } from './norm.ts'
 import type { Edge, Partition } from './partition-types.ts'
 import { type Meetings, meetArc } from './ray-circle.ts'
 import type { StripPiece, StripRay } from './strip-types.ts'
@@ -103,21 +102,31 @@ function crossing(edge: Edge, ray: StripRay, again: number, isTwice: boolean): n
       met.first = Math.min(met.first, at)
     }
   }
-  // Where rounding puts a meeting at the foot behind it there is none.
-  if (met.first === Infinity && isAtFoot(edge, ray)) return 0
+  // At either end of its piece a ray may pass an edge's own end, or begin there: rounding hides that they meet.
+  if (!(met.first < ray.end)) {
+    lookBeside(edge, ray)
+    if (met.first === Infinity || beside.offM <= AT_FOOT * grainM) return Math.min(Math.max(beside.at, 0), ray.end)
+  }
   // An edge that leaves the shore at the ray's foot is met there but for rounding, and is crossed where it bends back.
   if (!isTwice && met.first <= AT_FOOT * grainM && met.second < ray.end) met.first = met.second
   const at = again > 0 && met.second < ray.end ? met.second : met.first
   return Math.min(at, ray.end)
 }
 
-/** True where an edge begins or ends at a ray's foot. */
-function isAtFoot({ curve, t0, t1 }: Edge, ray: StripRay): boolean {
+/** The end of an edge that lies nearest to a ray: how far along it, and how far off. */
+const beside = { at: 0.5, offM: 0.5 }
+
+function lookBeside({ curve, t0, t1 }: Edge, ray: StripRay): void {
+  beside.offM = Infinity
   for (const t of [t0, t1]) {
     evaluate(curve, t, jet)
-    if (norm(jet.x - ray.x, jet.y - ray.y) <= AT_FOOT * grainM) return true
+    const dx = jet.x - ray.x
+    const dy = jet.y - ray.y
+    const offM = Math.abs(ray.nx * dy - ray.ny * dx)
+    if (offM >= beside.offM) continue
+    beside.offM = offM
+    beside.at = ray.nx * dx + ray.ny * dy
   }
-  return false
 }
 
 /** Leaves in `met` where a ray meets an arc beyond its foot. */

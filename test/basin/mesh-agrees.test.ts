@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { BasinShape } from '../../src/basin/index.ts'
-import { measure, meshOf, type Partition } from '../../src/basin/index.ts'
+import type { BasinShape, Point } from '../../src/basin/index.ts'
+import { measure, meshOf, type Partition, smoothThrough } from '../../src/basin/index.ts'
 import { MeshBuilder } from '../../src/basin/mesh-builder.ts'
 import { meshSlack } from '../../src/basin/mesh-check.ts'
 import type { ShellPoints } from '../../src/basin/mesh-levels.ts'
@@ -95,7 +95,7 @@ describe.each(CASES)('a mesh of $name', ({ shape: s, isDish }) => {
   })
 })
 
-describe('triangles of a cone’s floor, islands and features crowded together', () => {
+describe('triangles beside the shore', () => {
   const cone = (radiusM: number, edgeDepthM: number, depthM: number): BasinShape['floor'] => ({
     kind: 'dish',
     form: 'cone',
@@ -125,9 +125,38 @@ describe('triangles of a cone’s floor, islands and features crowded together',
     ],
   })
 
+  // A bench ends square to the shore at a smooth joint, so that the first ray of its strip passes the corner of its edge.
+  const oval = smoothThrough(
+    Array.from({ length: 8 }, (_, i): Point => [4 * Math.cos((i * Math.PI) / 4), 2.5 * Math.sin((i * Math.PI) / 4)]),
+    true,
+  )
+  const benched = shape(
+    { start: [4, 0], segments: oval },
+    {
+      wall: { kind: 'cove', radiusM: 0.2 },
+      features: [{ kind: 'bench', along: { fromSegment: 1, toSegment: 2 }, widthM: 0.1, depthM: 0.5 }],
+    },
+  )
+  // Rays pass the ends of treads' arcs, at the shore and where the strip ends.
+  const rounded = shape(circle(0, 0, 4), {
+    wall: { kind: 'battered', run: 0.2 },
+    features: [
+      {
+        kind: 'roundSteps',
+        centre: [3.8, 0.3],
+        treads: [
+          [0.7, 0.3],
+          [1.1, 0.6],
+        ],
+      },
+    ],
+  })
+
   it.each([
     ['under a leaning wall', leaning],
     ['under a cove', coved],
+    ['beside a bench’s end', benched],
+    ['where treads leave the shore', rounded],
   ] as const)('lie side by side %s, whatever the height of their chords', (_, s) => {
     const p = divided(s)
     for (let k = 0; k < 12; k++) {
