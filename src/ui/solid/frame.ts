@@ -2,20 +2,30 @@ import type { SolidModel } from './model.ts'
 import { isOverBasin } from './probe.ts'
 import type { Vector } from './turntable.ts'
 
-/** Points of the outline that the fit looks at: enough for a smooth curve, few enough for every frame. */
-const MOST_POINTS = 96
+/** In how many directions the outline's farthest point is sought: its corners among them, however few points its sides have. */
+const DIRECTIONS = 48
 
 /** The points that must stay in the picture: the rim with a margin of ground around it. */
 export function frameOfRim(model: SolidModel, marginM: number): Vector[] {
   const ring = model.mesh.rings[0]
   if (!ring) return []
-  const points: Vector[] = []
-  const step = 2 * Math.max(1, Math.ceil(ring.length / 2 / MOST_POINTS))
-  for (let i = 0; i < ring.length; i += step) {
-    const [x, y, z] = [ring[i]!, ring[i + 1]!, model.rimM]
-    points.push([x + marginM, y, z], [x - marginM, y, z], [x, y + marginM, z], [x, y - marginM, z])
+  const farthest = new Set<number>()
+  for (let k = 0; k < DIRECTIONS; k++) {
+    const [ux, uy] = [Math.cos((2 * Math.PI * k) / DIRECTIONS), Math.sin((2 * Math.PI * k) / DIRECTIONS)]
+    let best = 0
+    for (let i = 2; i < ring.length; i += 2)
+      if (ring[i]! * ux + ring[i + 1]! * uy > ring[best]! * ux + ring[best + 1]! * uy) best = i
+    farthest.add(best)
   }
-  return points
+  return [...farthest].flatMap((i): Vector[] => {
+    const [x, y, z] = [ring[i]!, ring[i + 1]!, model.rimM]
+    return [
+      [x + marginM, y, z],
+      [x - marginM, y, z],
+      [x, y + marginM, z],
+      [x, y - marginM, z],
+    ]
+  })
 }
 
 /** A place over the water to begin at: the outline's middle, or the place nearest to it beside a corner. */

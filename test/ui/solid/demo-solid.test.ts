@@ -7,6 +7,7 @@ import { solidModelOf } from '../../../src/ui/solid/from-body.ts'
 import { homeFor } from '../../../src/ui/solid/home.ts'
 import { heightsOf, type SolidModel } from '../../../src/ui/solid/model.ts'
 import { isOverBasin } from '../../../src/ui/solid/probe.ts'
+import { probeAnew, probeBelow } from '../../../src/ui/solid/scene/pick.ts'
 import { frameOf, HOME, type View } from '../../../src/ui/solid/turntable.ts'
 
 const body = demoSpec.bodies[0]!
@@ -93,6 +94,36 @@ describe('the example pool as a solid', () => {
     const home = homeFor(model, frameOfRim(model, 0.75), 1.5)
     expect(treadsInSight(model, home)).toBeGreaterThan(0.75)
     expect(treadsInSight(model, home)).toBeGreaterThanOrEqual(treadsInSight(model, HOME))
+  })
+
+  test('the corners of its rim stay in the picture, however many points its bends have beside them', () => {
+    const outline: Path = {
+      start: [0, 0],
+      segments: [{ to: [8, 0] }, { to: [8, 5], bulge: 0.9 }, { to: [0, 5] }, { to: [0, 0] }],
+    }
+    const model = modelOf('metric', { outline, islands: [], features: [], floor: { kind: 'flat', depthM: 1.5 } })
+    const points = frameOfRim(model, 0.5)
+    const [originX, originY] = model.mesh.origin
+    for (const [x, y] of [
+      [-0.5, 0],
+      [-0.5, 5],
+    ] as const)
+      expect(Math.min(...points.map(([px, py]) => Math.hypot(px + originX - x, py + originY - y)))).toBeLessThan(1e-6)
+  })
+
+  test('a sounding stays at its place of the plan when an edit moves the middle of the outline', () => {
+    const far = {
+      ...body.outline,
+      segments: body.outline.segments.map((s, i) => (i === 2 ? { ...s, to: [9, -1] as Point } : s)),
+    }
+    const [was, now] = [modelOf('us'), modelOf('us', { outline: far })]
+    expect(now.mesh.origin).not.toEqual(was.mesh.origin)
+    const [x, y] = [5.2 - was.mesh.origin[0], 2.6 - was.mesh.origin[1]]
+    const at = probeBelow(was, x, y, () => undefined)!
+    const anew = probeAnew(at, was, now, () => undefined)!
+    expect(anew.x + now.mesh.origin[0]).toBeCloseTo(5.2, 12)
+    expect(anew.y + now.mesh.origin[1]).toBeCloseTo(2.6, 12)
+    expect(anew.z).toBeCloseTo(at.z, 9)
   })
 
   test('the lead is first let down over water', () => {

@@ -20,7 +20,7 @@ import type { SolidModel } from '../model.ts'
 import { type Probe, probeWords } from '../probe.ts'
 import styles from '../solid.module.css'
 import { isDark, type Tones } from '../tones.ts'
-import { canBeSeen, isOpening, pick, probeBelow } from './pick.ts'
+import { canBeSeen, isOpening, pick, probeAnew, probeBelow } from './pick.ts'
 import { Scene } from './Scene.tsx'
 import { type Stage, useStage } from './useStage.ts'
 import { useTurntable } from './useTurntable.ts'
@@ -42,6 +42,8 @@ interface SolidCanvasProps {
 interface Shown {
   readonly at: Probe
   readonly byKeys: boolean
+  /** The one that it was read in. */
+  readonly model: SolidModel
 }
 
 /** A press moves the lead this many of the unit's own steps: half a foot, or six centimetres. */
@@ -56,6 +58,12 @@ const FIGURE_OFF_PX = [20, 11] as const
 const HALF_FIGURE_PX = 14
 /** Below this width figures on the contour lines are in the way [px]. */
 const FIGURES_FROM_PX = 560
+
+function readAnew(shown: Shown, model: SolidModel, nameOf: SolidCanvasProps['featureName']): Shown | undefined {
+  if (shown.model === model) return shown
+  const at = probeAnew(shown.at, shown.model, model, nameOf)
+  return at && { at, byKeys: shown.byKeys, model }
+}
 
 /** The words at the lead stand above it to the right, or as far from there as the picture's edges ask. */
 function keepInside(tag: HTMLElement, x: number, y: number, width: number): void {
@@ -111,7 +119,9 @@ export function SolidCanvas(props: SolidCanvasProps) {
   const tag = useRef<HTMLSpanElement>(null)
   const figures = useRef<HTMLDivElement>(null)
   const [isHeld, setHeld] = useState(false)
-  const [probe, setProbe] = useState<Shown>()
+  const [held, setProbe] = useState<Shown>()
+  // An edit may change what lies there, and moves the middle that all is reckoned from.
+  const probe = useMemo(() => held && readAnew(held, model, featureName), [held, model, featureName])
   const labels = useMemo(() => contourLabels(model.contours), [model])
   const frame = useMemo(() => frameOfRim(model, MARGIN_M), [model])
   const home = useCallback((aspect: number) => homeFor(model, frame, aspect), [model, frame])
@@ -167,7 +177,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
         x === undefined || y === undefined || !shell
           ? undefined
           : pick(stage.camera, shell, model, ...stage.toNdc(x, y), featureName)
-      setProbe(at && { at, byKeys: false })
+      setProbe(at && { at, byKeys: false, model })
     },
     [stage, model, featureName],
   )
@@ -176,7 +186,7 @@ export function SolidCanvas(props: SolidCanvasProps) {
   const moveLead = (dx: number, dy: number) => {
     const from = probe ? ([probe.at.x + dx, probe.at.y + dy] as const) : placeOverWater(model)
     const at = from && probeBelow(model, from[0], from[1], featureName)
-    if (at) setProbe({ at, byKeys: true })
+    if (at) setProbe({ at, byKeys: true, model })
   }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return

@@ -49,6 +49,13 @@ export function probeBelow(model: SolidModel, x: number, y: number, nameOf: Name
   return sample && { x, y, z: -sample.depthM, part: sample.part, featureName: nameOf(sample.feature) }
 }
 
+/** What lies at the same place of the plan in another model as a probe has in the one that it was made in. */
+export function probeAnew({ x, y }: Probe, was: SolidModel, model: SolidModel, nameOf: Named): Probe | undefined {
+  const [wasX, wasY] = was.mesh.origin
+  const [isX, isY] = model.mesh.origin
+  return probeBelow(model, x + wasX - isX, y + wasY - isY, nameOf)
+}
+
 /** Whether a place on the shell is in sight: no ground, wall or step stands before it. */
 export function canBeSeen(camera: Camera, shell: Mesh, model: SolidModel, x: number, y: number, z: number): boolean {
   const ndc = new Vector3(x, y, z).project(camera)
