@@ -4,6 +4,8 @@ import { NEARLY } from './tolerance.ts'
 
 /** A triangle that stands on a chord of a curve: its third corner and how the foot of that divides the chord. */
 interface Stand {
+  /** Its half-edge along the chord. */
+  readonly side: number
   readonly from: number
   readonly to: number
   readonly apex: number
@@ -13,6 +15,37 @@ interface Stand {
   /** Mean distance of the curve beyond the chord, as seen from the triangle [m]. */
   readonly beyondM: number
 }
+
+/** Below so many times the distance of the curve beyond a chord a corner says nothing of the slope there. */
+const BLUNT = 8
+/** Where the curve lies outside a triangle, its plane would be drawn on too far from this much on. */
+const CAPPED = 32
+
+/**
+ * True where the floor between a chord of the shore and the curve beyond it runs on level from the chord: the triangle on
+ * it is so low that its own plane would reach depths there which nobody measured.
+ */
+function isCapped({ heightM, beyondM }: Stand): boolean {
+  return beyondM > 0 && heightM < CAPPED * beyondM
+}
+
+/** True where a triangle stands on its chord aslant, as between three nodes of one shore: its third corner faces none of the chord. */
+function isAskew({ foot }: Stand): boolean {
+  return foot === 0 || foot === 1
+}
+
+/** The half-edges along chords of the shore with level floor beyond them, where that is wide enough to be seen. */
+export function cappedSides(wetTin: WetTin, grainM: number): ReadonlySet<number> {
+  const sides = new Set<number>()
+  for (const { isShore, nodes, offM } of wetTin.chains)
+    for (let i = 0; isShore && i < nodes.length; i++)
+      for (const stand of standsOn(wetTin, nodes[i]!, nodes[(i + 1) % nodes.length]!, offM[i]!))
+        if (isCapped(stand) && stand.beyondM > SEEN * grainM) sides.add(stand.side)
+  return sides
+}
+
+/** A strip is wide enough to be a cell of its own from so many grains on. */
+const SEEN = 64
 
 /**
  * Lowers the depths at the nodes of a curved shore so that the planes, drawn on from the chords to the curve, have the
@@ -26,8 +59,8 @@ export function bendShares(wetTin: WetTin): void {
     const count = chain.nodes.length
     for (let i = 0; i < count; i++) {
       for (const stand of standsOn(wetTin, chain.nodes[i]!, chain.nodes[(i + 1) % count]!, chain.offM[i]!)) {
-        // A corner that is nearly on the chord itself says nothing of the slope there.
-        if (stand.heightM < 8 * Math.abs(stand.beyondM)) continue
+        // A corner that is nearly on the chord itself says nothing of the slope there; nor does one far aside.
+        if (stand.heightM < BLUNT * Math.abs(stand.beyondM) || (isCapped(stand) && isAskew(stand))) continue
         for (const k of [i, (i + 1) % count]) {
           const step = (chain.share[k]! * stand.beyondM) / (2 * stand.heightM)
           if (step === 0) continue
@@ -148,7 +181,7 @@ function standsOn({ tin, isWet }: WetTin, a: number, b: number, leftM: number): 
     const foot = Math.min(1, Math.max(0, (ux * px + uy * py) / (length * length)))
     // The triangle lies to the left of its half-edge, so what is beyond the chord lies to the right.
     const beyondM = e === along ? -leftM : leftM
-    stands.push({ from, to, apex, foot, heightM, areaM2: (heightM * length) / 2, beyondM })
+    stands.push({ side: e, from, to, apex, foot, heightM, areaM2: (heightM * length) / 2, beyondM })
   }
   return stands
 }

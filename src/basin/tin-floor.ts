@@ -54,7 +54,7 @@ function chordsBetween(chains: readonly Chain[], sides: readonly Side[]): ChordA
 export function tinFloor(wetTin: WetTin, { depths, extentM, grainM }: TinFigure): FloorPlan {
   settleTies(wetTin, depths, grainM)
   bendShares(wetTin)
-  return { ...piecesOf(wetTin, depths, extentM), modelErrorM3: chordError(wetTin, depths) }
+  return { ...piecesOf(wetTin, depths, extentM, grainM), modelErrorM3: chordError(wetTin, depths) }
 }
 
 /** Nodes in stripes to and fro, so that each is found near the one before. */

@@ -1,11 +1,14 @@
 import { next, type Tin } from './tin.ts'
 import type { WetTin } from './tin-types.ts'
 
-/**
- * Finds the wet triangle that holds a place, or, for one between a curve and its chord, stands on the nearest chord of the
- * shore: a grid says where to begin to walk.
- */
-export function tinLocator({ tin, isWet }: WetTin, extentM: number): (x: number, y: number) => number {
+/** The wet triangle at a place; for one between a curve and its chord the half-edge on the nearest chord of the shore as well, else −1. */
+export interface Located {
+  triangle: number
+  beyond: number
+}
+
+/** Finds what holds a place, in a record that the next call writes over: a grid says where to begin to walk. */
+export function tinLocator({ tin, isWet }: WetTin, extentM: number): (x: number, y: number) => Located {
   const { x, y, corners, across } = tin
   const size = Math.max(1, Math.ceil(Math.sqrt(isWet.length / 2)))
   const start = new Int32Array(size * size).fill(-1)
@@ -21,11 +24,12 @@ export function tinLocator({ tin, isWet }: WetTin, extentM: number): (x: number,
     start[cell((x[a]! + x[b]! + x[c]!) / 3, (y[a]! + y[b]! + y[c]!) / 3)] = t
     for (let e = 3 * t; e < 3 * t + 3; e++) if (isWet[(across[e]! / 3) | 0] === 0) shore.push(e)
   }
-  let near = shore.length > 0 ? (shore[0]! / 3) | 0 : 0
+  const near: Located = { triangle: shore.length > 0 ? (shore[0]! / 3) | 0 : 0, beyond: -1 }
   return (px, py) => {
     const hint = start[cell(px, py)]!
-    const t = tin.holding(px, py, hint < 0 ? near : hint)
-    near = isWet[t] === 1 ? t : nearestShore(tin, shore, px, py)
+    const t = tin.holding(px, py, hint < 0 ? near.triangle : hint)
+    near.beyond = isWet[t] === 1 ? -1 : nearestShore(tin, shore, px, py)
+    near.triangle = near.beyond < 0 ? t : (near.beyond / 3) | 0
     return near
   }
 }
@@ -43,7 +47,7 @@ function nearestShore(tin: Tin, shore: readonly number[], px: number, py: number
     const d = (px - x[u]! - along * dx) ** 2 + (py - y[u]! - along * dy) ** 2
     if (d < bestM2) {
       bestM2 = d
-      best = (e / 3) | 0
+      best = e
     }
   }
   return best

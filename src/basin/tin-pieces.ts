@@ -2,25 +2,33 @@ import { type Curve, lineCurve } from './curve.ts'
 import type { FloorPiece, FloorPlan, PieceCorner } from './floor-kind.ts'
 import type { HalfPlane } from './half-planes.ts'
 import { next, type Tin } from './tin.ts'
+import { cappedSides } from './tin-curves.ts'
 import { tinLocator } from './tin-locate.ts'
 import { depthOfShares, SHORE, type Shares, type WetTin } from './tin-types.ts'
 import { FLOOR_CHORD } from './tolerance.ts'
 import type { Plane } from './types.ts'
 
 /** The triangles of a floor as its linear pieces; level ones that hang on one depth and touch are one piece. */
-export function piecesOf(wetTin: WetTin, depths: readonly number[], extentM: number): FloorPlan {
+export function piecesOf(wetTin: WetTin, depths: readonly number[], extentM: number, grainM: number): FloorPlan {
   const { tin, isWet, shares } = wetTin
   const { corners, across } = tin
   const z = shares.map((of) => depthOfShares(of, depths))
   const anchors = anchorsOf(wetTin)
   const pieceOf = new Int32Array(corners.length / 3).fill(-1)
   const pieces: FloorPiece[] = []
+  const capped = cappedSides(wetTin, grainM)
+  const capOf = new Map<number, number>()
   for (let t = 0; t < pieceOf.length; t++) {
     if (isWet[t] === 0 || pieceOf[t]! >= 0) continue
     const only = soleDepth(tin, shares, t)
     if (only < 0) {
       pieceOf[t] = pieces.length
-      pieces.push({ ...slantedPiece(tin, shares, z, t, extentM), corners: cornersOf(tin, t, anchors) })
+      pieces.push({ ...slantedPiece(tin, shares, z, t, extentM, capped), corners: cornersOf(tin, t, anchors) })
+      for (let e = 3 * t; e < 3 * t + 3; e++) {
+        if (!capped.has(e)) continue
+        capOf.set(e, pieces.length)
+        pieces.push(capPiece(tin, shares, z, e, extentM))
+      }
       continue
     }
     const stack = [t]
@@ -45,12 +53,21 @@ export function piecesOf(wetTin: WetTin, depths: readonly number[], extentM: num
     const a = pieceOf[(e / 3) | 0]!
     const b = pieceOf[(twin / 3) | 0]!
     if (a < 0 || b < 0 || a === b) continue
-    const u = corners[e]!
-    const v = corners[next(e)]!
-    edges.push(lineCurve(tin.x[u]!, tin.y[u]!, tin.x[v]!, tin.y[v]!))
+    edges.push(sideOf(tin, e))
   }
+  for (const e of capOf.keys()) edges.push(sideOf(tin, e))
   const find = tinLocator(wetTin, extentM)
-  return { pieces, breaks: [], edges, pieceAt: (x, y) => pieceOf[find(x, y)]! }
+  const pieceAt = (x: number, y: number): number => {
+    const { triangle, beyond } = find(x, y)
+    return capOf.get(beyond) ?? pieceOf[triangle]!
+  }
+  return { pieces, breaks: [], edges, pieceAt }
+}
+
+function sideOf({ x, y, corners }: Tin, e: number): Curve {
+  const u = corners[e]!
+  const v = corners[next(e)]!
+  return lineCurve(x[u]!, y[u]!, x[v]!, y[v]!)
 }
 
 type Anchor = NonNullable<PieceCorner['on']>
@@ -93,6 +110,7 @@ function slantedPiece(
   z: readonly number[],
   t: number,
   extentM: number,
+  capped: ReadonlySet<number>,
 ): FloorPiece {
   const { x, y, corners } = tin
   const [a, b, c] = [corners[3 * t]!, corners[3 * t + 1]!, corners[3 * t + 2]!]
@@ -113,7 +131,7 @@ function slantedPiece(
   // Lines on it end on its very sides: past them those of many pieces about one point would cross each other there.
   const within: HalfPlane[] = []
   for (let e = 3 * t; e < 3 * t + 3; e++) {
-    if ((tin.fixed[e]! & SHORE) !== 0) continue
+    if ((tin.fixed[e]! & SHORE) !== 0 && !capped.has(e)) continue
     const u = corners[e]!
     const v = corners[next(e)]!
     const nx = y[u]! - y[v]!
@@ -129,6 +147,46 @@ function slantedPiece(
       Math.min(y[a]!, y[b]!, y[c]!) - room,
       Math.max(x[a]!, x[b]!, x[c]!) + room,
       Math.max(y[a]!, y[b]!, y[c]!) + room,
+    ],
+  }
+}
+
+/** The floor between a chord of the shore and the curve beyond it, level across the chord. */
+function capPiece(
+  { x, y, corners }: Tin,
+  shares: readonly Shares[],
+  z: readonly number[],
+  e: number,
+  extentM: number,
+): FloorPiece {
+  const u = corners[e]!
+  const v = corners[next(e)]!
+  const [dx, dy] = [x[v]! - x[u]!, y[v]! - y[u]!]
+  const length2 = dx * dx + dy * dy
+  /** From 0 at the chord's beginning to 1 at its end. */
+  const on: Plane = { atOrigin: -(x[u]! * dx + y[u]! * dy) / length2, dx: dx / length2, dy: dy / length2 }
+  const weights = new Map<number, Plane>()
+  const add = (index: number, constant: number, factor: number): void => {
+    const sum = weights.get(index) ?? { atOrigin: 0, dx: 0, dy: 0 }
+    weights.set(index, {
+      atOrigin: sum.atOrigin + constant + factor * on.atOrigin,
+      dx: sum.dx + factor * on.dx,
+      dy: sum.dy + factor * on.dy,
+    })
+  }
+  for (const [index, share] of shares[u]!) add(index, share, -share)
+  for (const [index, share] of shares[v]!) add(index, 0, share)
+  const rise = z[v]! - z[u]!
+  const room = extentM * FLOOR_CHORD
+  return {
+    plane: { atOrigin: z[u]! + rise * on.atOrigin, dx: rise * on.dx, dy: rise * on.dy },
+    within: [[dy, -dx, dy * x[u]! - dx * y[u]!]],
+    weights: [...weights].map(([depthIndex, plane]) => ({ depthIndex, plane })),
+    box: [
+      Math.min(x[u]!, x[v]!) - room,
+      Math.min(y[u]!, y[v]!) - room,
+      Math.max(x[u]!, x[v]!) + room,
+      Math.max(y[u]!, y[v]!) + room,
     ],
   }
 }

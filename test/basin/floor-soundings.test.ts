@@ -208,4 +208,36 @@ describe('a floor of soundings', () => {
       }
     expect(relative(measure(bare, 0).volumeM3 - measure(p, 0).volumeM3, counted)).toBeLessThan(5e-4)
   })
+
+  it('has nowhere a depth that was not measured, though soundings stand at a curved shore', () => {
+    // On the shore, at a corner of its chords and between two; just inside it. A triangle's plane is drawn on from its chord
+    // where it rises by no more than a thirty-second of its own fall.
+    for (const [x, y] of [
+      [4, 0],
+      [4 * Math.cos(0.0123), 4 * Math.sin(0.0123)],
+      [4 - 1e-5, 0],
+    ] as const) {
+      const p = divided(shape(circle(0, 0, 4), { floor: soundings(1.2, [x, y, 2.1]) }))
+      expect(measure(p, 0).maxDepthM).toBeCloseTo(2.1, 9)
+      expect(Math.min(...p.cells.map(({ minDepthM }) => minDepthM))).toBeGreaterThan(1.2 - 0.9 / 32)
+    }
+    const at = (k: number, depthM: number): [number, number, number] => [
+      Math.round(430 * Math.cos(k)) / 100,
+      Math.round(280 * Math.sin(k)) / 100,
+      depthM,
+    ]
+    const oval: Path = {
+      start: [4.3, 0],
+      segments: [
+        { to: [0, 2.8], c1: [4.3, 1.546], c2: [2.375, 2.8] },
+        { to: [-4.3, 0], c1: [-2.375, 2.8], c2: [-4.3, 1.546] },
+        { to: [0, -2.8], c1: [-4.3, -1.546], c2: [-2.375, -2.8] },
+        { to: [4.3, 0], c1: [2.375, -2.8], c2: [4.3, -1.546] },
+      ],
+    }
+    const floor = soundings(1.2, at(0.4, 1.3), at(1.9, 1.8), at(3.1, 2.2), at(4.4, 1.5))
+    const p = divided({ ...shape(oval, { floor }), tolerance: { planM: 0.02, depthM: 0.02 } })
+    expect(measure(p, 0).maxDepthM).toBeLessThan(2.2 + 0.01)
+    expect(Math.min(...p.cells.map(({ minDepthM }) => minDepthM))).toBeGreaterThan(1.2 - 1 / 32)
+  })
 })
