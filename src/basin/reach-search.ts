@@ -31,13 +31,15 @@ export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boo
   endedBy.how = 0
   for (let i = 0; i < count; i++) {
     const value = values[i]!
-    if (!(value <= 2 * least) || (i > 0 && value >= values[i - 1]!) || (i + 1 < count && value > values[i + 1]!))
-      continue
-    let found = value
+    if ((i > 0 && value >= values[i - 1]!) || (i + 1 < count && value > values[i + 1]!)) continue
     // Where the stretch bends as tightly there may be a second dip a step further on.
     const aside = value > shore.clearM ? 2 : 1
+    // Beside a stretch that is much nearer than it is long, as across a slit, the places of it that end the ray lie between two looks.
+    const mayBeNear = value > 2 * Math.min(least, limit) && mayComeNear(ray, curve, i, aside, count, limit)
+    if (!(value <= 2 * least) && !mayBeNear) continue
+    let found = value
     // What ends the ray far beyond the limit need not be known any better.
-    if (value <= 2 * limit || i <= 1 || i >= count - 2)
+    if (value <= 2 * limit || i <= 1 || i >= count - 2 || mayBeNear)
       found = leastBetween(
         ray,
         curve,
@@ -60,6 +62,25 @@ export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boo
       endedBy.how = 3
   }
   return best
+}
+
+/** True where a stretch may come into the circle that a ray of the limit's length would have, between the looks beside one. */
+function mayComeNear(ray: Ray, curve: Curve, i: number, aside: number, count: number, limit: number): boolean {
+  evaluate(curve, places[i]!, jet)
+  const offM = norm(jet.x - ray.x - limit * ray.nx, jet.y - ray.y - limit * ray.ny) - limit
+  if (offM <= 0) return true
+  const span = Math.max(
+    places[i]! - places[Math.max(0, i - aside)]!,
+    places[Math.min(count - 1, i + aside)]! - places[i]!,
+  )
+  return offM <= span * fastestOf(curve)
+}
+
+/** A speed that a curve nowhere exceeds [m for each unit of t]. */
+function fastestOf(c: Curve): number {
+  if (c.kind === 'line') return norm(c.x1 - c.x0, c.y1 - c.y0)
+  if (c.kind === 'arc') return Math.abs(c.radius * c.turn)
+  return 3 * Math.max(norm(c.ax - c.x0, c.ay - c.y0), norm(c.bx - c.ax, c.by - c.ay), norm(c.x1 - c.bx, c.y1 - c.by))
 }
 
 const MOST_STEPS = 24

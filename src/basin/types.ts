@@ -243,7 +243,7 @@ export interface SectionCut {
 export interface DepthSample {
   readonly depthM: number
   readonly part: Part
-  /** Fall of the floor per unit of run, 0 where flat; 1 : n has slope 1/n. */
+  /** Fall of the floor per unit of run, 0 where flat; 1 : n has slope 1/n; endless at the foot of an upright wall. */
   readonly slope: number
   readonly feature?: number
 }

@@ -26,6 +26,23 @@ describe('battered walls', () => {
     }
   })
 
+  it('meet in the middle of a slit between an arc that is all but straight and its chord', () => {
+    // Everywhere the nearer of two walls that are parallel but for the square of the slit's slope makes the depth:
+    // V = ∫ h²/4b ds, h = H (1 − (2s/L)²) wide, so 2/15 H² L/b, as long as no wall comes down to the floor.
+    const [length, run] = [4, 0.1]
+    for (const bulge of [3e-4, 1e-3, 2e-3, 5e-3])
+      for (const turn of [0, 0.1244]) {
+        const outline: Path = {
+          start: [0, 0],
+          segments: [{ to: [-length * Math.cos(turn), -length * Math.sin(turn)], bulge }],
+        }
+        const divides = partition(shape(outline, { wall: batter(run) }))
+        if (!divides.ok) continue
+        const truth = ((2 / 15) * (bulge * (length / 2)) ** 2 * length) / run
+        expect(relative(measure(divides.value, 0).volumeM3, truth)).toBeLessThan(1e-4)
+      }
+  })
+
   it('leave the greatest depth where a bench’s round edge turns back across the fall, beyond all that the wall makes', () => {
     // Along the fall the floor is 1.2 + 0.1 s deep; the edge, a circle of 3 m about the middle, is furthest down at s = 4 + 3.
     const fall = { from: [-2.4, -3.2], to: [2.4, 3.2] } as const

@@ -204,7 +204,8 @@ function examinePictures(parts: Partition, isOrdinary: boolean): string[] {
     contours: asked('contours', () => contoursOf(parts, depths)),
     bands: asked('bands', () => bandsOf(parts, depths)),
     section: asked('section', () => sectionOf(parts, line)),
-    depth: depthAt(parts, originX, originY) ?? 0,
+    // A place may lie on the very shore, where a wall is upright and its slope endless.
+    depth: depthOf(parts, originX, originY),
     positions: mesh.ok ? mesh.value.positions : [],
     normals: mesh.ok ? mesh.value.normals : [],
   })) {
@@ -213,6 +214,11 @@ function examinePictures(parts: Partition, isOrdinary: boolean): string[] {
   }
   const made = `mesh: ${mesh.ok ? 'made' : mesh.problem.code}`
   return isOrdinary ? [made, `ordinary ${made}`] : [made]
+}
+
+function depthOf(parts: Partition, x: number, y: number): unknown {
+  const sample = depthAt(parts, x, y)
+  return sample && sample.slope === Number.POSITIVE_INFINITY ? { ...sample, slope: 0 } : (sample ?? 0)
 }
 
 /** What a body is asked beside its figures: derivatives, what makes it unsure, breaks of its level curve, levels for volumes. */
