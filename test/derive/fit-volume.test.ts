@@ -131,4 +131,14 @@ describe('a trouble is shown where it is', () => {
     }))
     expect(at[0]).toEqual([3, -2])
   })
+
+  test('depths that nobody has read stay assumed when the floor is moved for it, and the volume as unsure as it was', () => {
+    const assumed: Body = { ...demoSpec.bodies[0]!, depthsAssumed: true }
+    const sigma = (body: Body) => deriveBody(body).sigmaM3 / volumeOf(body)
+    const fit = fitVolume(assumed, 'depths', 0.9 * volumeOf(assumed))
+    if (!fit.ok) throw new Error(fit.problem.what)
+    const then = after(assumed, 'depths', fit.value.value)
+    expect(then.depthsAssumed).toBe(true)
+    expect(sigma(then)).toBeGreaterThan(sigma(assumed))
+  })
 })

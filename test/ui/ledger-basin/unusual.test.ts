@@ -51,6 +51,7 @@ describe('figures that hardly any pool has', () => {
     const floor = { kind: 'flat', depthM: 5 * FT } as const
     expect(riseCaution(6 * FT, { floor }, 'us')).toMatch(/^More than the pool is deep: .* 5′\s0″\./)
     expect(riseCaution(10 * FT * 0.1, { floor }, 'us')).toBe(undefined)
+    for (const riseM of [0, -5 * FT]) expect(riseCaution(riseM, { floor }, 'us')).toMatch(/^These treads don’t go down/)
     expect(coveCaution(6 * FT, { floor, levelM: 0 })).toMatch(/edge then lies inside the outline/)
     expect(coveCaution(5 * FT, { floor, levelM: 0 })).toBe(undefined)
     expect(coveCaution(5 * FT, { floor, levelM: -0.2 })).toMatch(/inside the outline/)

@@ -61,8 +61,9 @@ export function placeCaution([x, y]: Point, outline: Path): string | undefined {
   return isFar ? `Far outside the pool. ${CHECK}` : undefined
 }
 
-/** A drop from tread to tread that is more than the pool is deep. */
+/** A drop from tread to tread that is more than the pool is deep, or none. */
 export function riseCaution(riseM: number, { floor }: Pick<Body, 'floor'>, units: UnitSystem): string | undefined {
+  if (riseM <= 0) return `These treads don’t go down into the water. ${CHECK}`
   const deepestM = Math.max(...depthsOfFloor(floor))
   if (!(riseM > deepestM)) return undefined
   return `More than the pool is deep: its floor goes down to ${formatQuantity('length', deepestM, units)}. ${CHECK}`
