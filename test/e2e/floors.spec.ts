@@ -229,6 +229,19 @@ test('walls that lean, a bench along two sides, a ramp, a dished floor, and a vo
     expect(features.at(-1)).toMatchObject({ kind: 'bench', along: { fromSegment: 1, toSegment: 2 }, widthM: 0.6 })
   })
 
+  await test.step('the same side pressed twice, however quickly, is a bench along it and no new point', async () => {
+    const before = await announcedVolume(page)
+    const points = await outlinePoints(page)
+    const side = centreOf([points[4], points[5]].filter((p) => p !== undefined))
+    await page.getByRole('radio', { name: 'Press sides of the outline that a bench runs along' }).click()
+    await page.mouse.click(side.x, side.y)
+    await page.mouse.click(side.x, side.y)
+    await newVolume(page, before)
+    const { features, outline } = await bodyOf(page)
+    expect(features.at(-1)).toMatchObject({ kind: 'bench', along: { fromSegment: 4, toSegment: 4 } })
+    expect(outline.segments).toHaveLength(points.length)
+  })
+
   await test.step('a ramp is dragged from the wall, its ends typed', async () => {
     const before = await announcedVolume(page)
     const points = await outlinePoints(page)

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { createPortal } from 'react-dom'
+import type { Tool } from '../../state/index.ts'
 import { useApp, useAppStore, useCanEdit, useUnits } from '../context.tsx'
 import { classes } from '../fields/index.ts'
 import { DrawBar } from './DrawBar.tsx'
@@ -107,11 +108,16 @@ function SheetFrame({ local, stripSlot }: FrameProps) {
   const toSheet = useCallback(() => focus(undefined), [focus])
   const focusFields = useCallback(() => strip.current?.querySelector('input')?.focus(), [])
 
+  const lastTools = useRef<readonly [Tool, Tool]>(['select', 'select'])
   usePointerGestures(frame, {
-    begin: (press) => begin(hands, press),
+    begin: (press) => {
+      lastTools.current = [lastTools.current[1], app.getState().tool]
+      return begin(hands, press)
+    },
     tap: (press) => tap(hands, press),
+    // Two quick presses of a tool that is done with the second are no double press.
     doublePress: (press) => {
-      if (app.getState().tool === 'select') insertAt(hands, press)
+      if (lastTools.current.every((tool) => tool === 'select')) insertAt(hands, press)
     },
     hover: (press) => hover(hands, press),
     pan: (dx, dy, from) => sheet.pan([dx, dy], from[1] > hands.look().panes.planHeight),
