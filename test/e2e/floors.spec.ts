@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { specFromLink } from '../../src/document/index.ts'
+import { type Body, specFromLink } from '../../src/document/index.ts'
 import {
   announcedVolume,
   chapter,
@@ -190,6 +190,19 @@ test('soundings: taken by pressing places, by keyboard on the sheet, and in the 
   })
 })
 
+/** Where the middle of a side is on the screen, by where its ends are there. */
+function onSide({ start, segments }: Body['outline'], points: readonly Place[], side: number): Place {
+  const { to, c1, c2 } = { c1: undefined, c2: undefined, ...segments[side] }
+  const from = side === 0 ? start : segments[side - 1]?.to
+  const [a, b] = [points[side], points[side + 1]]
+  if (!from || !to || !c1 || !c2 || !a || !b) throw new Error('the side is no curve between two points')
+  const [x, y] = [0, 1].map((k) => (from[k]! + 3 * c1[k]! + 3 * c2[k]! + to[k]!) / 8) as [number, number]
+  return {
+    x: a.x + ((x - from[0]) / (to[0] - from[0])) * (b.x - a.x),
+    y: a.y + ((y - from[1]) / (to[1] - from[1])) * (b.y - a.y),
+  }
+}
+
 test('walls that lean, a bench along two sides, a ramp, a dished floor, and a volume that is wanted', async ({
   page,
 }) => {
@@ -232,7 +245,7 @@ test('walls that lean, a bench along two sides, a ramp, a dished floor, and a vo
   await test.step('the same side pressed twice, however quickly, is a bench along it and no new point', async () => {
     const before = await announcedVolume(page)
     const points = await outlinePoints(page)
-    const side = centreOf([points[4], points[5]].filter((p) => p !== undefined))
+    const side = onSide((await bodyOf(page)).outline, points, 4)
     await page.getByRole('radio', { name: 'Press sides of the outline that a bench runs along' }).click()
     await page.mouse.click(side.x, side.y)
     await page.mouse.click(side.x, side.y)
