@@ -12,7 +12,8 @@ export const endedBy = { how: 0 }
 
 /**
  * Least ρ along a stretch; beside P itself the curvature answers.
- * Method: sampled, then Newton from each dip that may be the least. A stretch may dip more than once: where it goes on from
+ * Method: sampled, then Newton from each dip that may be the least, or that lies where the stretch may come into the ray's
+ *   own circle between two looks. A stretch may dip more than once: where it goes on from
  *   the ray's own at a blunt corner, close to the corner and again where it bends back.
  */
 export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
