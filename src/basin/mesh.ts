@@ -19,9 +19,9 @@ export interface MeshOptions {
 
 /**
  * Chord heights to try, as shares of the one asked for: where many edges, rays and hollows crowd together one triangle in
- * thousands may go astray, and with other chords it doesn't.
+ * thousands may go astray, and with lower ones it doesn't.
  */
-const CHORD_TRIES = [1, 0.7, 1.4, 0.4, 0.2] as const
+const CHORD_TRIES = [1, 0.7, 0.4, 0.2] as const
 /** A mesh over so many cells takes too long to be made anew. */
 const MANY_CELLS = 200
 
