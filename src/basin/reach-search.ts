@@ -1,5 +1,6 @@
 import type { Ray } from './cove-fan.ts'
 import { type CubicCurve, type Curve, evaluate, newJet, secondX, secondY } from './curve.ts'
+import { turningPoints } from './curve-linear.ts'
 import { norm } from './norm.ts'
 import { cubicAt } from './polynomial.ts'
 import type { Shore } from './shores.ts'
@@ -20,6 +21,7 @@ export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boo
   const { curve } = shore
   const count = layPlaces(ray, shore, limit, touching)
   let least = Infinity
+  let isBehind = false
   for (let i = 0; i < count; i++) {
     if (i > 0 && i < count - 1)
       values[i] =
@@ -27,9 +29,12 @@ export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boo
           ? valueOnCubic(ray, curve, places[i]!, touching, limit)
           : valueAt(ray, curve, places[i]!, touching, limit)
     least = Math.min(least, values[i]!)
+    if (values[i] === Infinity) isBehind = true
   }
   let best = Infinity
   endedBy.how = 0
+  // Across a slit a stretch that bends away lies before the ray's foot for so short a way that no look may have met it.
+  if (least > limit && isBehind && isBefore(ray, shore)) best = peakReach(ray, shore, count, limit, touching)
   for (let i = 0; i < count; i++) {
     const value = values[i]!
     if ((i > 0 && value >= values[i - 1]!) || (i + 1 < count && value > values[i + 1]!)) continue
@@ -61,6 +66,25 @@ export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boo
       ((besideFirst > 0 && i <= besideFirst) || (besideLast > 0 && i >= count - 1 - besideLast))
     )
       endedBy.how = 3
+  }
+  return best
+}
+
+/** True where the box about a stretch reaches before a ray's foot. */
+function isBefore(ray: Ray, { boxX, boxY, boxUx, boxUy, boxHalfLengthM, boxHalfWidthM }: Shore): boolean {
+  const along = boxHalfLengthM * Math.abs(boxUx * ray.nx + boxUy * ray.ny)
+  const across = boxHalfWidthM * Math.abs(boxUx * ray.ny - boxUy * ray.nx)
+  return (boxX - ray.x) * ray.nx + (boxY - ray.y) * ray.ny + along + across > 0
+}
+
+/** Least ρ about the places where a stretch lies furthest before the ray's foot. */
+function peakReach(ray: Ray, { curve, t0, t1 }: Shore, count: number, limit: number, touching: boolean): number {
+  let best = Infinity
+  const step = (t1 - t0) / count
+  for (const t of turningPoints(curve, { c: 0, gx: ray.nx, gy: ray.ny })) {
+    if (!(t > t0 && t < t1) || valueAt(ray, curve, t, touching, limit) === Infinity) continue
+    const found = dipBetween(ray, curve, Math.max(t0, t - step), t, Math.min(t1, t + step), touching, limit)
+    best = Math.min(best, found)
   }
   return best
 }

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { type BasinShape, depthAt, measure, type Path, partition, volumeAtLevel } from '../../src/basin/index.ts'
+import {
+  type BasinShape,
+  depthAt,
+  measure,
+  type Path,
+  partition,
+  transformPath,
+  volumeAtLevel,
+} from '../../src/basin/index.ts'
 import { countedByDefinition } from './brute-force.ts'
 import { BEAN, box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
@@ -41,6 +49,29 @@ describe('battered walls', () => {
         const truth = ((2 / 15) * (bulge * (length / 2)) ** 2 * length) / run
         expect(relative(measure(divides.value, 0).volumeM3, truth)).toBeLessThan(1e-4)
       }
+  })
+
+  it('leave their water in a slit about an island as round as the pool, a millimetre wide', () => {
+    const round: Path = {
+      start: [1, 0],
+      segments: [
+        { to: [0, -1] },
+        { to: [-1, 0] },
+        { to: [0, 1], c1: [-0.9166666666666667, 0.5833333333333333], c2: [-0.5833333333333333, 0.9166666666666667] },
+        { to: [1, 0] },
+      ],
+    }
+    for (const share of [0.9992, 0.999, 0.99]) {
+      const island = transformPath(round, { a: share, b: 0, c: 0, d: share, e: 0, f: 0 })
+      const p = divided(shape(round, { wall: batter(0.22), islands: [island] }))
+      // Over the tops of its walls each metre of water is its surface; below them there is a wedge, h²/4b for each metre of shore.
+      const [low, mid, high] = [measure(p, 0), measure(p, 0.1), measure(p, 0.2)]
+      const thin = 3 * Math.SQRT2 * ((1 - share) * Math.SQRT1_2) ** 2
+      expect(low.volumeM3).toBeGreaterThan(thin / (4 * 0.22))
+      expect(low.volumeM3).toBeLessThan((2.2 * thin) / (4 * 0.22))
+      expect(relative(mid.volumeM3 - low.volumeM3, 0.1 * low.waterSurfaceM2)).toBeLessThan(1e-6)
+      expect(relative(high.volumeM3 - mid.volumeM3, 0.1 * mid.waterSurfaceM2)).toBeLessThan(1e-6)
+    }
   })
 
   it('leave the greatest depth where a bench’s round edge turns back across the fall, beyond all that the wall makes', () => {
