@@ -14,12 +14,16 @@ function partsOf(shape: Pick<Parameters<typeof partition>[0], 'floor' | 'outline
 function inkedOnFloor(parts: Partition): { ax: number; ay: number; az: number; bx: number; by: number; bz: number }[] {
   const mesh = meshOf(parts)
   if (!mesh.ok) return expect.fail(mesh.problem.what)
-  const { edges } = mesh.value
+  const {
+    edges,
+    origin: [x, y],
+  } = mesh.value
   const out = []
   for (let i = 0; i < edges.length; i += 6) {
     const [ax = 0, ay = 0, az = 0, bx = 0, by = 0, bz = 0] = edges.subarray(i, i + 6)
     // Float32 holds a pool's places to about a micrometre.
-    if (Math.max(az, bz) < -0.1 && Math.hypot(bx - ax, by - ay) > 1e-5) out.push({ ax, ay, az, bx, by, bz })
+    if (Math.max(az, bz) < -0.1 && Math.hypot(bx - ax, by - ay) > 1e-5)
+      out.push({ ax: ax + x, ay: ay + y, az, bx: bx + x, by: by + y, bz })
   }
   return out
 }
