@@ -1,5 +1,5 @@
 import type { Ray } from './cove-fan.ts'
-import { type CubicCurve, type Curve, evaluate, newJet, secondX, secondY } from './curve.ts'
+import { type CubicCurve, type Curve, evaluate, fastest, newJet, secondX, secondY } from './curve.ts'
 import { turningPoints } from './curve-linear.ts'
 import { norm } from './norm.ts'
 import { cubicAt } from './polynomial.ts'
@@ -14,8 +14,8 @@ export const endedBy = { how: 0 }
 /**
  * Least ρ along a stretch; beside P itself the curvature answers.
  * Method: sampled, then Newton from each dip that may be the least, or that lies where the stretch may come into the ray's
- *   own circle between two looks. A stretch may dip more than once: where it goes on from
- *   the ray's own at a blunt corner, close to the corner and again where it bends back.
+ *   own circle between two looks. A stretch may dip more than once: where it goes on from the ray's own at a blunt corner,
+ *   close to the corner and again where it bends back.
  */
 export function searchReach(ray: Ray, shore: Shore, limit: number, touching: boolean): number {
   const { curve } = shore
@@ -94,18 +94,9 @@ function mayComeNear(ray: Ray, curve: Curve, i: number, aside: number, count: nu
   evaluate(curve, places[i]!, jet)
   const offM = norm(jet.x - ray.x - limit * ray.nx, jet.y - ray.y - limit * ray.ny) - limit
   if (offM <= 0) return true
-  const span = Math.max(
-    places[i]! - places[Math.max(0, i - aside)]!,
-    places[Math.min(count - 1, i + aside)]! - places[i]!,
-  )
-  return offM <= span * fastestOf(curve)
-}
-
-/** A speed that a curve nowhere exceeds [m for each unit of t]. */
-function fastestOf(c: Curve): number {
-  if (c.kind === 'line') return norm(c.x1 - c.x0, c.y1 - c.y0)
-  if (c.kind === 'arc') return Math.abs(c.radius * c.turn)
-  return 3 * Math.max(norm(c.ax - c.x0, c.ay - c.y0), norm(c.bx - c.ax, c.by - c.ay), norm(c.x1 - c.bx, c.y1 - c.by))
+  const from = places[Math.max(0, i - aside)]!
+  const to = places[Math.min(count - 1, i + aside)]!
+  return offM <= Math.max(places[i]! - from, to - places[i]!) * fastest(curve, from, to)
 }
 
 const MOST_STEPS = 24

@@ -1,5 +1,5 @@
 import { bracketedRoot } from '../base/index.ts'
-import { type Curve, evaluate, type Jet, newJet } from './curve.ts'
+import { type Curve, evaluate, fastest, type Jet, newJet } from './curve.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
@@ -210,20 +210,6 @@ function merged(runs: readonly ShoreRun[]): ShoreRun[] {
     else out.push(run)
   }
   return out
-}
-
-/** A speed that a curve nowhere exceeds between two places of it [m for each unit of t]: the one of a cubic's hodograph there. */
-function fastest(c: Curve, t0: number, t1: number): number {
-  if (c.kind === 'line') return Math.hypot(c.x1 - c.x0, c.y1 - c.y0)
-  if (c.kind === 'arc') return Math.abs(c.radius * c.turn)
-  const blossom = (u: number, v: number): number => {
-    const [w0, w1, w2] = [(1 - u) * (1 - v), (1 - u) * v + u * (1 - v), u * v]
-    return Math.hypot(
-      w0 * (c.ax - c.x0) + w1 * (c.bx - c.ax) + w2 * (c.x1 - c.bx),
-      w0 * (c.ay - c.y0) + w1 * (c.by - c.ay) + w2 * (c.y1 - c.by),
-    )
-  }
-  return 3 * Math.max(blossom(t0, t0), blossom(t0, t1), blossom(t1, t1))
 }
 
 function changeBetween(

@@ -20,6 +20,8 @@ interface Stand {
 const BLUNT = 8
 /** Where the curve lies outside a triangle, its plane would be drawn on too far from this much on. */
 const CAPPED = 32
+/** A strip is wide enough to be a cell of its own from so many grains on. */
+const SEEN = 64
 
 /**
  * True where the floor between a chord of the shore and the curve beyond it runs on level from the chord: the triangle on
@@ -43,9 +45,6 @@ export function cappedSides(wetTin: WetTin, grainM: number): ReadonlySet<number>
         if (isCapped(stand) && stand.beyondM > SEEN * grainM) sides.add(stand.side)
   return sides
 }
-
-/** A strip is wide enough to be a cell of its own from so many grains on. */
-const SEEN = 64
 
 /**
  * Lowers the depths at the nodes of a curved shore so that the planes, drawn on from the chords to the curve, have the
