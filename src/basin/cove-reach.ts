@@ -2,7 +2,7 @@ import type { Fan, Fans, Ray } from './cove-fan.ts'
 import { type ArcCurve, evaluate, type LineCurve, newJet } from './curve.ts'
 import { norm } from './norm.ts'
 import { endedBy, searchReach } from './reach-search.ts'
-import type { Shore } from './shores.ts'
+import { type Shore, staysOut } from './shores.ts'
 import { NEARLY, ROUND_RAD, ROUNDING, SMOOTH_RAD, TIE } from './tolerance.ts'
 
 /** How far a ray is nearer to its own foot than to any other shore, and what ends it (−1: the radius asked for). */
@@ -53,7 +53,7 @@ export function reachOf(fans: Fans, fan: Fan, rivals: readonly number[], ray: Ra
     const fromY = y - shore.boxY
     const along = Math.max(0, Math.abs(fromX * shore.boxUx + fromY * shore.boxUy) - shore.boxHalfLengthM)
     const across = Math.max(0, Math.abs(fromY * shore.boxUx - fromX * shore.boxUy) - shore.boxHalfWidthM)
-    if (along * along + across * across >= most * most) continue
+    if (along * along + across * across >= most * most || staysOut(shore, x, y, most)) continue
     const n = reachTo(fans, fan, i, ray, most)
     // A tie keeps the first, or rounding would make it flicker along the shore.
     if (n < out.n * (1 - TIE)) {

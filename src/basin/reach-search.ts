@@ -230,7 +230,14 @@ function isClear(ray: Ray, curve: Curve, where: Float64Array, touching: boolean,
     const share = slopeOfG(ray, curve, t, value) / speed2
     least = Math.min(least, share)
     most = Math.max(most, share)
+    // What some places leave unclear no other one clears up.
+    if (!isOneWay(least, most)) return false
   }
+  return true
+}
+
+/** True where all bends between two, as shares of the speed, go one way beyond doubt. */
+function isOneWay(least: number, most: number): boolean {
   if (least > CLEAR || most < -CLEAR) return true
   // Beside a place as near all around the bends are slight: that they are much alike tells as well.
   return least > 0 ? most < ALIKE * least : most < 0 && least > ALIKE * most

@@ -1,8 +1,8 @@
-import { type Curve, evaluate, type Jet, newJet, secondX, secondY } from './curve.ts'
+import { type CubicCurve, type Curve, evaluate, type Jet, newJet, secondX, secondY } from './curve.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
-import { HAIR } from './tolerance.ts'
+import { HAIR, NEARLY, ROUNDING } from './tolerance.ts'
 
 /** A stretch of outline or island with water on one side. */
 export interface Shore {
@@ -24,6 +24,8 @@ export interface Shore {
   readonly boxUy: number
   readonly boxHalfLengthM: number
   readonly boxHalfWidthM: number
+  /** Control points of the cubic that it is (x0, y0 … x3, y3) [m]; none of another kind. */
+  readonly control: Float64Array | undefined
   /** A circle smaller than this clearly touches it in one place at most: half the radius of its bend, about [m]. */
   readonly clearM: number
 }
@@ -58,6 +60,7 @@ function find(p: Partition): Shore[] {
       maxX: Math.max(...xs),
       maxY: Math.max(...ys),
       ...boxAlong(edge.curve, edge.t0, edge.t1),
+      control: edge.curve.kind === 'cubic' ? controlOf(edge.curve, edge.t0, edge.t1) : undefined,
       clearM: clearOf(edge.curve, edge.t0, edge.t1),
     })
   })
@@ -99,6 +102,50 @@ function boxAlong(
     boxHalfLengthM: (to - from) / 2,
     boxHalfWidthM: (high - low) / 2,
   }
+}
+
+/** Control points of a stretch of a cubic, by Hermite's form. */
+function controlOf(curve: CubicCurve, t0: number, t1: number): Float64Array {
+  evaluate(curve, t0, a)
+  evaluate(curve, t1, b)
+  const third = (t1 - t0) / 3
+  const inner = [a.x + third * a.dx, a.y + third * a.dy, b.x - third * b.dx, b.y - third * b.dy]
+  return Float64Array.of(a.x, a.y, ...inner, b.x, b.y)
+}
+
+/**
+ * True where a stretch of a cubic clearly stays out of a circle; of other kinds it isn't told.
+ * Equation: |Q − C|² ≥ R² where all seven of its coefficients in Bernstein's form are, for the curve of them stays above the least.
+ * Symbols: Q a place of the stretch; C, R the circle's centre and radius.
+ * Source: convex hull property of Bernstein's form; own derivation.
+ */
+export function staysOut({ control: q }: Shore, x: number, y: number, radiusM: number): boolean {
+  if (!q) return false
+  const ax = q[0]! - x
+  const ay = q[1]! - y
+  const bx = q[2]! - x
+  const by = q[3]! - y
+  const cx = q[4]! - x
+  const cy = q[5]! - y
+  const dx = q[6]! - x
+  const dy = q[7]! - y
+  const aa = ax * ax + ay * ay
+  const bb = bx * bx + by * by
+  const cc = cx * cx + cy * cy
+  const dd = dx * dx + dy * dy
+  // Rounding of the squares, and of the places that they are of.
+  const least =
+    radiusM * radiusM * (1 + NEARLY) +
+    16 * ROUNDING * (Math.max(aa, bb, cc, dd) + radiusM * (Math.abs(x) + Math.abs(y) + radiusM))
+  return (
+    aa >= least &&
+    dd >= least &&
+    ax * bx + ay * by >= least &&
+    cx * dx + cy * dy >= least &&
+    3 * bb + 2 * (ax * cx + ay * cy) >= 5 * least &&
+    3 * cc + 2 * (bx * dx + by * dy) >= 5 * least &&
+    9 * (bx * cx + by * cy) + ax * dx + ay * dy >= 10 * least
+  )
 }
 
 /** Places along a cubic at which its speed is looked at. */

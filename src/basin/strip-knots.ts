@@ -1,6 +1,6 @@
 import { bracketedRoot } from '../base/index.ts'
 import { norm } from './norm.ts'
-import { newStripRay, rayIn } from './strip-ray.ts'
+import { newStripRay, rayTo } from './strip-ray.ts'
 import { isBare, ringCode } from './strip-rings.ts'
 import type { Sample, Sampling } from './strip-samples.ts'
 import { layOver } from './strip-span.ts'
@@ -72,7 +72,7 @@ function addCreases(s: Sampling, piece: StripPiece, j: number, a: Sample, b: Sam
   if (k < 0 || a.at[j + 1] === b.at[j + 1]) return
   const cell = p.cells[piece.cells[k]!]!
   const eventsAt = (t: number, out: Float64Array): number => {
-    rayIn(p, piece, t, ray)
+    rayTo(p, piece, t, j, ray)
     const n = ray.at[j] ?? ray.end
     span.from = Math.min(n, a.at[j + 1]!, b.at[j + 1]!)
     span.to = Math.max(n, a.at[j + 1]!, b.at[j + 1]!)
@@ -137,7 +137,7 @@ export function levelBetween(
   for (let i = 0; i < 40; i++) {
     t = (ta * fb - tb * fa) / (fb - fa)
     if (!((t - ta) * (tb - t) > 0)) break
-    rayIn(s.p, piece, t, ray)
+    rayTo(s.p, piece, t, column - 1, ray)
     const f = (ray.at[column - 1] ?? ray.end) - level
     if (Math.abs(f) <= closeM) break
     if (f > 0 === fa > 0) {

@@ -28,6 +28,19 @@ const only: number[] = [0]
 
 /** Writes the ray of a piece at t, between its ends, into `out`. */
 export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay): StripRay {
+  layEnd(p, piece, t, out)
+  for (let i = 0; i < piece.edges.length; i++) cross(p, piece, i, out)
+  return out
+}
+
+/** The same with no crossing but that of the piece's edge j, or none where there is no such edge; the others are left as they are. */
+export function rayTo(p: Partition, piece: StripPiece, t: number, j: number, out: StripRay): StripRay {
+  layEnd(p, piece, t, out)
+  if (j < piece.edges.length) cross(p, piece, j, out)
+  return out
+}
+
+function layEnd(p: Partition, piece: StripPiece, t: number, out: StripRay): void {
   if (p !== lastP) {
     lastP = p
     fans = fansOf(p)
@@ -47,16 +60,21 @@ export function rayIn(p: Partition, piece: StripPiece, t: number, out: StripRay)
   // neighbours go away from it behind the shore, they meet it at its foot.
   if (!(out.end <= widthM)) out.end = widthM
   else if (out.end < 0) out.end = 0
-  const { edges } = piece
-  if (out.at.length !== edges.length) out.at.length = edges.length
-  for (let i = 0; i < edges.length; i++) {
-    const e = edges[i]!
-    // An edge that bends may be crossed twice: the first time nearer.
-    let again = 0
+  const { length } = piece.edges
+  if (out.at.length !== length) out.at.length = length
+}
+
+function cross(p: Partition, { edges }: StripPiece, i: number, out: StripRay): void {
+  const e = edges[i]!
+  const edge = p.edges[e]!
+  // An edge that bends may be crossed twice: the first time nearer.
+  let again = 0
+  let isTwice = false
+  if (edge.curve.kind !== 'line') {
     for (let k = 0; k < i; k++) if (edges[k] === e) again++
-    out.at[i] = crossing(p.edges[e]!, out, again, again > 0 || edges.indexOf(e, i + 1) >= 0)
+    isTwice = again > 0 || edges.indexOf(e, i + 1) >= 0
   }
-  return out
+  out.at[i] = crossing(edge, out, again, isTwice)
 }
 
 const probe = newStripRay()

@@ -3,7 +3,7 @@ import { evaluate, newJet } from './curve.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Cell, Edge, Partition } from './partition-types.ts'
-import { integratePattern, mark, type Patterned } from './pattern-integral.ts'
+import { integratePattern, mark, type Patterned, raysForEach } from './pattern-integral.ts'
 import { type ShoreRun, shoreRuns } from './shore-runs.ts'
 import { shoresOf } from './shores.ts'
 import { type Foot, footOn } from './span.ts'
@@ -48,13 +48,15 @@ export function stepChange(p: Partition, levelM: number): WetEdge {
   const out = { faceM2: 0, shoreM: 0 }
   if (!law) return out
   const sums = new Float64Array(2)
-  for (const step of stepsOf(p)) {
+  const steps = stepsOf(p)
+  const mostRays = raysForEach(steps.reduce((count, { runs }) => count + runs.length, 0))
+  for (const step of steps) {
     if (step.deepestM + levelM <= 0) continue
     for (const run of step.runs) {
       if (run.wet && levelM >= run.wetFromM) {
         sums[0]! += run.wet[0]!
         sums[1]! += run.wet[1]!
-      } else sumRun(p, law, step, run, levelM, sums)
+      } else sumRun(p, law, step, run, levelM, mostRays, sums)
     }
   }
   out.faceM2 = sums[0]!
@@ -153,7 +155,15 @@ function look(
   return count
 }
 
-function sumRun(p: Partition, law: WallLaw, step: Step, run: StepRun, levelM: number, sums: Float64Array): void {
+function sumRun(
+  p: Partition,
+  law: WallLaw,
+  step: Step,
+  run: StepRun,
+  levelM: number,
+  mostRays: number,
+  sums: Float64Array,
+): void {
   const { left, right } = step
   let least = Infinity
   let most = -Infinity
@@ -177,6 +187,7 @@ function sumRun(p: Partition, law: WallLaw, step: Step, run: StepRun, levelM: nu
     // Distances from the shore rise and fall along an edge that bends.
     mayDip: step.edge.curve.kind !== 'line' || shoresOf(p)[run.by]!.curve.kind !== 'line',
     scales: scalesOf(wallReach(p)),
+    mostRays,
   }
   const own = new Float64Array(2)
   // A cove is upright at the shore: a root where the edge meets it, or leaves its strip.
