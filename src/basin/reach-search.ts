@@ -119,9 +119,9 @@ function layPlaces(ray: Ray, shore: Shore, limit: number, touching: boolean): nu
   const steps = Math.min(MOST_STEPS, Math.max(6, Math.ceil((4 * span) / limit)))
   const step = (t1 - t0) / steps
   const first = valueAt(ray, curve, t0, touching, limit)
-  const afterFirst = halvings(ray, step)
+  const afterFirst = halvings(ray, curve, t0, step, span / steps)
   const last = valueAt(ray, curve, t1, touching, limit)
-  const beforeLast = halvings(ray, step)
+  const beforeLast = halvings(ray, curve, t1, -step, span / steps)
   let count = 0
   places[count++] = t0
   // Halves are exact, so the last one may be doubled up to the first.
@@ -136,10 +136,18 @@ function layPlaces(ray: Ray, shore: Shore, limit: number, touching: boolean): nu
   return count
 }
 
+/** An end is slow where its speed is less than this share of the stretch's own, as at a handle on its point. */
+const SLOW = 0.25
+
 /** How often to halve the step at the end just evaluated, so that a dip as far beyond it as the ray's foot is before it is seen. */
-function halvings(ray: Ray, step: number): number {
+function halvings(ray: Ray, curve: Curve, t: number, step: number, meanM: number): number {
   const awayM = norm(jet.x - ray.x, jet.y - ray.y)
-  const stepM = norm(jet.dx, jet.dy) * step
+  let stepM = norm(jet.dx, jet.dy) * Math.abs(step)
+  if (stepM < SLOW * meanM) {
+    const { x, y } = jet
+    evaluate(curve, t + step, jet)
+    stepM = Math.max(stepM, norm(jet.x - x, jet.y - y))
+  }
   // At its very end a stretch dips nowhere.
   if (!(2 * awayM < stepM) || awayM <= NEARLY * stepM) return 0
   return Math.min(MOST_HALVINGS, Math.ceil(Math.log2(stepM / awayM)) + 1)

@@ -74,6 +74,41 @@ describe('battered walls', () => {
     }
   })
 
+  it('leave their water in a slit about an island where a side comes to its corner with the handle on it', () => {
+    // Beside such a corner the side runs so slowly that a step along it is a long way at once.
+    const pool: Path = {
+      start: [12.786275456, -0.250000112],
+      segments: [
+        { to: [7.858695719, 0.796307073] },
+        { to: [6.801772648, 0.7249278] },
+        { to: [6.123324714, 0.183883627], c1: [6.71088438, 0.374967759], c2: [6.123324714, 0.183883627] },
+        { to: [6.123324714, -0.683883851], c1: [6.123324714, 0.183883627], c2: [6.123324714, -0.394628025] },
+        { to: [6.579251714, -2.199855936], c1: [6.123324714, -0.683883851], c2: [6.427276047, -1.694531908] },
+        { to: [8.894762988, -2.595494559] },
+        { to: [12.786275456, -0.250000112], c1: [10.314919391, -2.017713836], c2: [12.786275456, -0.250000112] },
+      ],
+    }
+    const island: Path = {
+      start: [12.78198339, -0.250284376],
+      segments: [
+        { to: [7.859331234, 0.794976502] },
+        { to: [6.803465086, 0.723668608] },
+        { to: [6.1256956, 0.183165479], c1: [6.712667706, 0.374058527], c2: [6.1256956, 0.183165479] },
+        { to: [6.1256956, -0.683734232], c1: [6.1256956, 0.183165479], c2: [6.1256956, -0.394767662] },
+        { to: [6.581166673, -2.198190345], c1: [6.1256956, -0.683734232], c2: [6.429342982, -1.693371641] },
+        { to: [8.894362435, -2.593433329] },
+        { to: [12.78198339, -0.250284376], c1: [10.313098682, -2.016230387], c2: [12.78198339, -0.250284376] },
+      ],
+    }
+    const wall = batter(0.792345)
+    const p = divided(shape(pool, { floor: { kind: 'flat', depthM: 40 }, wall, islands: [island] }))
+    // Upright above the datum: each metre of water is its surface, which no ray has a part in.
+    const [low, mid, high] = [measure(p, 0), measure(p, 0.1), measure(p, 0.2)]
+    expect(low.volumeM3).toBeGreaterThan(0)
+    expect(relative(mid.volumeM3 - low.volumeM3, 0.1 * low.waterSurfaceM2)).toBeLessThan(1e-6)
+    expect(relative(high.volumeM3 - low.volumeM3, 0.2 * low.waterSurfaceM2)).toBeLessThan(1e-6)
+  })
+
   it('leave the greatest depth where a bench’s round edge turns back across the fall, beyond all that the wall makes', () => {
     // Along the fall the floor is 1.2 + 0.1 s deep; the edge, a circle of 3 m about the middle, is furthest down at s = 4 + 3.
     const fall = { from: [-2.4, -3.2], to: [2.4, 3.2] } as const
