@@ -8,6 +8,8 @@ const MOST_BYTES_A_SWEEP = 8
 /** In a process of its own, as the program is compiled: the test runner's way of importing keeps calls from being inlined. */
 test('nothing is allocated in the loop of a solve: warm, further sweeps take nothing from the heap', {
   timeout: 120_000,
+  // Beside other work the compiler now and then comes too late for a whole process; a boxed number of our own comes every time.
+  retry: 2,
 }, () => {
   const script = join(import.meta.dirname, 'heap-growth.ts')
   const output = execFileSync(process.execPath, ['--expose-gc', '--import', 'tsx', script], { encoding: 'utf8' })
