@@ -1,4 +1,4 @@
-import { type CubicCurve, type Curve, evaluate, type Jet, newJet, secondX, secondY } from './curve.ts'
+import { type Curve, evaluate, type Jet, newJet, secondX, secondY } from './curve.ts'
 import { Memory } from './memory.ts'
 import { norm } from './norm.ts'
 import type { Partition } from './partition-types.ts'
@@ -60,7 +60,7 @@ function find(p: Partition): Shore[] {
       maxX: Math.max(...xs),
       maxY: Math.max(...ys),
       ...boxAlong(edge.curve, edge.t0, edge.t1),
-      control: edge.curve.kind === 'cubic' ? controlOf(edge.curve, edge.t0, edge.t1) : undefined,
+      control: edge.curve.kind === 'cubic' ? layControl(edge.curve, edge.t0, edge.t1, new Float64Array(8)) : undefined,
       clearM: clearOf(edge.curve, edge.t0, edge.t1),
     })
   })
@@ -70,24 +70,42 @@ function find(p: Partition): Shore[] {
 const a = newJet()
 const b = newJet()
 
-/** The box of a stretch along its chord, around the control points of the cubic that it is. */
+/** Control points of a stretch by Hermite's form: its handles are its ends' derivatives, a third of its share of t long. */
+function layControl(curve: Curve, t0: number, t1: number, out: Float64Array): Float64Array {
+  evaluate(curve, t0, a)
+  evaluate(curve, t1, b)
+  const third = (t1 - t0) / 3
+  out[0] = a.x
+  out[1] = a.y
+  out[2] = a.x + third * a.dx
+  out[3] = a.y + third * a.dy
+  out[4] = b.x - third * b.dx
+  out[5] = b.y - third * b.dy
+  out[6] = b.x
+  out[7] = b.y
+  return out
+}
+
+const control = new Float64Array(8)
+
+/** The box of a stretch along its chord, around its control points; an arc of a quarter turn at most fits under the same. */
 function boxAlong(
   curve: Curve,
   t0: number,
   t1: number,
 ): Pick<Shore, 'boxX' | 'boxY' | 'boxUx' | 'boxUy' | 'boxHalfLengthM' | 'boxHalfWidthM'> {
-  evaluate(curve, t0, a)
-  evaluate(curve, t1, b)
-  const chordM = Math.hypot(b.x - a.x, b.y - a.y)
-  const ux = chordM > 0 ? (b.x - a.x) / chordM : 1
-  const uy = chordM > 0 ? (b.y - a.y) / chordM : 0
-  // Hermite's form: the handles of a stretch are its ends’ derivatives, a third of its share of t long.
-  const third = (t1 - t0) / 3
-  // An arc of a quarter turn at most fits under the same two.
-  const along1 = curve.kind === 'line' ? 0 : third * (a.dx * ux + a.dy * uy)
-  const along2 = curve.kind === 'line' ? 0 : chordM - third * (b.dx * ux + b.dy * uy)
-  const across1 = curve.kind === 'line' ? 0 : third * (a.dy * ux - a.dx * uy)
-  const across2 = curve.kind === 'line' ? 0 : -third * (b.dy * ux - b.dx * uy)
+  layControl(curve, t0, t1, control)
+  const x = control[0]!
+  const y = control[1]!
+  const chordX = control[6]! - x
+  const chordY = control[7]! - y
+  const chordM = Math.hypot(chordX, chordY)
+  const ux = chordM > 0 ? chordX / chordM : 1
+  const uy = chordM > 0 ? chordY / chordM : 0
+  const along1 = (control[2]! - x) * ux + (control[3]! - y) * uy
+  const along2 = (control[4]! - x) * ux + (control[5]! - y) * uy
+  const across1 = (control[3]! - y) * ux - (control[2]! - x) * uy
+  const across2 = (control[5]! - y) * ux - (control[4]! - x) * uy
   const from = Math.min(0, along1, along2)
   const to = Math.max(chordM, along1, along2)
   const low = Math.min(0, across1, across2)
@@ -95,22 +113,13 @@ function boxAlong(
   const along = (from + to) / 2
   const across = (low + high) / 2
   return {
-    boxX: a.x + along * ux - across * uy,
-    boxY: a.y + along * uy + across * ux,
+    boxX: x + along * ux - across * uy,
+    boxY: y + along * uy + across * ux,
     boxUx: ux,
     boxUy: uy,
     boxHalfLengthM: (to - from) / 2,
     boxHalfWidthM: (high - low) / 2,
   }
-}
-
-/** Control points of a stretch of a cubic, by Hermite's form. */
-function controlOf(curve: CubicCurve, t0: number, t1: number): Float64Array {
-  evaluate(curve, t0, a)
-  evaluate(curve, t1, b)
-  const third = (t1 - t0) / 3
-  const inner = [a.x + third * a.dx, a.y + third * a.dy, b.x - third * b.dx, b.y - third * b.dy]
-  return Float64Array.of(a.x, a.y, ...inner, b.x, b.y)
 }
 
 /**

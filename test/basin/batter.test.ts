@@ -4,6 +4,7 @@ import {
   depthAt,
   measure,
   type Path,
+  type Point,
   partition,
   transformPath,
   volumeAtLevel,
@@ -12,6 +13,10 @@ import { countedByDefinition } from './brute-force.ts'
 import { BEAN, box, circle, divided, polygon, relative, shape } from './shapes.ts'
 
 const batter = (run: number) => ({ kind: 'battered', run }) as const
+
+/** A path a share of its size, drawn in toward a place. */
+const shrunk = (path: Path, share: number, [x, y]: Point): Path =>
+  transformPath(path, { a: share, b: 0, c: 0, d: share, e: (1 - share) * x, f: (1 - share) * y })
 
 describe('battered walls', () => {
   it('make a frustum of a rectangle at every level', () => {
@@ -62,7 +67,7 @@ describe('battered walls', () => {
       ],
     }
     for (const share of [0.9992, 0.999, 0.99]) {
-      const island = transformPath(round, { a: share, b: 0, c: 0, d: share, e: 0, f: 0 })
+      const island = shrunk(round, share, [0, 0])
       const p = divided(shape(round, { wall: batter(0.22), islands: [island] }))
       // Over the tops of its walls each metre of water is its surface; below them there is a wedge, h²/4b for each metre of shore.
       const [low, mid, high] = [measure(p, 0), measure(p, 0.1), measure(p, 0.2)]
@@ -77,29 +82,18 @@ describe('battered walls', () => {
   it('leave their water in a slit about an island where a side comes to its corner with the handle on it', () => {
     // Beside such a corner the side runs so slowly that a step along it is a long way at once.
     const pool: Path = {
-      start: [12.786275456, -0.250000112],
+      start: [12.786, -0.25],
       segments: [
-        { to: [7.858695719, 0.796307073] },
-        { to: [6.801772648, 0.7249278] },
-        { to: [6.123324714, 0.183883627], c1: [6.71088438, 0.374967759], c2: [6.123324714, 0.183883627] },
-        { to: [6.123324714, -0.683883851], c1: [6.123324714, 0.183883627], c2: [6.123324714, -0.394628025] },
-        { to: [6.579251714, -2.199855936], c1: [6.123324714, -0.683883851], c2: [6.427276047, -1.694531908] },
-        { to: [8.894762988, -2.595494559] },
-        { to: [12.786275456, -0.250000112], c1: [10.314919391, -2.017713836], c2: [12.786275456, -0.250000112] },
+        { to: [7.859, 0.796] },
+        { to: [6.802, 0.725] },
+        { to: [6.123, 0.184], c1: [6.711, 0.375], c2: [6.123, 0.184] },
+        { to: [6.123, -0.684], c1: [6.123, 0.184], c2: [6.123, -0.395] },
+        { to: [6.579, -2.2], c1: [6.123, -0.684], c2: [6.427, -1.695] },
+        { to: [8.895, -2.595] },
+        { to: [12.786, -0.25], c1: [10.315, -2.018], c2: [12.786, -0.25] },
       ],
     }
-    const island: Path = {
-      start: [12.78198339, -0.250284376],
-      segments: [
-        { to: [7.859331234, 0.794976502] },
-        { to: [6.803465086, 0.723668608] },
-        { to: [6.1256956, 0.183165479], c1: [6.712667706, 0.374058527], c2: [6.1256956, 0.183165479] },
-        { to: [6.1256956, -0.683734232], c1: [6.1256956, 0.183165479], c2: [6.1256956, -0.394767662] },
-        { to: [6.581166673, -2.198190345], c1: [6.1256956, -0.683734232], c2: [6.429342982, -1.693371641] },
-        { to: [8.894362435, -2.593433329] },
-        { to: [12.78198339, -0.250284376], c1: [10.313098682, -2.016230387], c2: [12.78198339, -0.250284376] },
-      ],
-    }
+    const island = shrunk(pool, 0.999, [8.494, -0.534])
     const wall = batter(0.792345)
     const p = divided(shape(pool, { floor: { kind: 'flat', depthM: 40 }, wall, islands: [island] }))
     // Upright above the datum: each metre of water is its surface, which no ray has a part in.
